@@ -1,0 +1,70 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A cloth on the roll: x along the roll from the cut end, y across from the near usable edge. */
+#pragma once
+
+#include "base/id.h"
+
+typedef enum
+{
+  SQ_CLOTH_CANVAS,
+  SQ_CLOTH_UPHOLSTERY,
+  SQ_CLOTH_LOOSE_WEAVE,
+  SQ_CLOTH_VELVET,
+  SQ_CLOTH_VINYL,
+  SQ_CLOTH_STRETCH,
+  SQ_CLOTH_MESH,
+} SqClothClass;
+#define SQ_N_CLOTH_CLASSES 7
+
+typedef enum
+{
+  SQ_GIVEN_CLOTH_CLASS = 1 << 0,
+  SQ_GIVEN_CLOTH_WIDTH = 1 << 1,
+  SQ_GIVEN_CLOTH_THICKNESS = 1 << 2,
+  SQ_GIVEN_CLOTH_ONE_WAY = 1 << 3,
+  SQ_GIVEN_CLOTH_UP = 1 << 4,
+  SQ_GIVEN_CLOTH_COLOUR = 1 << 5,
+} SqClothGiven;
+
+/* One band of a striped cloth, along the roll. */
+typedef struct
+{
+  double at_mm, width_mm; /* from the near usable edge, modulo the repeat across */
+  guint32 colour;         /* 0xrrggbb */
+  GRefString *unknown;
+} SqStripe;
+
+/* Immutable once shared: fill a fresh one, then hand it over. */
+typedef struct
+{
+  gint ref_count;
+  SqId id;
+  GRefString *name; /* never NULL */
+  SqClothClass kind;
+  double width_mm; /* usable */
+  double thickness_mm;
+  gboolean one_way;
+  gboolean up_is_start; /* the cloth's up points to the cut end, the roll's start */
+  double repeat_across_mm, repeat_along_mm; /* 0: none */
+  double drop;                              /* 0 or 0.5 */
+  SqStripe *stripes;
+  guint n_stripes;
+  guint32 colour; /* the ground, 0xrrggbb */
+  guint32 given;  /* of SqClothGiven */
+  GRefString *unknown, *unknown_repeat;
+} SqCloth;
+
+/* A cloth of no name, all fields 0, that is yours until shared. */
+SqCloth *sq_cloth_new (SqId id);
+/* A copy of @cloth to change before sharing it. */
+SqCloth *sq_cloth_dup (const SqCloth *cloth);
+SqCloth *sq_cloth_ref (const SqCloth *cloth);
+void sq_cloth_unref (SqCloth *cloth);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqCloth, sq_cloth_unref)
+
+gboolean sq_cloth_is_striped (const SqCloth *cloth);
+/* Whether the pattern lies on itself after a half turn (stripes symmetric about some line, or
+ * none; not one-way). A motif (repeat along) is taken not to. */
+gboolean sq_cloth_allows_half_turn (const SqCloth *cloth);
+/* Whether position on the cloth matters across, along the roll. */
+gboolean sq_cloth_has_phase (const SqCloth *cloth, gboolean *across, gboolean *along);

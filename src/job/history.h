@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Undo without limit: a list of jobs, each with the words for the step that led to it. */
+#pragma once
+
+#include "job/job.h"
+
+typedef struct _SqHistory SqHistory;
+
+/* Starts at @job, which counts as saved. */
+SqHistory *sq_history_new (const SqJob *job);
+void sq_history_free (SqHistory *history);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqHistory, sq_history_free)
+
+/* The job now; borrowed. */
+const SqJob *sq_history_now (const SqHistory *history);
+
+/* Makes @job the one now and drops what could be redone. A push with the same @key (may be NULL)
+ * as the one before replaces it, until sealed: a drag is one step. Pushing the job that is already
+ * now does nothing. @words (as shown in the undo menu) is copied. */
+void sq_history_push (SqHistory *history, const SqJob *job, const char *words, const char *key);
+/* The next push starts a step of its own. */
+void sq_history_seal (SqHistory *history);
+
+/* What undo or redo would take back or do again, borrowed; NULL: nothing. */
+const char *sq_history_undo_words (const SqHistory *history);
+const char *sq_history_redo_words (const SqHistory *history);
+/* FALSE if there is nothing. Undoing gives back the very same job. */
+gboolean sq_history_undo (SqHistory *history);
+gboolean sq_history_redo (SqHistory *history);
+
+/* Remembers the job now as saved. */
+void sq_history_set_saved (SqHistory *history);
+gboolean sq_history_is_saved (const SqHistory *history);
