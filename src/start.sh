@@ -1,0 +1,26 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
+# start.sh: from a fresh checkout on Debian or Ubuntu to the sample job in the window. Without a
+# display it writes the job's cut list instead.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+job=data/samples/bay-seat.squab
+sections=(build) window=disabled
+if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
+  sections+=(window) window=enabled
+fi
+
+bash data/install-packages.sh "${sections[@]}"
+if [ -f build/build.ninja ]; then
+  meson configure build -Dwindow=$window
+else
+  meson setup build -Dwindow=$window
+fi
+ninja -C build
+
+if [ $window = enabled ]; then
+  exec build/src/window/squab "$job"
+fi
+build/src/command/squab-cut "$job" >build/bay-seat-cut-list.txt
+echo "There is no display, so the sample's cut list was written to $PWD/build/bay-seat-cut-list.txt"

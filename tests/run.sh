@@ -1,0 +1,120 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
+# run.sh [--deep]: everything that can be checked, from a fresh checkout on Debian or Ubuntu.
+# Stops at the first stage that fails. The last line is `N passed, N failed, N skipped`.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+deep=no
+case "${1:-}" in
+  --deep) deep=yes ;;
+  '') ;;
+  *) echo "usage: tests/run.sh [--deep]" >&2; exit 2 ;;
+esac
+
+trees=build-tests # each stage's build folder stands in here
+passed=0 failed=0 skipped=0
+stage= begin=$SECONDS
+
+# Ends the stage before, says its seconds, and begins the next.
+stage ()
+{
+  [ -z "$stage" ] || echo "=== $stage: $((SECONDS - begin)) s"
+  stage=$1 begin=$SECONDS
+  [ -z "$stage" ] || echo "=== $stage"
+}
+
+finish ()
+{
+  local status=$?
+  if [ $status -ne 0 ]; then
+    echo "=== $stage: failed after $((SECONDS - begin)) s"
+    [ $failed -gt 0 ] || failed=1
+    status=1
+  fi
+  echo "=== all: $SECONDS s"
+  echo "$passed passed, $failed failed, $skipped skipped"
+  exit $status
+}
+trap finish EXIT
+
+# configure TREE OPTION…: a build folder, made once, and its build.
+build ()
+{
+  local tree=$trees/$1
+  shift
+  if [ ! -f "$tree/build.ninja" ]; then
+    meson setup "$tree" -Dwerror=true "$@"
+  fi
+  ninja -C "$tree"
+}
+
+# check TREE OPTION…: runs meson's tests there and adds them up.
+check ()
+{
+  local tree=$trees/$1 status=0 p f s
+  shift
+  rm -f "$tree/meson-logs/testlog.json"
+  meson test -C "$tree" --no-rebuild --print-errorlogs "$@" || status=$?
+  read -r p f s < <(python3 tests/count.py "$tree/meson-logs/testlog.json")
+  passed=$((passed + p)) failed=$((failed + f)) skipped=$((skipped + s))
+  return $status
+}
+
+# Every library pkg-config knows but GTK, so that nobody finds it by accident.
+without_gtk ()
+{
+  local folder=$PWD/$trees/pkg-config directory
+  mkdir -p "$folder"
+  for directory in $(pkg-config --variable pc_path pkg-config | tr ':' ' '); do
+    [ ! -d "$directory" ] || find "$directory" -name '*.pc' ! -name 'gtk4*' \
+      -exec ln -sf -t "$folder" {} +
+  done
+  PKG_CONFIG_LIBDIR=$folder "$@"
+}
+
+stage 'packages without GTK'
+bash data/install-packages.sh build tests
+
+stage 'build and tests without the window'
+without_gtk build core -Dwindow=disabled
+check core --no-suite lint --no-suite laws
+if ldd $trees/core/src/command/squab-cut | grep -i gtk; then
+  echo 'squab-cut links GTK'
+  exit 1
+fi
+
+stage 'packages of the window'
+bash data/install-packages.sh window window-tests
+
+stage 'build with warnings as errors'
+build plain
+
+stage 'units, lint and laws'
+check plain --no-suite window
+
+stage 'window'
+check plain --suite window
+
+stage 'build with sanitizers'
+build asan -Db_sanitize=address,undefined -Db_lundef=false
+export G_SLICE=always-malloc ASAN_OPTIONS=detect_leaks=1:fast_unwind_on_malloc=0 \
+  LSAN_OPTIONS=suppressions=$PWD/tests/lsan.supp:print_suppressions=0 \
+  UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
+
+stage 'units, laws and a window with sanitizers'
+check asan --no-suite lint --no-suite window --timeout-multiplier 5
+check asan --suite window --timeout-multiplier 5
+
+stage 'install and uninstall'
+place=$PWD/$trees/installed
+rm -rf "$place"
+DESTDIR=$place meson install -C $trees/plain --no-rebuild --quiet
+find "$place" -name squab-cut -type f | grep -q .
+ninja -C $trees/plain uninstall >/dev/null
+if find "$place" -type f | grep .; then
+  echo 'uninstalling left these'
+  exit 1
+fi
+
+stage ''
