@@ -7,8 +7,13 @@
 
 #define SQ_MM_PER_INCH 25.4 /* exact */
 #define SQ_MM_PER_FOOT 304.8
+#define SQ_MM_PER_YARD 914.4
 #define SQ_MM_PER_CM 10.0
 #define SQ_MM_PER_M 1000.0
+
+#define SQ_MM3_PER_LITRE 1e6
+#define SQ_G_PER_KG 1000.0
+#define SQ_G_PER_POUND 453.59237 /* exact */
 
 #define SQ_RAD_PER_DEG (M_PI / 180.0)
 #define SQ_DEG_PER_RAD (180.0 / M_PI)
