@@ -34,6 +34,8 @@ typedef enum
  * characters (18½) count as "18 1/2". @decimal is '.' or ','; the other one is refused.
  * A single figure in a sum may carry no unit beside others that do: it is then in @unit; a plain
  * factor of * or / is a number.
+ * Feet may be followed by inches without a mark (1' 6). After a division a fraction is read from
+ * the left, as everywhere: 8 / 1/2 is 4.
  *
  * Returns SQ_LENGTH_OK, or what is wrong, with *@at the byte offset in @text it is wrong at
  * (@at may be NULL); *@mm is then untouched. @text must be valid UTF-8 or it is UNEXPECTED at the
@@ -46,7 +48,7 @@ typedef struct
 {
   SqUnit unit;
   guint sixteenths;  /* inches are rounded to so many sixteenths: 1 (1/16), 2 (1/8), … */
-  guint decimals;    /* of mm or cm */
+  guint decimals;    /* of mm or cm, 6 at most */
   char decimal;      /* '.' or ',' */
   gboolean set;      /* fractions set as one figure: 18 1⁄2 with U+2044, as windows and papers do */
   gboolean with_unit; /* " in", " mm", " cm" after it */
@@ -55,8 +57,8 @@ typedef struct
 /* The usual style for @unit: 1/16 in, whole mm, one decimal of a cm, '.', plain text, no unit. */
 SqLengthStyle sq_length_style_default (SqUnit unit);
 
-/* Writes @mm rounded half away from zero to the style's step. Returns new text, yours to free.
- * Never "-0". Any thread. */
+/* Writes @mm (up to 1e15 either way) rounded half away from zero to the style's step. Returns new
+ * text, yours to free. Never "-0". Any thread. */
 char *sq_length_format (double mm, const SqLengthStyle *style);
 
 /* @mm rounded to the style's step, in mm, as sq_length_format() would show it. */
