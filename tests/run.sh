@@ -38,13 +38,13 @@ finish ()
 }
 trap finish EXIT
 
-# configure TREE OPTION…: a build folder, made once, and its build.
+# build TREE OPTION…: a build folder, made once, and its build.
 build ()
 {
   local tree=$trees/$1
   shift
   if [ ! -f "$tree/build.ninja" ]; then
-    meson setup "$tree" -Dwerror=true "$@"
+    meson setup "$tree" "$@"
   fi
   ninja -C "$tree"
 }
@@ -77,7 +77,7 @@ stage 'packages without GTK'
 bash data/install-packages.sh build tests
 
 stage 'build and tests without the window'
-without_gtk build core -Dwindow=disabled
+without_gtk build core -Dwerror=true -Dwindow=disabled
 check core --no-suite lint --no-suite laws
 if ldd $trees/core/src/command/squab-cut | grep -i gtk; then
   echo 'squab-cut links GTK'
@@ -88,7 +88,7 @@ stage 'packages of the window'
 bash data/install-packages.sh window window-tests
 
 stage 'build with warnings as errors'
-build plain
+build plain -Dwerror=true
 
 stage 'units, lint and laws'
 check plain --no-suite window
@@ -97,7 +97,7 @@ stage 'window'
 check plain --suite window
 
 stage 'build with sanitizers'
-build asan -Db_sanitize=address,undefined -Db_lundef=false
+build asan -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false
 export G_SLICE=always-malloc ASAN_OPTIONS=detect_leaks=1:fast_unwind_on_malloc=0 \
   LSAN_OPTIONS=suppressions=$PWD/tests/lsan.supp:print_suppressions=0 \
   UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
@@ -105,6 +105,10 @@ export G_SLICE=always-malloc ASAN_OPTIONS=detect_leaks=1:fast_unwind_on_malloc=0
 stage 'units, laws and a window with sanitizers'
 check asan --no-suite lint --no-suite window --timeout-multiplier 5
 check asan --suite window --timeout-multiplier 5
+
+stage 'fuzzing'
+CC=clang build fuzz -Dfuzz=true -Dwindow=disabled -Db_sanitize=address,undefined -Db_lundef=false
+check fuzz --suite fuzz
 
 stage 'install and uninstall'
 place=$PWD/$trees/installed
