@@ -40,17 +40,16 @@ typedef enum
  * Returns SQ_LENGTH_OK, or what is wrong, with *@at the byte offset in @text it is wrong at
  * (@at may be NULL); *@mm is then untouched. @text must be valid UTF-8 or it is UNEXPECTED at the
  * bad byte. Never reads the locale. Any thread. */
-SqLengthResult sq_length_parse (const char *text, SqUnit unit, char decimal, double *mm,
-                                gsize *at);
+SqLengthResult sq_length_parse (const char *text, SqUnit unit, char decimal, double *mm, gsize *at);
 
 /* How a length is shown. */
 typedef struct
 {
   SqUnit unit;
-  guint sixteenths;  /* inches are rounded to so many sixteenths: 1 (1/16), 2 (1/8), … */
-  guint decimals;    /* of mm or cm, 6 at most */
-  char decimal;      /* '.' or ',' */
-  gboolean set;      /* fractions set as one figure: 18 1⁄2 with U+2044, as windows and papers do */
+  guint sixteenths; /* inches are rounded to so many sixteenths: 1 (1/16), 2 (1/8), … */
+  guint decimals;   /* of mm or cm, 6 at most */
+  char decimal;     /* '.' or ',' */
+  gboolean set; /* fractions set as one figure: 18 1⁄2 with U+2044, as windows and papers do */
   gboolean with_unit; /* " in", " mm", " cm" after it */
 } SqLengthStyle;
 

@@ -40,13 +40,13 @@ typedef enum
 
 typedef struct
 {
-  SqZipPlace place;    /* SQ_ZIP_NONE: nothing else counts */
-  SqId edge;           /* the edge it lies along, or is parallel to */
+  SqZipPlace place;      /* SQ_ZIP_NONE: nothing else counts */
+  SqId edge;             /* the edge it lies along, or is parallel to */
   double from_mm, to_mm; /* boxing: along the edge from its start; beyond its ends: returns */
-  double at_mm;        /* underside: from that edge */
-  double run_mm;       /* opening between joins, or sew lines */
-  double length_mm;    /* to cut */
-  double needed_mm;    /* run at which the foam goes in unfolded */
+  double at_mm;          /* underside: from that edge */
+  double run_mm;         /* opening between joins, or sew lines */
+  double length_mm;      /* to cut */
+  double needed_mm;      /* run at which the foam goes in unfolded */
   SqOpening opening;
   guint sliders;
 } SqZip;
@@ -56,7 +56,7 @@ typedef struct
   SqFoamKind kind;
   GPtrArray *rings; /* of SqPath: outer, then holes; seat coordinates */
   double thickness_mm, oversize_mm;
-  guint count;      /* per cushion */
+  guint count;                 /* per cushion */
   double volume_mm3, weight_g; /* of one */
 } SqFoamPart;
 
@@ -64,15 +64,15 @@ typedef struct
 typedef struct
 {
   gint ref_count;
-  SqCushion *cushion;    /* what it was made for */
-  SqFinished *finished;  /* NULL: no outline could be finished */
-  GPtrArray *pieces;     /* of SqPiece */
-  GArray *seams;         /* of SqSeam */
-  GArray *problems;      /* of SqProblem, as found */
-  GPtrArray *foam;       /* of SqFoamPart */
+  SqCushion *cushion;   /* what it was made for */
+  SqFinished *finished; /* NULL: no outline could be finished */
+  GPtrArray *pieces;    /* of SqPiece */
+  GArray *seams;        /* of SqSeam */
+  GArray *problems;     /* of SqProblem, as found */
+  GPtrArray *foam;      /* of SqFoamPart */
   SqZip zip;
-  SqBuild build;         /* as resolved */
-  double thickness_mm;   /* as resolved */
+  SqBuild build;       /* as resolved */
+  double thickness_mm; /* as resolved */
   double notch_depth_mm;
 } SqCover;
 

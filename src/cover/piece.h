@@ -50,9 +50,10 @@ typedef enum
 typedef struct
 {
   SqRunRole role;
-  SqId edge;      /* corner id of the seat edge it came from; 0: none, or a rounding */
-  guint ring;     /* of sew */
-  guint from, to; /* nodes of that ring: the segments from … to − 1, cyclic; equal: the whole ring */
+  SqId edge;  /* corner id of the seat edge it came from; 0: none, or a rounding */
+  guint ring; /* of sew */
+  guint from,
+      to; /* nodes of that ring: the segments from … to − 1, cyclic; equal: the whole ring */
   double allowance_mm, length_mm;
 } SqRun;
 
@@ -142,7 +143,8 @@ typedef struct
 {
   gboolean along, across;
   SqPoint anchor;
-  double along_mm, across_mm; /* along the roll from the cut end; across from the near usable edge */
+  double along_mm,
+      across_mm; /* along the roll from the cut end; across from the near usable edge */
 } SqPhase;
 
 /* Immutable once made; shared by covers of later plans as long as nothing in it changes. */
@@ -157,19 +159,19 @@ typedef struct
   guint hole;      /* boxing: of which hole, 0: of the outer ring */
   gboolean upper;  /* of two zip strips */
   SqId cloth;
-  guint count;     /* per cushion */
-  GPtrArray *sew, *cut; /* of SqPath: the outer ring, then holes; as many of both */
-  GArray *runs;         /* of SqRun */
-  GArray *marks;        /* of SqMark */
-  GArray *patches;      /* of SqPatch */
-  GArray *trims;        /* of SqTrim */
+  guint count;            /* per cushion */
+  GPtrArray *sew, *cut;   /* of SqPath: the outer ring, then holes; as many of both */
+  GArray *runs;           /* of SqRun */
+  GArray *marks;          /* of SqMark */
+  GArray *patches;        /* of SqPatch */
+  GArray *trims;          /* of SqTrim */
   GArray *corner_notches; /* of SqCornerNotch */
   GArray *skirts;         /* of SqSkirt */
-  double grain_rad;       /* from the piece's +x counter-clockwise to what lies along the roll's +x */
+  double grain_rad; /* from the piece's +x counter-clockwise to what lies along the roll's +x */
   SqTurns turns;
   SqPhase phase;
-  double area_mm2;             /* of the cut line */
-  double width_mm, height_mm;  /* of the cut line, across and along the grain */
+  double area_mm2;            /* of the cut line */
+  double width_mm, height_mm; /* of the cut line, across and along the grain */
 } SqPiece;
 
 SqPiece *sq_piece_ref (const SqPiece *piece);

@@ -14,42 +14,42 @@ typedef enum
 /* facts[] are lengths in mm, areas in mm², or counts, as listed. */
 typedef enum
 {
-  SQ_PROBLEM_OUTLINE_MISSING,    /* fewer than 2 corners, or 2 joined by a straight edge */
-  SQ_PROBLEM_OUTLINE_CROSSES,    /* facts: x, y in seat coordinates */
-  SQ_PROBLEM_OUTLINE_EMPTY,      /* no area */
-  SQ_PROBLEM_EDGE_TOO_SHORT,     /* at the edge; length */
-  SQ_PROBLEM_CURVE_UNFIT,        /* at the edge: a free curve that stands still somewhere */
-  SQ_PROBLEM_THICKNESS,          /* at the key; thickness */
-  SQ_PROBLEM_ALLOWANCE,          /* at the key: an allowance, depth or extension below 0 */
-  SQ_PROBLEM_RADIUS_TOO_LARGE,   /* at the corner; radius, largest that fits */
+  SQ_PROBLEM_OUTLINE_MISSING,     /* fewer than 2 corners, or 2 joined by a straight edge */
+  SQ_PROBLEM_OUTLINE_CROSSES,     /* facts: x, y in seat coordinates */
+  SQ_PROBLEM_OUTLINE_EMPTY,       /* no area */
+  SQ_PROBLEM_EDGE_TOO_SHORT,      /* at the edge; length */
+  SQ_PROBLEM_CURVE_UNFIT,         /* at the edge: a free curve that stands still somewhere */
+  SQ_PROBLEM_THICKNESS,           /* at the key; thickness */
+  SQ_PROBLEM_ALLOWANCE,           /* at the key: an allowance, depth or extension below 0 */
+  SQ_PROBLEM_RADIUS_TOO_LARGE,    /* at the corner; radius, largest that fits */
   SQ_PROBLEM_CLEARANCE_TOO_LARGE, /* at the edge, or cushion; clearance */
-  SQ_PROBLEM_HOLE_OUTSIDE,       /* at a corner of the hole: it leaves or touches the outline */
-  SQ_PROBLEM_HOLES_MEET,         /* at a corner of the second hole */
-  SQ_PROBLEM_HOLE_IN_FOLDED,     /* at a corner of the hole */
-  SQ_PROBLEM_CURVE_IN_FOLDED,    /* at the edge, or the rounded corner */
-  SQ_PROBLEM_REFLEX_IN_FOLDED,   /* at the corner */
-  SQ_PROBLEM_NOTCH_IS_DART,      /* at the corner; corner allowance, leg that would be left */
-  SQ_PROBLEM_WRAP_SLACK,         /* depth, greatest slack of an underside seam */
-  SQ_PROBLEM_WRAP_TOO_DEEP,      /* at the edge it uses up; depth, least depth that is too much */
-  SQ_PROBLEM_ZIP_EDGE_MISSING,   /* at the key: no such edge, or on a hole; the id */
-  SQ_PROBLEM_ZIP_NO_PLACE,       /* at the key: a folded cover has no boxing for it */
-  SQ_PROBLEM_ZIP_BOXING_LOW,     /* boxing height, least height: asked for all the same, or moved */
-  SQ_PROBLEM_ZIP_ALL_SEEN,       /* the back is too short and every other edge is seen */
-  SQ_PROBLEM_ZIP_FOLD_FOAM,      /* run, width of the foam: fold the foam to get it in */
-  SQ_PROBLEM_ZIP_TOO_SHORT,      /* run, least run that lets the foam in */
-  SQ_PROBLEM_ZIP_TOO_LONG,       /* run asked for, longest run its place has */
-  SQ_PROBLEM_ZIP_OUTSIDE,        /* at the key: the line asked for misses the underside */
-  SQ_PROBLEM_ZIP_ACROSS_HOLE,    /* the only lines across the underside run over a hole */
-  SQ_PROBLEM_NO_ZIP,             /* none asked for: the cover is sewn shut by hand */
-  SQ_PROBLEM_JOIN_NO_ROOM,       /* joins nearer to each other or to a corner than the rule; the distance */
-  SQ_PROBLEM_BOXING_TOO_SHORT,   /* at the cloth: no strip of any use fits across; usable width */
-  SQ_PROBLEM_WIDER_THAN_CLOTH,   /* at the piece; its width, the usable width */
-  SQ_PROBLEM_CLOTH_MISSING,      /* at the key: no such cloth; the id */
-  SQ_PROBLEM_CUT_SPLIT,          /* at the piece: its cut line closes up or falls apart */
-  SQ_PROBLEM_WAY_NOT_BUILT,      /* at the key: this way of building is not there yet */
-  SQ_PROBLEM_REFLEX_CLIP,        /* at the corner: stay stitch and clip the face */
-  SQ_PROBLEM_STRIPES_SLANT,      /* at the front edge: curved, so only its middle can match */
-  SQ_PROBLEM_SKIRTS_FOLLOW,      /* one-way cloth: side and back skirts follow the plate */
+  SQ_PROBLEM_HOLE_OUTSIDE,        /* at a corner of the hole: it leaves or touches the outline */
+  SQ_PROBLEM_HOLES_MEET,          /* at a corner of the second hole */
+  SQ_PROBLEM_HOLE_IN_FOLDED,      /* at a corner of the hole */
+  SQ_PROBLEM_CURVE_IN_FOLDED,     /* at the edge, or the rounded corner */
+  SQ_PROBLEM_REFLEX_IN_FOLDED,    /* at the corner */
+  SQ_PROBLEM_NOTCH_IS_DART,       /* at the corner; corner allowance, leg that would be left */
+  SQ_PROBLEM_WRAP_SLACK,          /* depth, greatest slack of an underside seam */
+  SQ_PROBLEM_WRAP_TOO_DEEP,       /* at the edge it uses up; depth, least depth that is too much */
+  SQ_PROBLEM_ZIP_EDGE_MISSING,    /* at the key: no such edge, or on a hole; the id */
+  SQ_PROBLEM_ZIP_NO_PLACE,        /* at the key: a folded cover has no boxing for it */
+  SQ_PROBLEM_ZIP_BOXING_LOW,  /* boxing height, least height: asked for all the same, or moved */
+  SQ_PROBLEM_ZIP_ALL_SEEN,    /* the back is too short and every other edge is seen */
+  SQ_PROBLEM_ZIP_FOLD_FOAM,   /* run, width of the foam: fold the foam to get it in */
+  SQ_PROBLEM_ZIP_TOO_SHORT,   /* run, least run that lets the foam in */
+  SQ_PROBLEM_ZIP_TOO_LONG,    /* run asked for, longest run its place has */
+  SQ_PROBLEM_ZIP_OUTSIDE,     /* at the key: the line asked for misses the underside */
+  SQ_PROBLEM_ZIP_ACROSS_HOLE, /* the only lines across the underside run over a hole */
+  SQ_PROBLEM_NO_ZIP,          /* none asked for: the cover is sewn shut by hand */
+  SQ_PROBLEM_JOIN_NO_ROOM, /* joins nearer to each other or to a corner than the rule; the distance */
+  SQ_PROBLEM_BOXING_TOO_SHORT, /* at the cloth: no strip of any use fits across; usable width */
+  SQ_PROBLEM_WIDER_THAN_CLOTH, /* at the piece; its width, the usable width */
+  SQ_PROBLEM_CLOTH_MISSING,    /* at the key: no such cloth; the id */
+  SQ_PROBLEM_CUT_SPLIT,        /* at the piece: its cut line closes up or falls apart */
+  SQ_PROBLEM_WAY_NOT_BUILT,    /* at the key: this way of building is not there yet */
+  SQ_PROBLEM_REFLEX_CLIP,      /* at the corner: stay stitch and clip the face */
+  SQ_PROBLEM_STRIPES_SLANT,    /* at the front edge: curved, so only its middle can match */
+  SQ_PROBLEM_SKIRTS_FOLLOW,    /* one-way cloth: side and back skirts follow the plate */
 } SqProblemCode;
 #define SQ_N_PROBLEM_CODES (SQ_PROBLEM_SKIRTS_FOLLOW + 1)
 
@@ -74,21 +74,21 @@ typedef struct
 typedef enum
 {
   SQ_FIX_NONE,
-  SQ_FIX_BUILD,         /* build = value */
-  SQ_FIX_RADIUS,        /* corner item: radius = value */
-  SQ_FIX_CLEARANCE,     /* edge item: clearance = value */
-  SQ_FIX_STRAIGHTEN,    /* edge item: straight */
-  SQ_FIX_SHARPEN,       /* corner item: radius 0 */
-  SQ_FIX_DROP_CORNER,   /* corner item removed */
-  SQ_FIX_DROP_HOLE,     /* the hole with corner item removed */
-  SQ_FIX_THICKNESS,     /* thickness = value */
-  SQ_FIX_WRAP_DEPTH,    /* depth = value */
-  SQ_FIX_WRAP_STYLE,    /* style = value */
-  SQ_FIX_ZIP_PLACE,     /* place = value; edge, from, to and at are left to the rules */
-  SQ_FIX_ZIP_EDGE,      /* edge = item (0: left to the rules); from and to are left to the rules */
-  SQ_FIX_ZIP_RULES,     /* edge, from, to and at left to the rules */
-  SQ_FIX_ALLOWANCES,    /* all allowances, wrap, extension and tuck as the defaults have them */
-  SQ_FIX_CLOTH,         /* the cloth at key: the job's first */
+  SQ_FIX_BUILD,       /* build = value */
+  SQ_FIX_RADIUS,      /* corner item: radius = value */
+  SQ_FIX_CLEARANCE,   /* edge item: clearance = value */
+  SQ_FIX_STRAIGHTEN,  /* edge item: straight */
+  SQ_FIX_SHARPEN,     /* corner item: radius 0 */
+  SQ_FIX_DROP_CORNER, /* corner item removed */
+  SQ_FIX_DROP_HOLE,   /* the hole with corner item removed */
+  SQ_FIX_THICKNESS,   /* thickness = value */
+  SQ_FIX_WRAP_DEPTH,  /* depth = value */
+  SQ_FIX_WRAP_STYLE,  /* style = value */
+  SQ_FIX_ZIP_PLACE,   /* place = value; edge, from, to and at are left to the rules */
+  SQ_FIX_ZIP_EDGE,    /* edge = item (0: left to the rules); from and to are left to the rules */
+  SQ_FIX_ZIP_RULES,   /* edge, from, to and at left to the rules */
+  SQ_FIX_ALLOWANCES,  /* all allowances, wrap, extension and tuck as the defaults have them */
+  SQ_FIX_CLOTH,       /* the cloth at key: the job's first */
 } SqFixKind;
 
 typedef struct

@@ -37,21 +37,21 @@ typedef struct
 
   /* folded corners */
   double wrap_depth_mm;
-  double wrap_plain_warn_mm;   /* a plain wrap deeper than this gets a warning */
-  double wrap_mitred_from_mm;  /* from here the style is mitred */
-  double notch_leg_least_mm;   /* less leg than this is sewn as a dart */
+  double wrap_plain_warn_mm;  /* a plain wrap deeper than this gets a warning */
+  double wrap_mitred_from_mm; /* from here the style is mitred */
+  double notch_leg_least_mm;  /* less leg than this is sewn as a dart */
 
   /* zip */
   double zip_extension_mm, zip_tuck_mm;
-  double zip_boxing_least_mm;               /* lower boxings take the zip in the underside */
+  double zip_boxing_least_mm; /* lower boxings take the zip in the underside */
   double return_least_mm, return_most_mm, return_most_share; /* round the back corners */
-  double zip_third_share;                   /* where across an underside */
+  double zip_third_share;                                    /* where across an underside */
   double zip_middle_ratio, zip_middle_under_mm; /* nearly square and small: in the middle */
   double two_sliders_over_mm;
 
   /* boxing */
   double boxing_plain_most_mm; /* strips of plain cloth along the roll */
-  double join_clear_mm;        /* joins at a corner or this far from one, from zip ends, from others */
+  double join_clear_mm; /* joins at a corner or this far from one, from zip ends, from others */
   double join_front_free_share; /* this middle share of the front takes no join */
 
   /* notches */

@@ -46,8 +46,8 @@ typedef struct
   double clearance_mm; /* what stays free; negative is an overhang */
   SqEdgeKind kind;
   gboolean seen;
-  gboolean front; /* the marked front edge: at most one, on the outer ring */
-  guint32 given;  /* of SqCornerGiven */
+  gboolean front;                 /* the marked front edge: at most one, on the outer ring */
+  guint32 given;                  /* of SqCornerGiven */
   GRefString *note, *corner_note; /* NULL: none */
   GRefString *unknown;            /* keys of newer programs, as the text of a JSON object; carried,
                                      never read here. NULL: none */

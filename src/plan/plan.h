@@ -10,9 +10,9 @@ typedef struct
 {
   gint ref_count;
   SqJob *job;
-  GPtrArray *covers;   /* of SqCover, one a cushion, in the job's order */
-  GArray *cut_list;    /* of SqCutEntry, in the order of cutting */
-  GArray *cloths;      /* of SqClothTotal */
+  GPtrArray *covers; /* of SqCover, one a cushion, in the job's order */
+  GArray *cut_list;  /* of SqCutEntry, in the order of cutting */
+  GArray *cloths;    /* of SqClothTotal */
 } SqPlan;
 
 /* One line of the cut list. */
@@ -26,9 +26,9 @@ typedef struct
 
 typedef struct
 {
-  SqId cloth;       /* 0: the job names none */
-  guint pieces;     /* in all */
-  double area_mm2;  /* of all cut pieces: what is bought follows from the lay */
+  SqId cloth;      /* 0: the job names none */
+  guint pieces;    /* in all */
+  double area_mm2; /* of all cut pieces: what is bought follows from the lay */
 } SqClothTotal;
 
 /* Totals that need no lay. */
@@ -40,7 +40,7 @@ typedef struct
   double foam_mm3, foam_g;
   double zip_mm;
   guint sliders;
-  double seam_mm;   /* all seams of all cushions */
+  double seam_mm; /* all seams of all cushions */
   guint notes, warnings, faults;
 } SqFigures;
 
