@@ -43,7 +43,7 @@ right_of (const Chord *chord, SqPoint p)
     return sq_norm (v);
   if (b == 0)
     return -v.y;
-  double rho = hypot (2 * b * v.x, (1 - b * b) * half - 2 * b * v.y);
+  double rho = sq_norm (sq_point (2 * b * v.x, (1 - b * b) * half - 2 * b * v.y));
   return 2 * (b * ((v.x - half) * (v.x + half) + v.y * v.y) - half * (1 - b * b) * v.y)
          / (rho + (1 + b * b) * half);
 }
@@ -115,6 +115,8 @@ sq_segment_direction (const SqSegment *s, double t)
 SqSegment
 sq_segment_part (const SqSegment *s, double t0, double t1)
 {
+  if (t0 == 0 && t1 == 1)
+    return *s;
   return (SqSegment){ sq_segment_point (s, t0), sq_segment_point (s, t1),
                       sq_segment_is_arc (s) ? tan (atan (s->bulge) * (t1 - t0)) : 0 };
 }
