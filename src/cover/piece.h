@@ -52,8 +52,8 @@ typedef struct
   SqRunRole role;
   SqId edge;  /* corner id of the seat edge it came from; 0: none, or a rounding */
   guint ring; /* of sew */
-  guint from,
-      to; /* nodes of that ring: the segments from … to − 1, cyclic; equal: the whole ring */
+  /* Nodes of that ring: the segments from … to − 1, cyclic; equal: the whole ring. */
+  guint from, to;
   double allowance_mm, length_mm;
 } SqRun;
 
@@ -143,8 +143,8 @@ typedef struct
 {
   gboolean along, across;
   SqPoint anchor;
-  double along_mm,
-      across_mm; /* along the roll from the cut end; across from the near usable edge */
+  /* Along the roll from the cut end; across from the near usable edge. */
+  double along_mm, across_mm;
 } SqPhase;
 
 /* Immutable once made; shared by covers of later plans as long as nothing in it changes. */

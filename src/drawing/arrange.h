@@ -16,9 +16,9 @@ typedef struct
 
 typedef struct
 {
-  SqVector
-      offset; /* mm: the piece's (0, 0) on the table, from the table's lower left corner, y up */
-  guint row;  /* from the top */
+  /* mm: the piece's (0, 0) on the table, from the table's lower left corner, y up. */
+  SqVector offset;
+  guint row; /* from the top */
 } SqStand;
 
 typedef struct
