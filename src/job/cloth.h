@@ -64,7 +64,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqCloth, sq_cloth_unref)
 
 gboolean sq_cloth_is_striped (const SqCloth *cloth);
 /* Whether the pattern lies on itself after a half turn (stripes symmetric about some line, or
- * none; not one-way). A motif (repeat along) is taken not to. */
+ * none; not one-way). A motif (repeat along) and a repeat without stripes are taken not to. */
 gboolean sq_cloth_allows_half_turn (const SqCloth *cloth);
 /* Whether position on the cloth matters across, along the roll. */
 gboolean sq_cloth_has_phase (const SqCloth *cloth, gboolean *across, gboolean *along);

@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "job/job.h"
+
+static void
+foam_clear (gpointer data)
+{
+  SqFoam *foam = data;
+  g_clear_pointer (&foam->unknown, g_ref_string_release);
+}
+
+static void
+cushion_free (gpointer cushion)
+{
+  sq_cushion_unref (cushion);
+}
+
+static void
+cloth_free (gpointer cloth)
+{
+  sq_cloth_unref (cloth);
+}
+
+static GRefString *
+hold (GRefString *text)
+{
+  return text != NULL ? g_ref_string_acquire (text) : NULL;
+}
+
+SqJob *
+sq_job_new (const SqDefaults *defaults)
+{
+  SqJob *job = g_new0 (SqJob, 1);
+
+  job->ref_count = 1;
+  job->cushions = g_ptr_array_new_with_free_func (cushion_free);
+  job->cloths = g_ptr_array_new_with_free_func (cloth_free);
+  job->foams = g_array_new (FALSE, FALSE, sizeof (SqFoam));
+  g_array_set_clear_func (job->foams, foam_clear);
+  job->defaults = *defaults;
+  return job;
+}
+
+SqJob *
+sq_job_dup (const SqJob *job)
+{
+  SqJob *copy = sq_job_new (&job->defaults);
+
+  copy->units = job->units;
+  copy->units_given = job->units_given;
+  copy->title = hold (job->title);
+  copy->customer = hold (job->customer);
+  copy->notes = hold (job->notes);
+  copy->unknown = hold (job->unknown);
+  for (guint i = 0; i < job->cushions->len; i++)
+    g_ptr_array_add (copy->cushions, sq_cushion_ref (g_ptr_array_index (job->cushions, i)));
+  for (guint i = 0; i < job->cloths->len; i++)
+    g_ptr_array_add (copy->cloths, sq_cloth_ref (g_ptr_array_index (job->cloths, i)));
+  for (guint i = 0; i < job->foams->len; i++)
+    {
+      SqFoam foam = g_array_index (job->foams, SqFoam, i);
+
+      hold (foam.unknown);
+      g_array_append_val (copy->foams, foam);
+    }
+  return copy;
+}
+
+SqJob *
+sq_job_ref (const SqJob *job)
+{
+  SqJob *shared = (SqJob *) job;
+
+  g_return_val_if_fail (job != NULL, NULL);
+  g_atomic_int_inc (&shared->ref_count);
+  return shared;
+}
+
+void
+sq_job_unref (SqJob *job)
+{
+  g_return_if_fail (job != NULL);
+  if (!g_atomic_int_dec_and_test (&job->ref_count))
+    return;
+  g_clear_pointer (&job->title, g_ref_string_release);
+  g_clear_pointer (&job->customer, g_ref_string_release);
+  g_clear_pointer (&job->notes, g_ref_string_release);
+  g_clear_pointer (&job->unknown, g_ref_string_release);
+  g_ptr_array_unref (job->cushions);
+  g_ptr_array_unref (job->cloths);
+  g_array_unref (job->foams);
+  g_free (job);
+}
+
+/* Where the cushion with @id stands, or how many there are. */
+static guint
+cushion_index (const SqJob *job, SqId id)
+{
+  guint i = 0;
+
+  while (i < job->cushions->len
+         && ((const SqCushion *) g_ptr_array_index (job->cushions, i))->id != id)
+    i++;
+  return i;
+}
+
+static guint
+cloth_index (const SqJob *job, SqId id)
+{
+  guint i = 0;
+
+  while (i < job->cloths->len && ((const SqCloth *) g_ptr_array_index (job->cloths, i))->id != id)
+    i++;
+  return i;
+}
+
+const SqCushion *
+sq_job_cushion (const SqJob *job, SqId id)
+{
+  guint i = cushion_index (job, id);
+  return i < job->cushions->len ? g_ptr_array_index (job->cushions, i) : NULL;
+}
+
+const SqCloth *
+sq_job_cloth (const SqJob *job, SqId id)
+{
+  guint i = cloth_index (job, id);
+  return i < job->cloths->len ? g_ptr_array_index (job->cloths, i) : NULL;
+}
+
+const SqFoam *
+sq_job_foam (const SqJob *job, SqFoamKind kind)
+{
+  for (guint i = 0; i < job->foams->len; i++)
+    if (g_array_index (job->foams, SqFoam, i).kind == kind)
+      return &g_array_index (job->foams, SqFoam, i);
+  return NULL;
+}
+
+SqId
+sq_job_new_cushion_id (const SqJob *job)
+{
+  SqId id = 1;
+
+  for (guint i = 0; i < job->cushions->len; i++)
+    id = MAX (id, ((const SqCushion *) g_ptr_array_index (job->cushions, i))->id + 1);
+  while (id == 0 || sq_job_cushion (job, id) != NULL)
+    id++;
+  return id;
+}
+
+SqId
+sq_job_new_cloth_id (const SqJob *job)
+{
+  SqId id = 1;
+
+  for (guint i = 0; i < job->cloths->len; i++)
+    id = MAX (id, ((const SqCloth *) g_ptr_array_index (job->cloths, i))->id + 1);
+  while (id == 0 || sq_job_cloth (job, id) != NULL)
+    id++;
+  return id;
+}
+
+/* Puts @item, a reference of its own, at @index or at the end. */
+static void
+put (GPtrArray *list, guint index, gpointer item)
+{
+  if (index == list->len)
+    {
+      g_ptr_array_add (list, item);
+      return;
+    }
+  g_ptr_array_remove_index (list, index);
+  g_ptr_array_insert (list, (gint) index, item);
+}
+
+SqJob *
+sq_job_with_cushion (const SqJob *job, const SqCushion *cushion)
+{
+  SqJob *next = sq_job_dup (job);
+
+  put (next->cushions, cushion_index (next, cushion->id), sq_cushion_ref (cushion));
+  return next;
+}
+
+SqJob *
+sq_job_without_cushion (const SqJob *job, SqId id)
+{
+  SqJob *next = sq_job_dup (job);
+  guint index = cushion_index (next, id);
+
+  if (index < next->cushions->len)
+    g_ptr_array_remove_index (next->cushions, index);
+  return next;
+}
+
+SqJob *
+sq_job_with_cloth (const SqJob *job, const SqCloth *cloth)
+{
+  SqJob *next = sq_job_dup (job);
+
+  put (next->cloths, cloth_index (next, cloth->id), sq_cloth_ref (cloth));
+  return next;
+}
