@@ -26,9 +26,10 @@ typedef struct
 } SqRoundingTrouble;
 
 /* @ring with node i rounded by radius_mm[i] (0: left sharp; roundings need room on both segments:
- * where two share a segment both must fit). The new arc carries arc_tag[i]. Corners that can't be
- * rounded stay sharp and are appended to @troubles (of SqRoundingTrouble, may be NULL). For a
- * ring, node 0 included; if it is rounded the result starts at the first node of the outgoing rest of its segment (the arc's end).
+ * where two share a segment both must fit, or neither is made). The new arc carries arc_tag[i].
+ * Corners that can't be rounded stay sharp and are appended to @troubles (of SqRoundingTrouble, may
+ * be NULL). A segment that its roundings use up is left out. For a ring, node 0 included; if it is
+ * rounded the result starts at the first node of the outgoing rest of its segment (the arc's end).
  * Returns a new ring. */
 SqPath *sq_path_rounded (const SqPath *ring, const double *radius_mm, const guint32 *arc_tag,
                          GArray *troubles);
