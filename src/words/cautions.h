@@ -1,0 +1,9 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What can hurt people at this work, and with what it makes. */
+#pragma once
+
+#include "plan/plan.h"
+
+/* The cautions that fit the cloths, foams and seats of @plan, a short text each. New array of
+ * const char *, the texts static. */
+GPtrArray *sq_words_cautions (const SqPlan *plan);

@@ -1,0 +1,9 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The cut list as plain text, for a terminal or a sheet of paper on the bench. */
+#pragma once
+
+#include "plan/plan.h"
+
+/* What is to be cut, zip, foam, totals, and what to know before: at most about 100 columns wide,
+ * lengths as @style shows them. New text that ends with a line end. */
+char *sq_words_cut_list (const SqPlan *plan, const SqLengthStyle *style);

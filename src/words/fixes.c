@@ -1,0 +1,103 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "words/fixes.h"
+
+#include "words/lengths.h"
+#include "words/piece-names.h"
+
+#include <glib/gi18n.h>
+
+static const char *
+build_label (guint build)
+{
+  static const char *const labels[SQ_N_BUILDS] = {
+    [SQ_BUILD_FOLDED_CORNER] = N_ ("Fold the corners"),
+    [SQ_BUILD_BOXED] = N_ ("Box the cushion"),
+    [SQ_BUILD_WRAPPED_FRONT] = N_ ("Wrap the front"),
+    [SQ_BUILD_SPLIT_SIDE] = N_ ("Split the sides"),
+    [SQ_BUILD_KNIFE_EDGE] = N_ ("Make a knife edge"),
+    [SQ_BUILD_BOLSTER] = N_ ("Make a bolster"),
+  };
+
+  g_return_val_if_fail (build < SQ_N_BUILDS, "");
+  return _ (labels[build]);
+}
+
+static const char *
+zip_place_label (guint place)
+{
+  static const char *const labels[] = {
+    [SQ_ZIP_NONE] = N_ ("Leave the zip out"),
+    [SQ_ZIP_BOXING] = N_ ("Put the zip in the boxing"),
+    [SQ_ZIP_UNDERSIDE] = N_ ("Put the zip in the underside"),
+  };
+
+  g_return_val_if_fail (place < G_N_ELEMENTS (labels), "");
+  return _ (labels[place]);
+}
+
+static char *
+length_label (const char *pattern, double mm, const SqLengthStyle *style)
+{
+  g_autofree char *length = sq_words_length (mm, style);
+
+  return g_strdup_printf (pattern, length);
+}
+
+static char *
+corner_label (const char *pattern, const SqCushion *cushion, SqId corner)
+{
+  g_autofree char *name = sq_words_corner (cushion, corner);
+
+  return g_strdup_printf (pattern, name);
+}
+
+static char *
+edge_label (const char *pattern, const SqCushion *cushion, SqId corner)
+{
+  g_autofree char *name = sq_words_edge_corners (cushion, corner);
+
+  return g_strdup_printf (pattern, name);
+}
+
+char *
+sq_words_fix (const SqFix *fix, const SqCushion *cushion, const SqLengthStyle *style)
+{
+  switch (fix->kind)
+    {
+    case SQ_FIX_NONE:
+      return g_strdup ("");
+    case SQ_FIX_BUILD:
+      return g_strdup (build_label ((guint) fix->value));
+    case SQ_FIX_RADIUS:
+      return length_label (_ ("Radius %s"), fix->value, style);
+    case SQ_FIX_CLEARANCE:
+      return length_label (_ ("Clearance %s"), fix->value, style);
+    case SQ_FIX_STRAIGHTEN:
+      return edge_label (_ ("Make %s straight"), cushion, fix->item);
+    case SQ_FIX_SHARPEN:
+      return corner_label (_ ("Make corner %s sharp"), cushion, fix->item);
+    case SQ_FIX_DROP_CORNER:
+      return corner_label (_ ("Remove corner %s"), cushion, fix->item);
+    case SQ_FIX_DROP_HOLE:
+      return g_strdup (_ ("Remove the hole"));
+    case SQ_FIX_THICKNESS:
+      return length_label (_ ("Thickness %s"), fix->value, style);
+    case SQ_FIX_WRAP_DEPTH:
+      return length_label (_ ("Wrap %s deep"), fix->value, style);
+    case SQ_FIX_WRAP_STYLE:
+      return g_strdup ((guint) fix->value == SQ_WRAP_MITRED ? _ ("Mitre the wrap")
+                                                            : _ ("Make the wrap plain"));
+    case SQ_FIX_ZIP_PLACE:
+      return g_strdup (zip_place_label ((guint) fix->value));
+    case SQ_FIX_ZIP_EDGE:
+      return fix->item == 0 ? g_strdup (_ ("Choose the zip’s edge by the rules"))
+                            : edge_label (_ ("Put the zip along %s"), cushion, fix->item);
+    case SQ_FIX_ZIP_RULES:
+      return g_strdup (_ ("Place the zip by the rules"));
+    case SQ_FIX_ALLOWANCES:
+      return g_strdup (_ ("Take the usual allowances"));
+    case SQ_FIX_CLOTH:
+      return g_strdup (_ ("Take the first cloth"));
+    }
+  g_return_val_if_reached (g_strdup (""));
+}

@@ -1,0 +1,102 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "words/lengths.h"
+
+#include "base/units.h"
+
+#include <glib/gi18n.h>
+
+SqLengthStyle
+sq_words_length_style (const SqJob *job, char decimal)
+{
+  SqLengthStyle style = sq_length_style_default (job->units);
+
+  style.decimal = decimal;
+  style.with_unit = TRUE;
+  return style;
+}
+
+char *
+sq_words_length (double mm, const SqLengthStyle *style)
+{
+  SqLengthStyle with_unit = *style;
+
+  with_unit.with_unit = TRUE;
+  return sq_length_format (mm, &with_unit);
+}
+
+char *
+sq_words_figure (double mm, const SqLengthStyle *style)
+{
+  SqLengthStyle bare = *style;
+
+  bare.with_unit = FALSE;
+  return sq_length_format (mm, &bare);
+}
+
+const char *
+sq_words_unit (SqUnit unit)
+{
+  switch (unit)
+    {
+    case SQ_UNIT_IN:
+      return _ ("inches");
+    case SQ_UNIT_MM:
+      return _ ("millimetres");
+    case SQ_UNIT_CM:
+      return _ ("centimetres");
+    }
+  g_return_val_if_reached ("");
+}
+
+char *
+sq_words_number (double value, guint decimals, const SqLengthStyle *style)
+{
+  char format[8], text[G_ASCII_DTOSTR_BUF_SIZE * 2];
+
+  g_snprintf (format, sizeof format, "%%.%uf", MIN (decimals, 6));
+  g_ascii_formatd (text, sizeof text, format, value);
+  g_strdelimit (text, ".", style->decimal);
+  return g_strdup (text);
+}
+
+/* @value in the unit that @with_unit ("%s kg") puts after it. */
+static char *
+measured (double value, guint decimals, const SqLengthStyle *style, const char *with_unit)
+{
+  g_autofree char *number = sq_words_number (value, decimals, style);
+
+  return g_strdup_printf (with_unit, number);
+}
+
+char *
+sq_words_area (double mm2, const SqLengthStyle *style)
+{
+  if (style->unit == SQ_UNIT_IN)
+    return measured (mm2 / (SQ_MM_PER_FOOT * SQ_MM_PER_FOOT), 1, style, _ ("%s sq ft"));
+  return measured (mm2 / (SQ_MM_PER_M * SQ_MM_PER_M), 2, style, _ ("%s m²"));
+}
+
+char *
+sq_words_volume (double mm3, const SqLengthStyle *style)
+{
+  if (style->unit == SQ_UNIT_IN)
+    return measured (mm3 / (SQ_MM_PER_FOOT * SQ_MM_PER_FOOT * SQ_MM_PER_FOOT), 2, style,
+                     _ ("%s cu ft"));
+  return measured (mm3 / SQ_MM3_PER_LITRE, 1, style, _ ("%s l"));
+}
+
+char *
+sq_words_weight (double g, const SqLengthStyle *style)
+{
+  if (style->unit == SQ_UNIT_IN)
+    return measured (g / SQ_G_PER_POUND, 1, style, _ ("%s lb"));
+  return measured (g / SQ_G_PER_KG, 2, style, _ ("%s kg"));
+}
+
+char *
+sq_words_long_length (double mm, const SqLengthStyle *style)
+{
+  if (style->unit == SQ_UNIT_IN)
+    return measured (mm / SQ_MM_PER_YARD, 2, style, _ ("%s yd"));
+  return measured (mm / SQ_MM_PER_M, 2, style, _ ("%s m"));
+}

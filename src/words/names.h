@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What choices and things of a job are called in the maker's language. */
+#pragma once
+
+#include "cover/cover.h"
+
+/* Labels, as they begin a line. Static. */
+const char *sq_words_build (SqBuild build);
+const char *sq_words_edge_kind (SqEdgeKind kind);
+const char *sq_words_side (SqSideOf side);
+const char *sq_words_cloth_class (SqClothClass kind);
+const char *sq_words_foam_kind (SqFoamKind kind);
+const char *sq_words_zip_place (SqZipPlace place);
+const char *sq_words_wrap_style (SqWrapStyle style);
+const char *sq_words_stripes_run (SqStripesRun run);
+const char *sq_words_centre_on (SqCentreOn centre_on);
+const char *sq_words_severity (SqSeverity severity);
+
+/* The name the cushion was given, or "Cushion 2" after its place in the job; without control
+ * characters. New text. */
+char *sq_words_cushion (const SqJob *job, const SqCushion *cushion);
+/* The name the cloth was given, or "Cloth 2" after its id; "Cloth" for NULL, where the job names
+ * none. New text. */
+char *sq_words_cloth (const SqCloth *cloth);

@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "words/piece-remarks.h"
+
+#include "words/lengths.h"
+#include "words/piece-names.h"
+
+#include <glib/gi18n.h>
+
+/* Lengths that read alike, whatever the style: far below what is shown. */
+#define ALIKE_MM 0.01
+
+static gboolean
+alike (double a_mm, double b_mm)
+{
+  return fabs (a_mm - b_mm) < ALIKE_MM;
+}
+
+/* @text added to a list of things: "a, b". Takes @text. */
+static void
+list_add (GString *list, char *text)
+{
+  if (list->len > 0)
+    /* TRANSLATORS: between the things of a list. */
+    g_string_append (list, _ (", "));
+  g_string_append (list, text);
+  g_free (text);
+}
+
+static gboolean
+cut_alike (const SqCornerNotch *a, const SqCornerNotch *b)
+{
+  return a->dart == b->dart
+         && (a->dart || (alike (a->leg_mm, b->leg_mm) && alike (a->mouth_mm, b->mouth_mm)));
+}
+
+/* One line for @n corners, named in @corners, that are cut out like @notch. */
+static char *
+notch_remark (const SqCornerNotch *notch, guint n, const char *corners, const SqLengthStyle *style)
+{
+  g_autofree char *leg = sq_words_length (notch->leg_mm, style);
+  g_autofree char *mouth = sq_words_length (notch->mouth_mm, style);
+
+  if (notch->dart)
+    return g_strdup_printf (ngettext ("Corner %s: cut nothing out; fold it and sew a dart",
+                                      "Corners %s: cut nothing out; fold them and sew darts", n),
+                            corners);
+  if (alike (notch->mouth_mm, notch->leg_mm * G_SQRT2))
+    return g_strdup_printf (
+        ngettext ("Corner %s: cut out a square of %s", "Corners %s: cut out squares of %s", n),
+        corners, leg);
+  return g_strdup_printf (ngettext ("Corner %s: cut out %s deep, %s wide at the mouth",
+                                    "Corners %s: cut out %s deep, %s wide at the mouth", n),
+                          corners, leg, mouth);
+}
+
+static void
+add_notches (GPtrArray *remarks, const SqCover *cover, const SqPiece *piece,
+             const SqLengthStyle *style)
+{
+  const GArray *notches = piece->corner_notches;
+  g_autofree gboolean *said = g_new0 (gboolean, notches->len + 1);
+
+  for (guint i = 0; i < notches->len; i++)
+    {
+      const SqCornerNotch *first = &g_array_index (notches, SqCornerNotch, i);
+      g_autoptr (GString) corners = g_string_new (NULL);
+      guint n = 0;
+      for (guint k = i; k < notches->len; k++)
+        {
+          const SqCornerNotch *other = &g_array_index (notches, SqCornerNotch, k);
+          if (said[k] || !cut_alike (first, other))
+            continue;
+          said[k] = TRUE;
+          n++;
+          list_add (corners, sq_words_corner (cover->cushion, other->corner));
+        }
+      if (n > 0)
+        g_ptr_array_add (remarks, notch_remark (first, n, corners->str, style));
+    }
+}
+
+static void
+add_skirts (GPtrArray *remarks, const SqCover *cover, const SqPiece *piece,
+            const SqLengthStyle *style)
+{
+  const GArray *skirts = piece->skirts;
+  gboolean all_alike = TRUE;
+
+  for (guint i = 1; i < skirts->len; i++)
+    all_alike &= alike (g_array_index (skirts, SqSkirt, i).depth_mm,
+                        g_array_index (skirts, SqSkirt, 0).depth_mm);
+  for (guint i = 0; i < skirts->len; i++)
+    {
+      const SqSkirt *skirt = &g_array_index (skirts, SqSkirt, i);
+      g_autofree char *depth = sq_words_length (skirt->depth_mm, style);
+      if (all_alike)
+        {
+          g_ptr_array_add (remarks, g_strdup_printf (_ ("Skirts %s from fold to sew line"), depth));
+          return;
+        }
+      g_autofree char *edge = sq_words_edge_corners (cover->cushion, skirt->edge);
+      g_ptr_array_add (remarks,
+                       g_strdup_printf (_ ("Skirt %s: %s from fold to sew line"), edge, depth));
+    }
+}
+
+/* How the allowance of a run is called; NULL: it has none worth naming. */
+static const char *
+allowance_pattern (SqRunRole role)
+{
+  switch (role)
+    {
+    case SQ_RUN_PERIMETER:
+    case SQ_RUN_FOLD:
+      return _ ("perimeter %s");
+    case SQ_RUN_CORNER:
+      return _ ("corners %s");
+    case SQ_RUN_JOIN:
+      return _ ("joins %s");
+    case SQ_RUN_ZIP:
+      return _ ("zip %s");
+    case SQ_RUN_HEM:
+      return _ ("hem %s");
+    case SQ_RUN_FREE:
+      return NULL;
+    }
+  g_return_val_if_reached (NULL);
+}
+
+/* Whether a run before @i is called the same and is as wide. */
+static gboolean
+allowance_was_said (const SqPiece *piece, guint i)
+{
+  const SqRun *run = sq_piece_run (piece, i);
+  const char *pattern = allowance_pattern (run->role);
+
+  for (guint k = 0; k < i; k++)
+    if (g_strcmp0 (allowance_pattern (sq_piece_run (piece, k)->role), pattern) == 0
+        && alike (sq_piece_run (piece, k)->allowance_mm, run->allowance_mm))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_allowances (GPtrArray *remarks, const SqPiece *piece, const SqLengthStyle *style)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+  gboolean all_alike = piece->runs->len > 0;
+
+  for (guint i = 0; i < piece->runs->len; i++)
+    {
+      const SqRun *run = sq_piece_run (piece, i);
+      const char *pattern = allowance_pattern (run->role);
+      all_alike &= alike (run->allowance_mm, sq_piece_run (piece, 0)->allowance_mm);
+      if (pattern == NULL || allowance_was_said (piece, i))
+        continue;
+      g_autofree char *width = sq_words_length (run->allowance_mm, style);
+      list_add (list, g_strdup_printf (pattern, width));
+    }
+  if (list->len == 0)
+    return;
+  if (all_alike)
+    {
+      g_autofree char *width = sq_words_length (sq_piece_run (piece, 0)->allowance_mm, style);
+      g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowance %s all round"), width));
+      return;
+    }
+  g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowances: %s"), list->str));
+}
+
+static char *
+marks_text (SqMarkKind kind, guint n)
+{
+  switch (kind)
+    {
+    case SQ_MARK_NOTCH:
+      return g_strdup_printf (ngettext ("%u match notch", "%u match notches", n), n);
+    case SQ_MARK_CLIP:
+      return g_strdup_printf (ngettext ("%u clip", "%u clips", n), n);
+    case SQ_MARK_FOLD:
+      return g_strdup_printf (ngettext ("%u fold line", "%u fold lines", n), n);
+    case SQ_MARK_ZIP:
+      return g_strdup_printf (ngettext ("%u zip line", "%u zip lines", n), n);
+    case SQ_MARK_CORNER:
+      return g_strdup_printf (ngettext ("%u corner line", "%u corner lines", n), n);
+    case SQ_MARK_STAY:
+      return g_strdup_printf (ngettext ("%u stay stitch", "%u stay stitches", n), n);
+    }
+  g_return_val_if_reached (g_strdup (""));
+}
+
+static void
+add_marks (GPtrArray *remarks, const SqPiece *piece)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+  guint n_of_kind[SQ_MARK_STAY + 1] = { 0 };
+
+  for (guint i = 0; i < piece->marks->len; i++)
+    n_of_kind[g_array_index (piece->marks, SqMark, i).kind]++;
+  for (guint kind = 0; kind < G_N_ELEMENTS (n_of_kind); kind++)
+    if (n_of_kind[kind] > 0)
+      list_add (list, marks_text ((SqMarkKind) kind, n_of_kind[kind]));
+  if (list->len > 0)
+    g_ptr_array_add (remarks, g_strdup_printf (_ ("Marks: %s"), list->str));
+}
+
+GPtrArray *
+sq_words_piece_remarks (const SqCover *cover, guint index, const SqLengthStyle *style)
+{
+  const SqPiece *piece = sq_cover_piece (cover, index);
+  GPtrArray *remarks = g_ptr_array_new_with_free_func (g_free);
+
+  add_notches (remarks, cover, piece, style);
+  add_skirts (remarks, cover, piece, style);
+  add_allowances (remarks, piece, style);
+  add_marks (remarks, piece);
+  return remarks;
+}
