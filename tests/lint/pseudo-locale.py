@@ -27,7 +27,7 @@ msgstr ""
 
 def accented(text):
     parts = KEEP.split(text)
-    parts[::2] = [re.sub('[aeiou]', r'\g<0>\g<0>', part).translate(LETTERS) for part in parts[::2]]
+    parts[::2] = [re.sub('[aeiouAEIOU]', r'\g<0>\g<0>', part).translate(LETTERS) for part in parts[::2]]
     return ''.join(parts)
 
 
