@@ -23,14 +23,16 @@ typedef struct
 
 typedef struct
 {
-  double scale; /* user units per mm, of all */
+  SqTable table; /* what it was made for */
+  double scale;  /* user units per mm, of all */
   guint n_stands;
   SqStand *stands; /* in the order of the pieces */
 } SqArrangement;
 
-/* Stands for @pieces (of SqPiece) with @labels (as many). As large as the table allows. @before (may be NULL) is the
- * arrangement of the same cover before an edit: its rows and scale stay as long as they do nearly
- * as well, so nothing jumps under the hand. New; free with sq_arrangement_free(). */
+/* Stands for @pieces (of SqPiece) with their @labels (as many), as large as the table allows.
+ * @before (may be NULL) is the arrangement of the same cover before an edit: its rows and scale
+ * stay as long as they do nearly as well, so that nothing jumps under the hand. New; free with
+ * sq_arrangement_free(). */
 SqArrangement *sq_arrangement_new (const GPtrArray *pieces, const SqPieceLabel *labels,
                                    const SqTable *table, const SqArrangement *before);
 void sq_arrangement_free (SqArrangement *arrangement);

@@ -24,8 +24,9 @@ typedef struct
   double em_mm; /* size of ordinary text in mm of the piece: pixels / view.scale */
 } SqPieceLook;
 
-/* One layer of @piece, cut from @cloth (may be NULL: plain, of @plain colour). @label is for the
- * label's layer only. New scene. */
+/* One layer of @piece, cut from @cloth (may be NULL: plain, of @plain colour). @label
+ * (may be NULL) is what the label's layer says and what the grain arrow keeps clear of. New
+ * scene. */
 SqScene *sq_piece_scene (const SqPiece *piece, const SqCloth *cloth, guint32 plain,
                          SqPieceLayer layer, const SqPieceLabel *label, const SqPieceLook *look);
 

@@ -21,6 +21,7 @@ typedef enum
   SQ_PEN_FINISHED,  /* the finished outline where it is not the seat's */
   SQ_PEN_HATCH,     /* what stands at an edge */
   SQ_PEN_LEADER,    /* from a figure to what it measures */
+  SQ_PEN_CHORD,     /* straight from corner to corner where the edge is bent */
   SQ_PEN_GUIDE,     /* why something snaps: dashed, accent */
   SQ_PEN_ACCENT,    /* what is pointed at or chosen: strong, accent */
   SQ_PEN_HANDLE,    /* ring of a handle */
@@ -66,11 +67,13 @@ typedef struct
   SqAlign align;
   SqTone tone;
   gboolean bold;
-  const char *text; /* UTF-8; borrowed while building, then the scene's */
+  const char *text;   /* UTF-8; borrowed while building, then the scene's */
+  const char *detail; /* goes on after it, smaller and dim; NULL: nothing. Ownership as text */
 } SqText;
 
-/* Height of a text's box, in em. */
+/* Height of a text's box, in em; size of a detail beside its text. */
 #define SQ_TEXT_HEIGHT_EM 1.3
+#define SQ_DETAIL_EM 0.9
 
 /* A line of an item: its nodes first … first + n − 1 (bulges as in SqNode). */
 typedef struct
@@ -162,6 +165,8 @@ void sq_scene_fill_path (SqSceneBuilder *builder, SqFill fill, const SqPath *pat
 /* Width that a text takes in a wide desktop font, in em: an estimate on the safe side that needs no
  * font, so that a scene is the same on every machine. */
 double sq_text_width_em (const char *text, gboolean bold);
+/* The same of a text with its detail. */
+double sq_text_with_detail_width_em (const char *text, gboolean bold, const char *detail);
 
 /* @angle_rad, or the half turn from it, whichever reads from below or from the right: in
  * (−π/2, π/2]. */

@@ -19,7 +19,6 @@ typedef struct
   double em_mm;         /* size of ordinary text in mm of the seat: pixels / view.scale */
   SqLengthStyle length; /* of the figures */
   SqBox room;           /* what can be seen, mm: figures keep inside; empty: no border */
-  const char *front;    /* the word at the front edge; NULL: none */
 } SqSeatLook;
 
 /* What a figure on the seat measures, so that a click on it can become a field. */
@@ -39,9 +38,13 @@ typedef struct
   double angle_rad;           /* … along its reading direction … */
   double width_mm, height_mm; /* … and its size */
   SqPoint foot;               /* the place on the outline it belongs to */
-  gboolean is_far;            /* moved away from there: a leader shows where it belongs */
+  gboolean is_far;            /* moved away from there: a leader shows where it belongs, … */
+  SqPoint leader;             /* … from foot to here */
   char text[48];
 } SqDimension;
+
+/* A rise has a small bow before its figure that takes this much of its box, in em. */
+#define SQ_RISE_SIGN_EM 1.2
 
 /* The figures of @cushion, where they stand: outside the edges, not over each other, the seat or
  * the border of the room. What finds no place is left out, the least important first. New array of
@@ -55,9 +58,6 @@ const SqDimension *sq_seat_dimension_at (const GArray *dimensions, SqPoint p, do
  * New scene. */
 SqScene *sq_seat_scene (const SqCover *cover, const SqCloth *face, SqSeatLayer layer,
                         const SqSeatLook *look);
-
-/* The letter of corner @i of a cushion, counted through its rings: A … Z, AA … */
-void sq_corner_letter (guint i, char letter[8]);
 
 /* The paper's grid over @room: lines every @step_mm, each @main_every-th a main one; steps that
  * come nearer than @least_mm are left out. New scene. */

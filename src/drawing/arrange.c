@@ -1,0 +1,252 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/arrange.h"
+
+#include <string.h>
+
+/* Rows and scale from before stay while they reach this share of the best. */
+#define GOOD_ENOUGH 0.85
+
+/* A new scale leaves a little room to grow into before it must change. */
+#define FRESH_SHARE 0.97
+
+/* Halvings of the range of scales: finer than a thousandth of a pixel. */
+#define N_HALVINGS 40
+
+/* A piece as it stands: its cut box and its label. */
+typedef struct
+{
+  SqBox box;      /* mm */
+  double label;   /* width of its label above it, user units */
+  gboolean large; /* a face or an underside */
+} Cell;
+
+typedef struct
+{
+  const SqTable *table;
+  Cell *cells;
+  guint n;
+  double label_height;
+} Layout;
+
+static double
+cell_width (const Cell *cell, double scale)
+{
+  return fmax ((cell->box.max.x - cell->box.min.x) * scale, cell->label);
+}
+
+static double
+cell_height (const Layout *layout, const Cell *cell, double scale)
+{
+  return (cell->box.max.y - cell->box.min.y) * scale + layout->label_height;
+}
+
+/* Puts every piece into a row: large ones one below the other or side by side, the rest filling
+ * rows below. */
+static void
+fill_rows (const Layout *layout, double scale, gboolean stacked, guint *rows)
+{
+  double room = layout->table->width - 2 * layout->table->margin, used = 0;
+  guint row = 0;
+  gboolean first = TRUE;
+  for (int large = 1; large >= 0; large--)
+    {
+      for (guint i = 0; i < layout->n; i++)
+        {
+          const Cell *cell = &layout->cells[i];
+          if (cell->large != large)
+            continue;
+          double width = cell_width (cell, scale);
+          gboolean fits = large ? !stacked : used + layout->table->gap + width <= room;
+          if (!first && fits && used > 0)
+            used += layout->table->gap + width;
+          else
+            {
+              row += first ? 0 : 1;
+              used = width;
+            }
+          rows[i] = row;
+          first = FALSE;
+        }
+      used = 0;
+    }
+}
+
+static guint
+n_rows (const Layout *layout, const guint *rows)
+{
+  guint n = 0;
+  for (guint i = 0; i < layout->n; i++)
+    n = MAX (n, rows[i] + 1);
+  return n;
+}
+
+/* Width and height that the pieces of @row take. */
+static void
+measure_row (const Layout *layout, const guint *rows, guint row, double scale, double *width,
+             double *height)
+{
+  *width = -layout->table->gap;
+  *height = 0;
+  for (guint i = 0; i < layout->n; i++)
+    if (rows[i] == row)
+      {
+        *width += layout->table->gap + cell_width (&layout->cells[i], scale);
+        *height = fmax (*height, cell_height (layout, &layout->cells[i], scale));
+      }
+}
+
+static void
+measure (const Layout *layout, const guint *rows, double scale, double *width, double *height)
+{
+  guint n = n_rows (layout, rows);
+  *width = 0;
+  *height = (n - 1) * layout->table->gap;
+  for (guint row = 0; row < n; row++)
+    {
+      double w, h;
+      measure_row (layout, rows, row, scale, &w, &h);
+      *width = fmax (*width, w);
+      *height += h;
+    }
+}
+
+static gboolean
+rows_fit (const Layout *layout, const guint *rows, double scale)
+{
+  double width, height;
+  measure (layout, rows, scale, &width, &height);
+  return width <= layout->table->width - 2 * layout->table->margin
+         && height <= layout->table->height - 2 * layout->table->margin;
+}
+
+/* The scale at which the largest piece alone would fill the table. */
+static double
+most_scale (const Layout *layout)
+{
+  double scale = INFINITY;
+  for (guint i = 0; i < layout->n; i++)
+    {
+      const SqBox *box = &layout->cells[i].box;
+      scale = fmin (scale, layout->table->width / fmax (box->max.x - box->min.x, 1e-3));
+      scale = fmin (scale, layout->table->height / fmax (box->max.y - box->min.y, 1e-3));
+    }
+  return scale;
+}
+
+/* The greatest scale at which the rows fit; @rows are filled anew at every scale where @anew. */
+static double
+best_scale (const Layout *layout, guint *rows, gboolean anew, gboolean stacked)
+{
+  double low = 0, high = most_scale (layout);
+  for (int i = 0; i < N_HALVINGS; i++)
+    {
+      double middle = (low + high) / 2;
+      if (anew)
+        fill_rows (layout, middle, stacked, rows);
+      if (rows_fit (layout, rows, middle))
+        low = middle;
+      else
+        high = middle;
+    }
+  if (anew)
+    fill_rows (layout, low, stacked, rows);
+  return low;
+}
+
+static gboolean
+is_same_table (const SqTable *a, const SqTable *b)
+{
+  return a->width == b->width && a->height == b->height && a->margin == b->margin
+         && a->gap == b->gap && a->em == b->em;
+}
+
+/* Chooses @rows and gives the scale. */
+static double
+choose_rows (const Layout *layout, const SqArrangement *before, guint *rows)
+{
+  g_autofree guint *beside = g_new0 (guint, layout->n);
+  double scale = best_scale (layout, rows, TRUE, TRUE);
+  double beside_scale = best_scale (layout, beside, TRUE, FALSE);
+  if (beside_scale >= scale * 0.98)
+    {
+      scale = beside_scale;
+      memcpy (rows, beside, layout->n * sizeof *rows);
+    }
+  if (before == NULL || before->n_stands != layout->n)
+    return scale * FRESH_SHARE;
+  for (guint i = 0; i < layout->n; i++)
+    beside[i] = before->stands[i].row;
+  double kept_scale = best_scale (layout, beside, FALSE, FALSE);
+  if (kept_scale >= GOOD_ENOUGH * scale)
+    {
+      scale = kept_scale;
+      memcpy (rows, beside, layout->n * sizeof *rows);
+    }
+  if (is_same_table (layout->table, &before->table) && before->scale <= scale
+      && before->scale >= GOOD_ENOUGH * scale)
+    return before->scale;
+  return scale * FRESH_SHARE;
+}
+
+/* Stands the pieces row by row, the whole in the middle of the table. */
+static void
+stand_pieces (const Layout *layout, const guint *rows, SqArrangement *arrangement)
+{
+  double width, height, scale = arrangement->scale, gap = layout->table->gap;
+  measure (layout, rows, scale, &width, &height);
+  double left = (layout->table->width - width) / 2;
+  double top = layout->table->height - (layout->table->height - height) / 2;
+  for (guint row = 0; row < n_rows (layout, rows); row++)
+    {
+      double x = left, row_width, row_height;
+      measure_row (layout, rows, row, scale, &row_width, &row_height);
+      for (guint i = 0; i < layout->n; i++)
+        {
+          const Cell *cell = &layout->cells[i];
+          if (rows[i] != row)
+            continue;
+          SqStand *stand = &arrangement->stands[i];
+          stand->row = row;
+          stand->offset.x = x / scale - cell->box.min.x;
+          stand->offset.y = (top - layout->label_height) / scale - cell->box.max.y;
+          x += cell_width (cell, scale) + gap;
+        }
+      top -= row_height + gap;
+    }
+}
+
+SqArrangement *
+sq_arrangement_new (const GPtrArray *pieces, const SqPieceLabel *labels, const SqTable *table,
+                    const SqArrangement *before)
+{
+  g_return_val_if_fail (pieces != NULL && table != NULL, NULL);
+  SqArrangement *arrangement = g_new0 (SqArrangement, 1);
+  g_autofree Cell *cells = g_new0 (Cell, pieces->len);
+  g_autofree guint *rows = g_new0 (guint, pieces->len);
+  Layout layout = { table, cells, pieces->len, 1.6 * table->em };
+  arrangement->table = *table;
+  arrangement->scale = 1;
+  arrangement->n_stands = pieces->len;
+  arrangement->stands = g_new0 (SqStand, pieces->len);
+  if (pieces->len == 0)
+    return arrangement;
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const SqPiece *piece = g_ptr_array_index (pieces, i);
+      cells[i].box = sq_path_box (sq_piece_cut (piece, 0));
+      cells[i].label = sq_text_with_detail_width_em (labels[i].name, TRUE, labels[i].figures)
+                       * table->em;
+      cells[i].large = piece->role == SQ_ROLE_FACE || piece->role == SQ_ROLE_UNDERSIDE;
+    }
+  arrangement->scale = fmax (choose_rows (&layout, before, rows), 1e-6);
+  stand_pieces (&layout, rows, arrangement);
+  return arrangement;
+}
+
+void
+sq_arrangement_free (SqArrangement *arrangement)
+{
+  g_return_if_fail (arrangement != NULL);
+  g_free (arrangement->stands);
+  g_free (arrangement);
+}

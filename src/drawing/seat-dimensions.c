@@ -1,0 +1,373 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where the figures of a seat stand: greedy, the most important first, each at the best of its
+ * places that is still free. */
+#include "drawing/seat-drawn.h"
+#include "drawing/seat-scene.h"
+
+#include <string.h>
+
+/* In em: between a figure and what stands at its edge, other figures, the border; one step away
+ * from the edge, and how many are tried. */
+#define EDGE_GAP_EM 0.3
+#define FIGURE_GAP_EM 0.2
+#define BORDER_GAP_EM 0.3
+#define STEP_EM 0.55
+#define N_STEPS 10
+#define FAR_STEPS 3
+
+/* Handles stand on corners and edges (em). */
+#define OUTLINE_GAP_EM 0.18
+
+/* What is set smaller when it finds no place. */
+#define SMALLER 0.84
+
+#define MOST_PLACES 10
+
+/* A turned rectangle. */
+typedef struct
+{
+  SqPoint at;
+  SqVector along; /* unit */
+  double half_width, half_height;
+} Plate;
+
+/* A stretch that no figure may touch, and how far it keeps away. */
+typedef struct
+{
+  SqPoint from, to;
+  double gap;
+} Obstacle;
+
+typedef struct
+{
+  const SqSeatLook *look;
+  GPtrArray *rings;   /* of SqPath, flat */
+  GArray *obstacles;  /* of Obstacle */
+  GArray *plates;     /* of Plate: figures that stand */
+  GArray *dimensions; /* of SqDimension */
+} Placer;
+
+/* Where a figure might stand: outwards from a foot, reading along an angle. */
+typedef struct
+{
+  SqPoint foot;
+  SqVector out;
+  double angle_rad, cost;
+} Place;
+
+typedef struct
+{
+  SqDimension dimension;
+  double importance;
+  double gap_em; /* what is drawn between the edge and its figure */
+  Place places[MOST_PLACES];
+  guint n_places;
+} Figure;
+
+static double
+reach (const Plate *plate, SqVector axis)
+{
+  return plate->half_width * fabs (sq_dot (plate->along, axis))
+         + plate->half_height * fabs (sq_cross (plate->along, axis));
+}
+
+static gboolean
+plates_meet (const Plate *a, const Plate *b, double gap)
+{
+  SqVector axes[] = { a->along, sq_left (a->along), b->along, sq_left (b->along) };
+  SqVector apart = sq_sub (b->at, a->at);
+  for (guint i = 0; i < G_N_ELEMENTS (axes); i++)
+    if (fabs (sq_dot (apart, axes[i])) > reach (a, axes[i]) + reach (b, axes[i]) + gap)
+      return FALSE;
+  return TRUE;
+}
+
+/* Cuts the places t0 … t1 of a stretch down to where |from + t · by| <= most; FALSE: nothing is
+ * left. */
+static gboolean
+cut_to_slab (double from, double by, double most, double *t0, double *t1)
+{
+  if (fabs (by) < 1e-12)
+    return fabs (from) <= most;
+  double a = (-most - from) / by, b = (most - from) / by;
+  *t0 = fmax (*t0, fmin (a, b));
+  *t1 = fmin (*t1, fmax (a, b));
+  return *t0 <= *t1;
+}
+
+static gboolean
+plate_meets_stretch (const Plate *plate, const Obstacle *o)
+{
+  SqVector from = sq_sub (o->from, plate->at), by = sq_sub (o->to, o->from);
+  SqVector up = sq_left (plate->along);
+  double t0 = 0, t1 = 1;
+  return cut_to_slab (sq_dot (from, plate->along), sq_dot (by, plate->along),
+                      plate->half_width + o->gap, &t0, &t1)
+         && cut_to_slab (sq_dot (from, up), sq_dot (by, up), plate->half_height + o->gap, &t0, &t1);
+}
+
+static gboolean
+is_in_room (const Placer *placer, const Plate *plate)
+{
+  const SqBox *room = &placer->look->room;
+  double gap = BORDER_GAP_EM * placer->look->em_mm;
+  double x = reach (plate, sq_point (1, 0)) + gap, y = reach (plate, sq_point (0, 1)) + gap;
+  if (room->min.x > room->max.x)
+    return TRUE;
+  return plate->at.x - x >= room->min.x && plate->at.x + x <= room->max.x
+         && plate->at.y - y >= room->min.y && plate->at.y + y <= room->max.y;
+}
+
+static gboolean
+is_on_seat (const Placer *placer, SqPoint p)
+{
+  int winding = 0;
+  for (guint i = 0; i < placer->rings->len; i++)
+    winding += sq_path_winding (g_ptr_array_index (placer->rings, i), p);
+  return winding != 0;
+}
+
+static gboolean
+is_free (const Placer *placer, const Plate *plate)
+{
+  if (!is_in_room (placer, plate))
+    return FALSE;
+  for (guint i = 0; i < placer->plates->len; i++)
+    if (plates_meet (plate, &g_array_index (placer->plates, Plate, i),
+                     FIGURE_GAP_EM * placer->look->em_mm))
+      return FALSE;
+  for (guint i = 0; i < placer->obstacles->len; i++)
+    if (plate_meets_stretch (plate, &g_array_index (placer->obstacles, Obstacle, i)))
+      return FALSE;
+  return !is_on_seat (placer, plate->at);
+}
+
+static Plate
+plate_at (const Placer *placer, const Figure *figure, const Place *place, guint step, double em)
+{
+  Plate plate = { .along = sq_turned (sq_point (1, 0), place->angle_rad),
+                  .half_width = figure->dimension.width_mm * em / 2,
+                  .half_height = SQ_TEXT_HEIGHT_EM * em / 2 };
+  double away = (figure->gap_em + step * STEP_EM) * placer->look->em_mm;
+  plate.at = sq_moved (place->foot, place->out, away + reach (&plate, place->out));
+  return plate;
+}
+
+/* Stands @figure at its best free place with figures of @em; FALSE if it has none. Until then its
+ * width is in em. */
+static gboolean
+stand_figure (Placer *placer, const Figure *figure, double em)
+{
+  double best = INFINITY;
+  Plate stand = { 0 };
+  SqDimension dimension = figure->dimension;
+  for (guint step = 0; step < N_STEPS; step++)
+    for (guint i = 0; i < figure->n_places; i++)
+      {
+        const Place *place = &figure->places[i];
+        if (step + place->cost >= best)
+          continue;
+        Plate plate = plate_at (placer, figure, place, step, em);
+        if (!is_free (placer, &plate))
+          continue;
+        best = step + place->cost;
+        stand = plate;
+        dimension.foot = place->foot;
+        dimension.angle_rad = place->angle_rad;
+        dimension.is_far = step >= FAR_STEPS;
+        dimension.leader = sq_moved (plate.at, place->out, -reach (&plate, place->out));
+      }
+  if (!isfinite (best))
+    return FALSE;
+  dimension.at = stand.at;
+  dimension.width_mm = 2 * stand.half_width;
+  dimension.height_mm = 2 * stand.half_height;
+  g_array_append_val (placer->plates, stand);
+  g_array_append_val (placer->dimensions, dimension);
+  return TRUE;
+}
+
+static void
+write_figure (Figure *figure, const SqSeatLook *look)
+{
+  SqDimension *dimension = &figure->dimension;
+  g_autofree char *length = sq_length_format (dimension->value_mm, &look->length);
+  g_strlcpy (dimension->text, dimension->measure == SQ_MEASURE_RADIUS ? "R " : "",
+             sizeof dimension->text);
+  g_strlcat (dimension->text, length, sizeof dimension->text);
+  dimension->width_mm = sq_text_width_em (dimension->text, FALSE)
+                        + (dimension->measure == SQ_MEASURE_RISE ? SQ_RISE_SIGN_EM : 0);
+}
+
+/* Point and direction at the share @t of the segments with @tag; FALSE if there are none. */
+static gboolean
+edge_point (const SqPath *path, guint32 tag, double t, SqPoint *at, SqVector *along)
+{
+  double length = 0, rest;
+  guint n = sq_path_n_segments (path);
+  for (guint i = 0; i < n; i++)
+    if (sq_path_nodes (path)[i].tag == tag)
+      length += sq_path_station_mm (path, i + 1) - sq_path_station_mm (path, i);
+  rest = t * length;
+  for (guint i = 0; i < n; i++)
+    {
+      SqSegment segment = sq_path_segment (path, i);
+      double own = sq_segment_length_mm (&segment);
+      if (sq_path_nodes (path)[i].tag != tag)
+        continue;
+      if (rest <= own * (1 + 1e-9))
+        {
+          *at = sq_segment_point (&segment, own > 0 ? rest / own : 0);
+          *along = sq_segment_direction (&segment, own > 0 ? rest / own : 0);
+          return TRUE;
+        }
+      rest -= own;
+    }
+  return FALSE;
+}
+
+static void
+add_place (Figure *figure, SqPoint foot, SqVector out, double angle_rad, double cost)
+{
+  figure->places[figure->n_places++] = (Place){ foot, out, sq_readable_angle_rad (angle_rad),
+                                                cost };
+}
+
+/* Places along an edge, reading along it; then level ones farther off. */
+static void
+add_edge_places (Figure *figure, const SqPath *path, guint32 tag)
+{
+  const double shares[] = { 0.5, 0.38, 0.62, 0.24, 0.76 }, costs[] = { 0, 0.8, 0.8, 1.6, 1.6 };
+  for (int level = 0; level <= 1; level++)
+    for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+      {
+        SqPoint foot;
+        SqVector along;
+        if (edge_point (path, tag, shares[i], &foot, &along))
+          add_place (figure, foot, sq_right (along), level ? 0 : atan2 (along.y, along.x),
+                     costs[i] + 4 * level);
+      }
+}
+
+static void
+add_length (GArray *figures, const SqCorner *corners, guint n, guint i, const SqPath *path)
+{
+  Figure figure = { .dimension = { .measure = SQ_MEASURE_LENGTH, .corner = corners[i].id } };
+  figure.dimension.value_mm = sq_distance (corners[i].at, corners[(i + 1) % n].at);
+  figure.importance = 1e9 + figure.dimension.value_mm;
+  figure.gap_em = sq_seat_hatch_depth_em (corners[i].kind) + EDGE_GAP_EM;
+  add_edge_places (&figure, path, i);
+  g_array_append_val (figures, figure);
+}
+
+static void
+add_rise (GArray *figures, const SqCorner *corner, guint i, const SqPath *path)
+{
+  Figure figure = { .dimension = { .measure = SQ_MEASURE_RISE, .corner = corner->id } };
+  if (corner->shape != SQ_SHAPE_BOW || corner->bow_mm == 0)
+    return;
+  figure.dimension.value_mm = fabs (corner->bow_mm);
+  figure.importance = figure.dimension.value_mm;
+  figure.gap_em = sq_seat_hatch_depth_em (corner->kind) + EDGE_GAP_EM;
+  add_edge_places (&figure, path, i);
+  g_array_append_val (figures, figure);
+}
+
+static void
+add_radius (GArray *figures, const SqCorner *corner, guint n, guint i, const SqPath *path)
+{
+  const double turns[] = { 0, 0.45, -0.45, 0.9, -0.9 };
+  Figure figure = { .dimension = { .measure = SQ_MEASURE_RADIUS, .corner = corner->id } };
+  SqPoint foot;
+  SqVector along;
+  if (corner->radius_mm <= 0 || !edge_point (path, n + i, 0.5, &foot, &along))
+    return;
+  figure.dimension.value_mm = corner->radius_mm;
+  figure.importance = 1e6 + corner->radius_mm;
+  figure.gap_em = EDGE_GAP_EM;
+  for (guint k = 0; k < G_N_ELEMENTS (turns); k++)
+    add_place (&figure, foot, sq_turned (sq_right (along), turns[k]), 0, 0.5 * k);
+  g_array_append_val (figures, figure);
+}
+
+static void
+add_obstacles (Placer *placer, const SqPath *flat, const SqCorner *corners, guint n)
+{
+  for (guint i = 0; i < sq_path_n_segments (flat); i++)
+    {
+      SqSegment segment = sq_path_segment (flat, i);
+      guint32 tag = sq_path_nodes (flat)[i].tag;
+      double depth = tag < n ? sq_seat_hatch_depth_em (corners[tag].kind) : 0;
+      Obstacle obstacle = { segment.from, segment.to,
+                            (depth + OUTLINE_GAP_EM) * placer->look->em_mm };
+      g_array_append_val (placer->obstacles, obstacle);
+    }
+}
+
+/* The figures of one ring, and what they must not touch. */
+static void
+add_ring (Placer *placer, GArray *figures, const SqOutline *outline, guint ring)
+{
+  guint n;
+  const SqCorner *corners = sq_outline_ring (outline, ring, &n);
+  g_autoptr (SqPath) path = sq_seat_ring (outline, ring);
+  if (path == NULL)
+    return;
+  SqPath *flat = sq_path_flattened (path, 0.1 * placer->look->em_mm);
+  g_ptr_array_add (placer->rings, flat);
+  add_obstacles (placer, flat, corners, n);
+  for (guint i = 0; i < n; i++)
+    {
+      add_length (figures, corners, n, i, path);
+      add_radius (figures, &corners[i], n, i, path);
+      add_rise (figures, &corners[i], i, path);
+    }
+}
+
+static int
+more_important (gconstpointer a, gconstpointer b)
+{
+  const Figure *x = a, *y = b;
+  if (x->importance != y->importance)
+    return x->importance > y->importance ? -1 : 1;
+  return x->dimension.corner < y->dimension.corner ? -1 : 1;
+}
+
+GArray *
+sq_seat_dimensions (const SqCushion *cushion, const SqSeatLook *look)
+{
+  g_return_val_if_fail (cushion != NULL && look != NULL && look->em_mm > 0, NULL);
+  g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  g_autoptr (GArray) obstacles = g_array_new (FALSE, FALSE, sizeof (Obstacle));
+  g_autoptr (GArray) plates = g_array_new (FALSE, FALSE, sizeof (Plate));
+  g_autoptr (GArray) figures = g_array_new (FALSE, FALSE, sizeof (Figure));
+  Placer placer = { look, rings, obstacles, plates,
+                    g_array_new (FALSE, FALSE, sizeof (SqDimension)) };
+  for (guint ring = 0; ring < sq_outline_n_rings (cushion->outline); ring++)
+    add_ring (&placer, figures, cushion->outline, ring);
+  g_array_sort (figures, more_important);
+  for (guint i = 0; i < figures->len; i++)
+    {
+      Figure *figure = &g_array_index (figures, Figure, i);
+      write_figure (figure, look);
+      if (!stand_figure (&placer, figure, look->em_mm))
+        stand_figure (&placer, figure, SMALLER * look->em_mm);
+    }
+  return placer.dimensions;
+}
+
+const SqDimension *
+sq_seat_dimension_at (const GArray *dimensions, SqPoint p, double within_mm)
+{
+  g_return_val_if_fail (dimensions != NULL, NULL);
+  for (guint i = 0; i < dimensions->len; i++)
+    {
+      const SqDimension *dimension = &g_array_index (dimensions, SqDimension, i);
+      SqVector along = sq_turned (sq_point (1, 0), dimension->angle_rad);
+      SqVector by = sq_sub (p, dimension->at);
+      if (fabs (sq_dot (by, along)) <= dimension->width_mm / 2 + within_mm
+          && fabs (sq_cross (along, by)) <= dimension->height_mm / 2 + within_mm)
+        return dimension;
+    }
+  return NULL;
+}
