@@ -28,6 +28,7 @@ typedef struct
   double bulge[3];
   guint n;
   SqTrimKind kind;
+  gboolean parts;     /* fills a gap between parallels that part */
   gboolean cuts_back; /* takes something off a parallel that it may not have */
 } SqOffsetJoin;
 

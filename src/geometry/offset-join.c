@@ -164,16 +164,22 @@ line_meets_side (SqPoint through, SqVector along, const SqOffsetSide *side, gboo
   return is_in_reach (side, at_start, *at, FALSE);
 }
 
-/* Different distances along a path that hardly turns: a step square to it. */
+/* Different distances along a path that hardly turns: a step square to it. Where the parallels part
+ * it halves the turn; where they overlap it is square under the farther one, so that the nearer one
+ * ends before it comes too near to what the other one keeps away from. */
 static void
 join_by_step (const Corner *c, SqOffsetJoin *join)
 {
-  SqVector normal = sq_right (sq_unit (sq_add (c->a->end, c->b->start)));
+  gboolean is_farther_a = fabs (c->a->by_mm) > fabs (c->b->by_mm);
+  double farther = is_farther_a ? c->a->by_mm : c->b->by_mm;
+  SqVector along = sq_unit (sq_add (c->a->end, c->b->start));
   SqPoint from = c->a->raw.to, to = c->b->raw.from;
 
-  if (!line_meets_side (c->corner, normal, c->a, FALSE, &from))
+  if (farther * c->turn_rad < 0)
+    along = is_farther_a ? c->a->end : c->b->start;
+  if (!line_meets_side (c->corner, sq_right (along), c->a, FALSE, &from))
     from = c->a->raw.to;
-  if (!line_meets_side (c->corner, normal, c->b, TRUE, &to))
+  if (!line_meets_side (c->corner, sq_right (along), c->b, TRUE, &to))
     to = c->b->raw.from;
   join_start (join, SQ_TRIM_STEP, from);
   join_add (join, 0, to);
@@ -199,6 +205,7 @@ join_by_arc (const Corner *c, SqOffsetJoin *join)
     }
   else
     join_add (join, bulge, c->b->raw.from);
+  join->parts = TRUE;
 }
 
 /* Appends the way along @side's own line or circle, or if that can't be its tangent, to the line
@@ -265,6 +272,15 @@ join_by_mitre (const Corner *c, SqOffsetJoin *join)
       join_add (join, 0, tip);
       join_add (join, 0, c->b->raw.from);
     }
+  join->parts = TRUE;
+}
+
+/* One at least is cut back. */
+static void
+join_by_cut (SqOffsetJoin *join, SqPoint at)
+{
+  join_in_one (join, at);
+  join->cuts_back = TRUE;
 }
 
 gboolean
@@ -285,10 +301,7 @@ sq_offset_join (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint corner,
   else if (c.prolong_a >= 0 && c.prolong_b >= 0)
     join_by_mitre (&c, join);
   else if (find_meeting (&c, FALSE, &at))
-    {
-      join_in_one (join, at);
-      join->cuts_back = TRUE;
-    }
+    join_by_cut (join, at);
   else
     return FALSE;
   return TRUE;
@@ -306,7 +319,7 @@ sq_offset_join_through (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint co
   /* where they part, the nearer one is prolonged as far as the normal under the farther one */
   if (is_gap && cosine > 0)
     between = sq_moved (corner, sq_right (nearer == a->by_mm ? b->start : a->end), nearer / cosine);
-  join_start (join, SQ_TRIM_STEP, a->is_used_up ? corner : a->raw.to);
+  join_start (join, SQ_TRIM_STEP, a->is_used_up && !is_gap ? corner : a->raw.to);
   join_add (join, 0, between);
-  join_add (join, 0, b->is_used_up ? corner : b->raw.from);
+  join_add (join, 0, b->is_used_up && !is_gap ? corner : b->raw.from);
 }

@@ -34,7 +34,6 @@ typedef struct
   SqOffsetSide *sides;
   SqOffsetJoin *joins;
   gboolean *is_gone; /* side i has no parallel, and join i does not stand */
-  gboolean may_loop; /* a join runs through a node of the ring */
 } Work;
 
 static guint
@@ -110,9 +109,8 @@ cut_side (const Work *work, guint i, SqSegment *cut)
   if (more != 0)
     {
       double sweep = fabs (sq_segment_sweep_rad (&side->raw)) + more;
-      if (sweep * fabs (side->radius_mm) <= SQ_COINCIDE_MM)
-        return FALSE;
-      cut->bulge = copysign (tan (sweep / 4), side->raw.bulge);
+      cut->bulge = tan (sweep / 4) * (side->raw.bulge > 0 ? 1 : -1);
+      return sweep * fabs (side->radius_mm) > SQ_COINCIDE_MM;
     }
   return TRUE;
 }
@@ -122,11 +120,11 @@ join_through (Work *work, guint i)
 {
   sq_offset_join_through (&work->sides[before (work, i)], &work->sides[i],
                           sq_path_nodes (work->ring)[i].at, &work->joins[i]);
-  work->may_loop = TRUE;
 }
 
 /* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of them
- * meet: they are cut back to there. */
+ * meet: they are cut back to there. Not if those part among themselves, as round a point that
+ * juts out. */
 static gboolean
 close_over (Work *work, guint first, guint last)
 {
@@ -135,6 +133,9 @@ close_over (Work *work, guint first, guint last)
   SqMeeting meeting[2];
   gboolean overlap;
 
+  for (guint i = first; i != last; i = after (work, i))
+    if (work->joins[after (work, i)].parts)
+      return FALSE;
   if (a == b || work->is_gone[a] || !cut_side (work, a, &cut_a) || !cut_side (work, b, &cut_b))
     return FALSE;
   if (sq_segments_meet (&cut_a, &cut_b, meeting, &overlap) != 1 || overlap
@@ -147,41 +148,13 @@ close_over (Work *work, guint first, guint last)
   return TRUE;
 }
 
-/* Gives back to the sides @first … @last, of which nothing would be left, what was cut off. */
-static void
-undo_cuts (Work *work, guint first, guint last)
+/* Closes over what can be closed over, starting after a side that stands. FALSE if something of
+ * it can't. */
+static gboolean
+close_over_lost_sides (Work *work, const gboolean *is_lost, guint start)
 {
-  guint end = after (work, after (work, last)), i = first;
+  gboolean all_closed = TRUE;
 
-  do
-    {
-      if (work->joins[i].cuts_back)
-        join_through (work, i);
-      i = after (work, i);
-    }
-  while (i != end);
-  work->may_loop = TRUE;
-}
-
-/* Runs of sides that their joins leave nothing of. */
-static void
-settle_lost_sides (Work *work)
-{
-  g_autofree gboolean *is_lost = g_new (gboolean, work->n);
-  SqSegment cut;
-  guint start = work->n;
-
-  for (guint i = 0; i < work->n; i++)
-    {
-      is_lost[i] = !cut_side (work, i, &cut);
-      if (!is_lost[i] && start == work->n)
-        start = i;
-    }
-  if (start == work->n)
-    {
-      undo_cuts (work, 0, before (work, before (work, 0)));
-      return;
-    }
   for (guint k = 1; k < work->n; k++)
     {
       guint first = (start + k) % work->n, last = first;
@@ -189,9 +162,53 @@ settle_lost_sides (Work *work)
         continue;
       for (; is_lost[after (work, last)]; k++)
         last = after (work, last);
-      if (!close_over (work, first, last))
-        undo_cuts (work, first, last);
+      all_closed &= close_over (work, first, last);
     }
+  return all_closed;
+}
+
+/* Gives back to sides of which nothing is left what was cut off them. That may take from their
+ * neighbours what these were prolonged by, so it goes on until all is settled. */
+static void
+undo_cuts (Work *work)
+{
+  SqSegment cut;
+  gboolean is_settled = FALSE;
+
+  while (!is_settled)
+    {
+      is_settled = TRUE;
+      for (guint i = 0; i < work->n; i++)
+        {
+          if (work->is_gone[i] || cut_side (work, i, &cut))
+            continue;
+          guint ends[] = { i, next_standing (work, i) };
+          for (guint k = 0; k < 2; k++)
+            if (work->joins[ends[k]].cuts_back)
+              {
+                join_through (work, ends[k]);
+                is_settled = FALSE;
+              }
+        }
+    }
+}
+
+/* Sides that their joins leave nothing of. */
+static void
+settle_lost_sides (Work *work)
+{
+  g_autofree gboolean *is_lost = g_new (gboolean, work->n);
+  SqSegment cut;
+  guint start = work->n;
+
+  for (guint i = work->n; i-- > 0;)
+    {
+      is_lost[i] = !cut_side (work, i, &cut);
+      if (!is_lost[i])
+        start = i;
+    }
+  if (start == work->n || !close_over_lost_sides (work, is_lost, start))
+    undo_cuts (work);
 }
 
 static void
@@ -250,14 +267,13 @@ chain_of (const Work *work)
 }
 
 static GArray *
-raw_parallel (const SqPath *ring, const double *by_tag_mm, const SqJoinRule *rule,
-              gboolean *may_loop)
+raw_parallel (const SqPath *ring, const double *by_tag_mm, const SqJoinRule *rule)
 {
   guint n = sq_path_n_segments (ring);
   g_autofree SqOffsetSide *sides = g_new (SqOffsetSide, n);
   g_autofree SqOffsetJoin *joins = g_new (SqOffsetJoin, n);
   g_autofree gboolean *is_gone = g_new0 (gboolean, n);
-  Work work = { ring, rule, n, sides, joins, is_gone, FALSE };
+  Work work = { ring, rule, n, sides, joins, is_gone };
   const SqNode *nodes = sq_path_nodes (ring);
 
   for (guint i = 0; i < n; i++)
@@ -266,7 +282,6 @@ raw_parallel (const SqPath *ring, const double *by_tag_mm, const SqJoinRule *rul
     if (!sq_offset_join (&sides[before (&work, i)], &sides[i], nodes[i].at, rule, &joins[i]))
       join_through (&work, i);
   settle_lost_sides (&work);
-  *may_loop = work.may_loop;
   return chain_of (&work);
 }
 
@@ -343,9 +358,9 @@ path_of (const GArray *chain, guint first)
 
 /* The one ring that is wanted, out of the raw parallel. */
 static GArray *
-wanted_ring (GArray *chain, gboolean may_loop, int sense, SqOffsetReport *report)
+wanted_ring (GArray *chain, int sense, SqOffsetReport *report)
 {
-  if (!may_loop && chain->len >= 2 && sq_offset_chain_is_simple (chain)
+  if (chain->len >= 2 && sq_offset_chain_is_simple (chain)
       && sq_offset_chain_area_mm2 (chain) * sense > 0)
     return g_array_ref (chain);
 
@@ -365,16 +380,15 @@ sq_path_offset (const SqPath *ring, const double *by_tag_mm, guint n_tags, const
                 SqOffsetReport *report)
 {
   SqOffsetReport own = { SQ_OFFSET_CLEAN, { 0, 0 }, NULL };
-  gboolean may_loop;
 
   g_return_val_if_fail (ring != NULL && sq_path_is_ring (ring), NULL);
   g_return_val_if_fail (by_tag_mm != NULL && sq_path_n_tags (ring) <= n_tags, NULL);
   g_return_val_if_fail (join != NULL, NULL);
 
   own.trims = g_array_new (FALSE, FALSE, sizeof (SqOffsetTrim));
-  g_autoptr (GArray) chain = raw_parallel (ring, by_tag_mm, join, &may_loop);
+  g_autoptr (GArray) chain = raw_parallel (ring, by_tag_mm, join);
   int sense = sq_path_area_mm2 (ring) < 0 ? -1 : 1;
-  g_autoptr (GArray) wanted = wanted_ring (chain, may_loop, sense, &own);
+  g_autoptr (GArray) wanted = wanted_ring (chain, sense, &own);
   SqPath *result = NULL;
 
   if (wanted != NULL)
