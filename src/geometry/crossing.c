@@ -406,10 +406,9 @@ passage (const SqSegment *line, const SqSegment *s)
 {
   SqPoint points[2];
   guint n = sq_segments_meet_extended (line, s, points);
-  double t, best = INFINITY;
-  SqPoint at = sq_segment_nearest_mm (line, s->from, &t) <= sq_segment_nearest_mm (line, s->to, &t)
-                   ? s->from
-                   : s->to;
+  double t, from = sq_segment_nearest_mm (line, s->from, &t);
+  double to = sq_segment_nearest_mm (line, s->to, &t), best = fmin (from, to);
+  SqPoint at = from <= to ? s->from : s->to;
 
   for (guint i = 0; i < n; i++)
     {
