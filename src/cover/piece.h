@@ -116,7 +116,8 @@ typedef enum
 typedef struct
 {
   guint run, ring;
-  guint from, to;     /* nodes of that ring of cut, as in SqRun */
+  guint from, to; /* nodes of that ring of cut: its segments from … to − 1, cyclic; equal: only
+                         the node */
   double distance_mm; /* of the stretch's middle from the sew line */
   SqTrimWhy why;
 } SqTrim;

@@ -1,0 +1,398 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cover/boxing.h"
+
+#include "base/units.h"
+#include "cover/report.h"
+
+/* A strip shorter than this is no strip (mm). */
+#define LEAST_STRIP_MM 10.0
+#define MOST_JOINS 400
+
+typedef enum
+{
+  PLACE_FREE,
+  PLACE_CORNER,
+  PLACE_BACK_CORNER,
+} PlaceKind;
+
+/* Where a join may be. */
+typedef struct
+{
+  double at_mm;
+  PlaceKind kind;
+  SqPoint frame; /* in the seat frame, for ties */
+} Place;
+
+/* How good a choice of joins is. */
+typedef struct
+{
+  guint back_corners, corners;
+  double shortest_mm;
+  double frame_y, frame_x; /* sums */
+} Merit;
+
+/* The stretch to divide: open, from @from_mm to @to_mm. */
+typedef struct
+{
+  const SqMaking *making;
+  const SqFinishedRing *ring;
+  guint index;
+  double from_mm, to_mm;
+  double most_mm;                         /* flat length of one strip */
+  double extra_before_mm, extra_after_mm; /* tucks at the two ends */
+  double clear_mm;
+  gboolean front_middle_free;
+} Stretch;
+
+static double
+difference (double a, double b)
+{
+  return fabs (a - b) <= SQ_TIE_MM ? 0 : a - b;
+}
+
+/* < 0: @a is better. */
+static int
+compare_merit (const Merit *a, const Merit *b)
+{
+  if (a->back_corners != b->back_corners)
+    return a->back_corners > b->back_corners ? -1 : 1;
+  if (a->corners != b->corners)
+    return a->corners > b->corners ? -1 : 1;
+  double d = difference (b->shortest_mm, a->shortest_mm);
+  d = d != 0 ? d : difference (b->frame_y, a->frame_y);
+  d = d != 0 ? d : difference (b->frame_x, a->frame_x);
+  return d < 0 ? -1 : d > 0;
+}
+
+static SqPoint
+frame_at (const Stretch *s, double station)
+{
+  return sq_finished_to_frame (s->making->cover->finished,
+                               sq_path_point_at (s->ring->path, station, NULL));
+}
+
+static gboolean
+is_back_corner (const Stretch *s, guint edge)
+{
+  guint back = s->making->cover->finished->back;
+  return s->index == 0 && (edge == back || edge == (back + 1) % s->ring->n_edges);
+}
+
+/* A corner that a boxing turns at: a smooth meeting of two edges is as good as any other place. */
+static gboolean
+is_corner (const SqFinishedEdge *edge)
+{
+  return fabs (edge->turn_rad) > 5 * SQ_RAD_PER_DEG;
+}
+
+static void
+add_place (const Stretch *s, GArray *places, double at, PlaceKind kind)
+{
+  if (at < s->from_mm + s->clear_mm - 1e-6 || at > s->to_mm - s->clear_mm + 1e-6)
+    return;
+  Place place = { at, kind, frame_at (s, at) };
+  g_array_append_val (places, place);
+}
+
+static void
+add_corners (const Stretch *s, GArray *places)
+{
+  double whole = sq_path_length_mm (s->ring->path);
+
+  for (guint i = 0; i < s->ring->n_edges; i++)
+    if (is_corner (&s->ring->edges[i]))
+      for (double at = s->ring->edges[i].start_mm - whole; at < s->to_mm; at += whole)
+        add_place (s, places, at, is_back_corner (s, i) ? PLACE_BACK_CORNER : PLACE_CORNER);
+}
+
+/* Places along the edges, alike from both ends, clear of corners and of the middle of the front. */
+static void
+add_free_places (const Stretch *s, GArray *places)
+{
+  const SqDefaults *house = s->making->choices.house;
+  double whole = sq_path_length_mm (s->ring->path);
+
+  for (guint i = 0; i < s->ring->n_edges; i++)
+    {
+      const SqFinishedEdge *e = &s->ring->edges[i];
+      double length = e->end_mm - e->start_mm;
+      gboolean front = s->index == 0 && i == 0 && !s->front_middle_free;
+      guint n = (guint) CLAMP (ceil (length / fmax (s->clear_mm, length / 48)), 2, 48);
+      for (guint k = 1; k < n; k++)
+        {
+          double share = (double) k / n, at = e->start_mm + share * length;
+          if (fmin (share, 1 - share) * length < s->clear_mm - 1e-6
+              || (front && fabs (share - 0.5) < house->join_front_free_share / 2))
+            continue;
+          for (double turn = at - whole; turn < s->to_mm; turn += whole)
+            add_place (s, places, turn, PLACE_FREE);
+        }
+    }
+}
+
+static int
+compare_places (gconstpointer a, gconstpointer b)
+{
+  const Place *pa = a, *pb = b;
+  return pa->at_mm < pb->at_mm ? -1 : pa->at_mm > pb->at_mm;
+}
+
+/* Chooses @n joins among @places (sorted), every strip short enough, by dynamic programming over
+ * the last join chosen. */
+static gboolean
+choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *merit)
+{
+  guint m = places->len;
+  if (n == 0)
+    {
+      double length = s->to_mm - s->from_mm;
+      *merit = (Merit){ .shortest_mm = length };
+      return length + s->extra_before_mm + s->extra_after_mm <= s->most_mm + 1e-6;
+    }
+  if (m < n)
+    return FALSE;
+  g_autofree Merit *best = g_new (Merit, (gsize) n * m);
+  g_autofree gint *from = g_new (gint, (gsize) n * m);
+
+  for (guint k = 0; k < n; k++)
+    for (guint j = 0; j < m; j++)
+      {
+        const Place *p = &g_array_index (places, Place, j);
+        from[k * m + j] = -2;
+        guint first = k == 0 ? m : 0; /* the stretch's start stands for "no join before" */
+        for (guint i = first; i < (k == 0 ? m + 1 : j); i++)
+          {
+            if (k > 0 && from[(k - 1) * m + i] == -2)
+              continue;
+            double start = k == 0 ? s->from_mm : g_array_index (places, Place, i).at_mm;
+            double length = p->at_mm - start;
+            double extra = k == 0 ? s->extra_before_mm : 0;
+            if (length + extra > s->most_mm + 1e-6 || length < s->clear_mm - 1e-6)
+              continue;
+            Merit here = k == 0 ? (Merit){ .shortest_mm = INFINITY } : best[(k - 1) * m + i];
+            here.back_corners += p->kind == PLACE_BACK_CORNER;
+            here.corners += p->kind != PLACE_FREE;
+            here.shortest_mm = fmin (here.shortest_mm, length);
+            here.frame_y += p->frame.y;
+            here.frame_x += p->frame.x;
+            if (from[k * m + j] == -2 || compare_merit (&here, &best[k * m + j]) < 0)
+              {
+                best[k * m + j] = here;
+                from[k * m + j] = k == 0 ? -1 : (gint) i;
+              }
+          }
+      }
+  gint last = -1;
+  for (guint j = 0; j < m; j++)
+    {
+      double length = s->to_mm - g_array_index (places, Place, j).at_mm;
+      if (from[(n - 1) * m + j] == -2 || length + s->extra_after_mm > s->most_mm + 1e-6
+          || length < s->clear_mm - 1e-6)
+        continue;
+      Merit here = best[(n - 1) * m + j];
+      here.shortest_mm = fmin (here.shortest_mm, length);
+      if (last < 0 || compare_merit (&here, merit) < 0)
+        {
+          *merit = here;
+          last = (gint) j;
+        }
+    }
+  for (gint k = (gint) n - 1, j = last; k >= 0 && last >= 0; k--)
+    {
+      joins[k] = g_array_index (places, Place, j).at_mm;
+      j = from[(guint) k * m + (guint) j];
+    }
+  return last >= 0;
+}
+
+/* The joins of an open stretch: as few as the cloth allows, at corners if that can be. New array
+ * of double, or NULL. */
+static GArray *
+divide_stretch (const Stretch *s, Merit *merit)
+{
+  g_autoptr (GArray) corners = g_array_new (FALSE, FALSE, sizeof (Place));
+  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Place));
+  double flat = s->to_mm - s->from_mm + s->extra_before_mm + s->extra_after_mm;
+  guint least = (guint) fmin (MOST_JOINS, fmax (0, ceil ((flat - 1e-6) / s->most_mm) - 1));
+
+  add_corners (s, corners);
+  g_array_sort (corners, compare_places);
+  g_array_append_vals (all, corners->data, corners->len);
+  add_free_places (s, all);
+  g_array_sort (all, compare_places);
+  /* Corners may ask for a join more than the bare length does; beyond that a join elsewhere is
+   * the better seam. */
+  for (guint n = least; n <= MIN (2 * least + 2, MOST_JOINS); n++)
+    {
+      GArray *joins = g_array_sized_new (FALSE, FALSE, sizeof (double), n);
+      g_array_set_size (joins, n);
+      double *out = (double *) (gpointer) joins->data;
+      if (choose (s, corners, n, out, merit) || choose (s, all, n, out, merit))
+        return joins;
+      g_array_unref (joins);
+    }
+  return NULL;
+}
+
+/* The same, with the rules about places given up one by one where nothing else goes. */
+static GArray *
+divide_somehow (Stretch *s, Merit *merit, GArray *problems)
+{
+  double clear = s->clear_mm;
+  GArray *joins = divide_stretch (s, merit);
+  if (joins != NULL)
+    return joins;
+  s->front_middle_free = TRUE;
+  if ((joins = divide_stretch (s, merit)) == NULL)
+    {
+      s->clear_mm = LEAST_STRIP_MM;
+      joins = divide_stretch (s, merit);
+    }
+  if (joins != NULL)
+    sq_report_cushion (problems, SQ_PROBLEM_JOIN_NO_ROOM, SQ_WARNING, s->making->choices.cushion)
+        ->facts[0]
+        = clear;
+  return joins;
+}
+
+static void
+add_strips (GArray *strips, SqStripKind kind, const Stretch *s, const GArray *joins, gboolean tucks)
+{
+  for (guint i = 0; i <= joins->len; i++)
+    {
+      SqStrip strip = { .kind = kind };
+      strip.from_mm = i == 0 ? s->from_mm : g_array_index (joins, double, i - 1);
+      strip.to_mm = i == joins->len ? s->to_mm : g_array_index (joins, double, i);
+      strip.tuck_before = tucks && i == 0;
+      strip.tuck_after = tucks && i == joins->len;
+      g_array_append_val (strips, strip);
+    }
+}
+
+/* A ring without a zip has no end to start from: every corner is tried as the first join. */
+static GArray *
+divide_closed (Stretch *s, GArray *problems)
+{
+  double whole = sq_path_length_mm (s->ring->path);
+  GArray *best = NULL;
+  Merit best_merit = { 0 };
+  double best_start = 0;
+
+  for (guint i = 0; i < s->ring->n_edges; i++)
+    {
+      Merit merit = { 0 };
+      gboolean corner = is_corner (&s->ring->edges[i]);
+      s->from_mm = s->ring->edges[i].start_mm;
+      s->to_mm = s->from_mm + whole;
+      GArray *joins = divide_stretch (s, &merit);
+      if (joins == NULL)
+        continue;
+      SqPoint frame = frame_at (s, s->from_mm);
+      merit.back_corners += corner && is_back_corner (s, i);
+      merit.corners += corner;
+      merit.frame_y += frame.y;
+      merit.frame_x += frame.x;
+      if (best == NULL || joins->len < best->len
+          || (joins->len == best->len && compare_merit (&merit, &best_merit) < 0))
+        {
+          g_clear_pointer (&best, g_array_unref);
+          best = g_steal_pointer (&joins);
+          best_merit = merit;
+          best_start = s->from_mm;
+        }
+      g_clear_pointer (&joins, g_array_unref);
+    }
+  s->from_mm = best_start;
+  s->to_mm = best_start + whole;
+  return best != NULL ? best : divide_somehow (s, &best_merit, problems);
+}
+
+/* Moves strips that run over the ring's start to where they hold station 0. */
+static void
+bring_home (GArray *strips, double whole)
+{
+  for (guint i = 0; i < strips->len; i++)
+    {
+      SqStrip *strip = &g_array_index (strips, SqStrip, i);
+      while (strip->to_mm > whole + 1e-6)
+        {
+          strip->from_mm -= whole;
+          strip->to_mm -= whole;
+        }
+      while (strip->to_mm <= 1e-6)
+        {
+          strip->from_mm += whole;
+          strip->to_mm += whole;
+        }
+    }
+}
+
+GArray *
+sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
+{
+  const SqChoices *c = &making->choices;
+  const SqClothChoice *cloth = &c->sides;
+  GArray *problems = making->cover->problems;
+  const SqFinishedRing *finished = &making->cover->finished->rings[ring];
+  double whole = sq_path_length_mm (finished->path);
+  gboolean along = sq_boxing_lies_along (c);
+  Merit merit;
+  Stretch s = {
+    .making = making, .ring = finished, .index = ring, .clear_mm = c->house->join_clear_mm
+  };
+
+  s.most_mm = (along ? c->house->boxing_plain_most_mm : cloth->width_mm - 2 * c->join_mm);
+  if (s.most_mm < 2 * s.clear_mm + 4 * c->zip_tuck_mm)
+    {
+      sq_report_key (problems, SQ_PROBLEM_BOXING_TOO_SHORT, SQ_FAULT, c->cushion, "cloth.sides")
+          ->facts[0]
+          = cloth->width_mm;
+      return NULL;
+    }
+  g_autoptr (GArray) strips = g_array_new (FALSE, TRUE, sizeof (SqStrip));
+  g_autoptr (GArray) joins = NULL;
+  if (!zip->is_there)
+    {
+      joins = divide_closed (&s, problems);
+      if (joins != NULL)
+        add_strips (strips, SQ_STRIP_PLAIN, &s, joins, FALSE);
+    }
+  else
+    {
+      s.from_mm = zip->to_mm;
+      s.to_mm = zip->from_mm + whole;
+      s.extra_before_mm = s.extra_after_mm = 2 * c->zip_tuck_mm;
+      joins = divide_somehow (&s, &merit, problems);
+      if (joins != NULL)
+        add_strips (strips, SQ_STRIP_PLAIN, &s, joins, c->zip_tuck_mm > 0);
+      g_clear_pointer (&joins, g_array_unref);
+
+      Stretch z = s;
+      z.from_mm = zip->from_mm;
+      z.to_mm = zip->to_mm;
+      z.extra_before_mm = z.extra_after_mm = 0;
+      z.clear_mm = c->house->join_clear_mm;
+      joins = divide_somehow (&z, &merit, problems);
+      if (joins != NULL)
+        add_strips (strips, SQ_STRIP_ZIP, &z, joins, FALSE);
+    }
+  if (joins == NULL || strips->len == 0)
+    {
+      sq_report_key (problems, SQ_PROBLEM_BOXING_TOO_SHORT, SQ_FAULT, c->cushion, "cloth.sides")
+          ->facts[0]
+          = cloth->width_mm;
+      return NULL;
+    }
+  bring_home (strips, whole);
+  return g_steal_pointer (&strips);
+}
+
+gboolean
+sq_boxing_lies_along (const SqChoices *c)
+{
+  const SqClothChoice *cloth = &c->sides;
+
+  if (cloth->one_way)
+    return FALSE;
+  return c->stripes_run == SQ_STRIPES_SIDE_TO_SIDE || !cloth->phase_across;
+}

@@ -1,0 +1,248 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cover/choices.h"
+
+#include "cover/report.h"
+
+static gboolean
+given (const SqCushion *cushion, SqCushionGiven key)
+{
+  return (cushion->given & key) != 0;
+}
+
+/* The middle of the widest band, or of the widest gap between bands, across the repeat. */
+static double
+pattern_centre_mm (const SqCloth *cloth, SqCentreOn centre_on)
+{
+  double repeat = cloth->repeat_across_mm, best = -1, centre = repeat / 2;
+
+  for (guint i = 0; i < cloth->n_stripes && centre_on != SQ_CENTRE_MOTIF; i++)
+    {
+      const SqStripe *s = &cloth->stripes[i];
+      double from = s->at_mm, width = s->width_mm;
+      if (centre_on == SQ_CENTRE_GAP)
+        {
+          const SqStripe *next = &cloth->stripes[(i + 1) % cloth->n_stripes];
+          from = s->at_mm + s->width_mm;
+          width = next->at_mm + (i + 1 == cloth->n_stripes ? repeat : 0) - from;
+        }
+      if (width > best + SQ_COINCIDE_MM)
+        {
+          best = width;
+          centre = from + width / 2;
+        }
+    }
+  return repeat > 0 ? fmod (centre, repeat) : centre;
+}
+
+static SqClothChoice
+resolve_cloth (const SqCloth *cloth, const SqDefaults *house, SqCentreOn centre_on)
+{
+  SqClothChoice c = { .kind = house->cloth_class, .half_turn = TRUE };
+
+  if (cloth != NULL)
+    {
+      c.id = cloth->id;
+      if (cloth->given & SQ_GIVEN_CLOTH_CLASS)
+        c.kind = cloth->kind;
+      c.one_way = cloth->one_way;
+      c.up_is_start = cloth->up_is_start;
+      c.half_turn = sq_cloth_allows_half_turn (cloth);
+      sq_cloth_has_phase (cloth, &c.phase_across, &c.phase_along);
+      c.centre_across_mm = pattern_centre_mm (cloth, centre_on);
+      c.centre_along_mm = cloth->repeat_along_mm / 2;
+    }
+  c.width_mm = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH) ? cloth->width_mm
+                                                                      : house->cloth_width_mm;
+  c.thickness_mm = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_THICKNESS)
+                       ? cloth->thickness_mm
+                       : house->cloth_thickness_mm[c.kind];
+  return c;
+}
+
+static const SqCloth *
+find_cloth (const SqJob *job, const SqCushion *cushion, SqCushionGiven key, SqId id,
+            const char *name, const SqCloth *otherwise, GArray *problems)
+{
+  if (!given (cushion, key) || id == 0)
+    return otherwise;
+  const SqCloth *cloth = sq_job_cloth (job, id);
+  if (cloth == NULL)
+    {
+      SqProblem *p = sq_report_key (problems, SQ_PROBLEM_CLOTH_MISSING, SQ_WARNING, cushion, name);
+      p->facts[0] = id;
+      p->fixes[0] = (SqFix){ SQ_FIX_CLOTH, 0, 0 };
+      return otherwise;
+    }
+  return cloth;
+}
+
+/* A figure that may not be negative. */
+static double
+allowance (const SqCushion *cushion, SqCushionGiven key, double value, const char *name,
+           double otherwise, GArray *problems)
+{
+  if (!given (cushion, key))
+    return otherwise;
+  if (value >= 0)
+    return value;
+  SqProblem *p = sq_report_key (problems, SQ_PROBLEM_ALLOWANCE, SQ_FAULT, cushion, name);
+  p->facts[0] = value;
+  p->fixes[0] = (SqFix){ SQ_FIX_ALLOWANCES, 0, 0 };
+  return otherwise;
+}
+
+static void
+resolve_zip (SqChoices *c, GArray *problems)
+{
+  const SqCushion *cushion = c->cushion;
+  const SqDefaults *house = c->house;
+  gboolean boxed = c->build == SQ_BUILD_BOXED;
+  gboolean low = c->thickness_mm < house->zip_boxing_least_mm;
+
+  c->zip_place = boxed && !low ? SQ_ZIP_BOXING : SQ_ZIP_UNDERSIDE;
+  if (given (cushion, SQ_GIVEN_ZIP_PLACE))
+    {
+      c->zip_place = cushion->zip.place;
+      if (c->zip_place == SQ_ZIP_BOXING && !boxed)
+        {
+          SqProblem *p = sq_report_key (problems, SQ_PROBLEM_ZIP_NO_PLACE, SQ_WARNING, cushion,
+                                        "zip.place");
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
+          p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
+          c->zip_place = SQ_ZIP_UNDERSIDE;
+        }
+      else if (c->zip_place == SQ_ZIP_BOXING && low)
+        {
+          SqProblem *p = sq_report_key (problems, SQ_PROBLEM_ZIP_BOXING_LOW, SQ_WARNING, cushion,
+                                        "zip.place");
+          p->facts[0] = c->thickness_mm;
+          p->facts[1] = house->zip_boxing_least_mm;
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
+        }
+      else if (c->zip_place == SQ_ZIP_NONE)
+        {
+          SqProblem *p = sq_report_key (problems, SQ_PROBLEM_NO_ZIP, SQ_NOTE, cushion, "zip.place");
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0,
+                                 boxed && !low ? SQ_ZIP_BOXING : SQ_ZIP_UNDERSIDE };
+        }
+    }
+  c->zip_extension_mm = allowance (cushion, SQ_GIVEN_ZIP_EXTENSION, cushion->zip.extension_mm,
+                                   "zip.extension", house->zip_extension_mm, problems);
+  c->zip_tuck_mm = allowance (cushion, SQ_GIVEN_ZIP_TUCK, cushion->zip.tuck_mm, "zip.tuck",
+                              house->zip_tuck_mm, problems);
+}
+
+static void
+resolve_foam (const SqJob *job, SqChoices *c, GArray *problems)
+{
+  const SqCushion *cushion = c->cushion;
+
+  c->foam_kind = given (cushion, SQ_GIVEN_FOAM_KIND) ? cushion->foam.kind : c->house->foam_kind;
+  const SqFoam *foam = sq_job_foam (job, c->foam_kind);
+  c->foam_density_kg_m3 = foam != NULL && (foam->given & SQ_GIVEN_FOAM_DENSITY)
+                              ? foam->density_kg_m3
+                              : c->house->foam_density_kg_m3;
+  /* Firm by its figure counts as firm, whatever it is called. */
+  if (c->foam_kind == SQ_FOAM_SEAT && foam != NULL && (foam->given & SQ_GIVEN_FOAM_IFD)
+      && foam->ifd_n >= c->house->foam_firm_ifd_n)
+    c->foam_kind = SQ_FOAM_FIRM;
+  c->foam_folds = c->foam_kind == SQ_FOAM_SEAT || c->foam_kind == SQ_FOAM_FAST_DRAINING;
+  c->batting_mm = allowance (cushion, SQ_GIVEN_FOAM_BATTING, cushion->foam.batting_mm,
+                             "foam.batting", 0, problems);
+}
+
+gboolean
+sq_choices_resolve (const SqJob *job, const SqCushion *cushion, SqChoices *c, GArray *problems)
+{
+  const SqDefaults *house = &job->defaults;
+
+  *c = (SqChoices){ .cushion = cushion, .house = house };
+  c->build = given (cushion, SQ_GIVEN_BUILD) ? cushion->build : house->build;
+  c->thickness_mm = given (cushion, SQ_GIVEN_THICKNESS) ? cushion->thickness_mm
+                                                        : house->thickness_mm;
+  c->stripes_run = given (cushion, SQ_GIVEN_STRIPES_RUN) ? cushion->stripes.run
+                                                         : house->stripes_run;
+  c->centre_on = given (cushion, SQ_GIVEN_CENTRE_ON) ? cushion->stripes.centre_on
+                                                     : house->centre_on;
+
+  const SqCloth *first = job->cloths->len > 0 ? g_ptr_array_index (job->cloths, 0) : NULL;
+  const SqCloth *face = find_cloth (job, cushion, SQ_GIVEN_CLOTH_FACE, cushion->cloth.face,
+                                    "cloth.face", first, problems);
+  c->face = resolve_cloth (face, house, c->centre_on);
+  c->underside = resolve_cloth (find_cloth (job, cushion, SQ_GIVEN_CLOTH_UNDERSIDE,
+                                            cushion->cloth.underside, "cloth.underside", face,
+                                            problems),
+                                house, c->centre_on);
+  c->sides = resolve_cloth (find_cloth (job, cushion, SQ_GIVEN_CLOTH_SIDES, cushion->cloth.sides,
+                                        "cloth.sides", face, problems),
+                            house, c->centre_on);
+
+  double perimeter = c->build == SQ_BUILD_FOLDED_CORNER ? house->folded_perimeter_mm
+                                                        : house->boxed_perimeter_mm[c->face.kind];
+  c->corner_mm = allowance (cushion, SQ_GIVEN_ALLOWANCE_CORNER, cushion->allowance.corner_mm,
+                            "allowances.corner", house->corner_allowance_mm, problems);
+  c->perimeter_mm = allowance (cushion, SQ_GIVEN_ALLOWANCE_PERIMETER,
+                               cushion->allowance.perimeter_mm, "allowances.perimeter", perimeter,
+                               problems);
+  c->zip_mm = allowance (cushion, SQ_GIVEN_ALLOWANCE_ZIP, cushion->allowance.zip_mm,
+                         "allowances.zip", house->zip_allowance_mm, problems);
+  c->join_mm = allowance (cushion, SQ_GIVEN_ALLOWANCE_JOIN, cushion->allowance.join_mm,
+                          "allowances.join", house->join_allowance_mm, problems);
+  c->wrap_depth_mm = allowance (cushion, SQ_GIVEN_WRAP_DEPTH, cushion->wrap.depth_mm,
+                                "underside_wrap.depth", house->wrap_depth_mm, problems);
+  c->wrap_style = c->wrap_depth_mm >= house->wrap_mitred_from_mm - SQ_COINCIDE_MM ? SQ_WRAP_MITRED
+                                                                                  : SQ_WRAP_PLAIN;
+  if (given (cushion, SQ_GIVEN_WRAP_STYLE))
+    c->wrap_style = cushion->wrap.style;
+  resolve_foam (job, c, problems);
+
+  if (!(c->thickness_mm > 0))
+    {
+      SqProblem *p = sq_report_key (problems, SQ_PROBLEM_THICKNESS, SQ_FAULT, cushion, "thickness");
+      p->facts[0] = c->thickness_mm;
+      p->fixes[0] = (SqFix){ SQ_FIX_THICKNESS, 0, house->thickness_mm };
+      return FALSE;
+    }
+  resolve_zip (c, problems);
+  return TRUE;
+}
+
+double
+sq_choices_clearance_mm (const SqChoices *c, const SqCorner *corner)
+{
+  if (corner->given & SQ_GIVEN_CLEARANCE)
+    return corner->clearance_mm;
+  /* Soft filling bulges, so it gets more room at a wall. */
+  if (corner->kind == SQ_EDGE_WALL
+      && (c->batting_mm > 0
+          || (c->foam_kind == SQ_FOAM_SEAT && c->thickness_mm > c->house->wall_soft_over_mm)))
+    return c->house->wall_clearance_soft_mm;
+  return c->house->clearance_mm[corner->kind];
+}
+
+gboolean
+sq_choices_seen (const SqCorner *corner)
+{
+  return (corner->given & SQ_GIVEN_SEEN) ? corner->seen : corner->kind == SQ_EDGE_FREE;
+}
+
+double
+sq_choices_oversize_mm (const SqChoices *c, double extent_mm)
+{
+  const SqDefaults *house = c->house;
+
+  if (given (c->cushion, SQ_GIVEN_FOAM_OVERSIZE))
+    return c->cushion->foam.oversize_mm;
+  if (c->batting_mm > 0)
+    return 0;
+  if (c->foam_kind == SQ_FOAM_CLOSED_CELL || c->foam_kind == SQ_FOAM_BONDED
+      || c->face.kind == SQ_CLOTH_VINYL)
+    return house->oversize_stiff_mm;
+  if (c->foam_kind != SQ_FOAM_SEAT)
+    return house->oversize_firm_mm;
+  for (guint i = 0; i < house->n_oversize_seat; i++)
+    if (extent_mm <= house->oversize_seat[i].up_to_mm + SQ_COINCIDE_MM)
+      return house->oversize_seat[i].oversize_mm;
+  return house->n_oversize_seat > 0 ? house->oversize_seat[house->n_oversize_seat - 1].oversize_mm
+                                    : 0;
+}

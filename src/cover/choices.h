@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The maker's choices with everything filled in that was not given: what kind, way of building,
+ * cloth class and defaults say. Internal to the room. */
+#pragma once
+
+#include "cover/problem.h"
+
+/* A cloth as far as the cover needs it. */
+typedef struct
+{
+  SqId id;
+  SqClothClass kind;
+  double width_mm, thickness_mm;
+  gboolean one_way, up_is_start;
+  gboolean phase_across, phase_along;
+  gboolean half_turn;      /* pattern allows it */
+  double centre_across_mm; /* of what is centred */
+  double centre_along_mm;
+} SqClothChoice;
+
+typedef struct
+{
+  const SqCushion *cushion;
+  const SqDefaults *house;
+  SqBuild build;
+  double thickness_mm;
+  double wrap_depth_mm;
+  SqWrapStyle wrap_style;
+  double corner_mm, perimeter_mm, zip_mm, join_mm; /* allowances */
+  SqFoamKind foam_kind;
+  double foam_density_kg_m3, batting_mm;
+  gboolean foam_folds;
+  SqZipPlace zip_place;
+  double zip_extension_mm, zip_tuck_mm;
+  SqClothChoice face, underside, sides;
+  SqStripesRun stripes_run;
+  SqCentreOn centre_on;
+} SqChoices;
+
+/* Fills @choices (borrows from @job and @cushion) and appends to @problems (of SqProblem) what is
+ * wrong with values by themselves; figures that can't be used are replaced by defaults. FALSE if
+ * nothing can be built (thickness). */
+gboolean sq_choices_resolve (const SqJob *job, const SqCushion *cushion, SqChoices *choices,
+                             GArray *problems);
+
+/* What stays free at the edge of @corner: as given, or by kind. */
+double sq_choices_clearance_mm (const SqChoices *choices, const SqCorner *corner);
+/* Whether the edge of @corner is seen: as given, or by kind. */
+gboolean sq_choices_seen (const SqCorner *corner);
+/* How much larger the foam is cut than the outline, in all, given the outline's larger extent. */
+double sq_choices_oversize_mm (const SqChoices *choices, double extent_mm);

@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cover/cover.h"
+
+#include "base/units.h"
+#include "cover/finishing.h"
+#include "cover/report.h"
+#include "cover/ways.h"
+
+/* One line a way of building; NULL: not there yet. */
+static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
+  [SQ_BUILD_FOLDED_CORNER] = sq_way_folded_corner,
+  [SQ_BUILD_BOXED] = sq_way_boxed,
+};
+
+static void
+free_foam (gpointer data)
+{
+  SqFoamPart *part = data;
+  g_ptr_array_unref (part->rings);
+  g_free (part);
+}
+
+static SqCover *
+cover_alloc (const SqCushion *cushion)
+{
+  SqCover *cover = g_new0 (SqCover, 1);
+
+  cover->ref_count = 1;
+  cover->cushion = sq_cushion_ref (cushion);
+  cover->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_piece_unref);
+  cover->seams = g_array_new (FALSE, TRUE, sizeof (SqSeam));
+  cover->problems = g_array_new (FALSE, TRUE, sizeof (SqProblem));
+  cover->foam = g_ptr_array_new_with_free_func (free_foam);
+  return cover;
+}
+
+/* Width across the roll in the narrowest turn that the piece may take. */
+static double
+least_width_mm (const SqPiece *piece)
+{
+  return piece->turns == SQ_TURNS_QUARTER ? fmin (piece->width_mm, piece->height_mm)
+                                          : piece->width_mm;
+}
+
+static void
+check_widths (SqMaking *making)
+{
+  const SqChoices *c = &making->choices;
+  const SqClothChoice *cloths[] = { &c->face, &c->underside, &c->sides };
+  const SqCover *cover = making->cover;
+
+  for (guint i = 0; i < cover->pieces->len; i++)
+    {
+      const SqPiece *piece = sq_cover_piece (cover, i);
+      const SqClothChoice *cloth = cloths[0];
+      for (guint k = 1; k < G_N_ELEMENTS (cloths); k++)
+        if (cloths[k]->id == piece->cloth)
+          cloth = cloths[k];
+      if (least_width_mm (piece) <= cloth->width_mm + SQ_COINCIDE_MM)
+        continue;
+      SqProblem *p = sq_report_piece (cover->problems, SQ_PROBLEM_WIDER_THAN_CLOTH, SQ_FAULT,
+                                      c->cushion, i);
+      p->facts[0] = least_width_mm (piece);
+      p->facts[1] = cloth->width_mm;
+    }
+}
+
+static void
+build (SqMaking *making)
+{
+  const SqChoices *c = &making->choices;
+  SqCover *cover = making->cover;
+
+  if (ways[c->build] == NULL)
+    {
+      SqProblem *p = sq_report_key (cover->problems, SQ_PROBLEM_WAY_NOT_BUILT, SQ_FAULT, c->cushion,
+                                    "build");
+      p->fixes[0] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
+      p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_FOLDED_CORNER };
+      return;
+    }
+  ways[c->build](making);
+}
+
+SqCover *
+sq_cover_new (const SqJob *job, const SqCushion *cushion, const SqCover *before)
+{
+  g_return_val_if_fail (job != NULL && cushion != NULL, NULL);
+
+  SqCover *cover = cover_alloc (cushion);
+  SqMaking making = { .cover = cover, .before = before };
+  gboolean buildable = sq_choices_resolve (job, cushion, &making.choices, cover->problems);
+
+  cover->build = making.choices.build;
+  cover->thickness_mm = making.choices.thickness_mm;
+  cover->finished = sq_finished_new (&making.choices, cover->problems);
+  if (cover->finished == NULL || !buildable)
+    return cover;
+  sq_cut_foam (&making);
+  build (&making);
+  sq_making_seal (&making);
+  check_widths (&making);
+  return cover;
+}
+
+SqCover *
+sq_cover_ref (const SqCover *cover)
+{
+  SqCover *c = (SqCover *) cover;
+  g_atomic_int_inc (&c->ref_count);
+  return c;
+}
+
+void
+sq_cover_unref (SqCover *cover)
+{
+  if (cover == NULL || !g_atomic_int_dec_and_test (&cover->ref_count))
+    return;
+  sq_cushion_unref (cover->cushion);
+  g_clear_pointer (&cover->finished, sq_finished_unref);
+  g_ptr_array_unref (cover->pieces);
+  g_array_unref (cover->seams);
+  g_array_unref (cover->problems);
+  g_ptr_array_unref (cover->foam);
+  g_free (cover);
+}
+
+const SqPiece *
+sq_cover_piece (const SqCover *cover, guint i)
+{
+  return g_ptr_array_index (cover->pieces, i);
+}
+
+guint
+sq_side_run (const SqCover *cover, const SqSide *side, guint i)
+{
+  const SqPiece *piece = sq_cover_piece (cover, side->piece);
+  guint ring = sq_piece_run (piece, side->first_run)->ring, run = side->first_run;
+
+  for (guint k = 0; k < i; k++)
+    {
+      run++;
+      if (run < piece->runs->len && sq_piece_run (piece, run)->ring == ring)
+        continue;
+      do
+        run--;
+      while (run > 0 && sq_piece_run (piece, run - 1)->ring == ring);
+    }
+  return run;
+}
+
+static gboolean
+side_has (const SqCover *cover, const SqSide *side, guint piece, guint run)
+{
+  if (side->piece != piece)
+    return FALSE;
+  for (guint i = 0; i < side->n_runs; i++)
+    if (sq_side_run (cover, side, i) == run)
+      return TRUE;
+  return FALSE;
+}
+
+gint
+sq_cover_seam_of_run (const SqCover *cover, guint piece, guint run)
+{
+  for (guint i = 0; i < cover->seams->len; i++)
+    {
+      const SqSeam *seam = sq_cover_seam (cover, i);
+      if (side_has (cover, &seam->a, piece, run) || side_has (cover, &seam->b, piece, run))
+        return (gint) i;
+    }
+  return -1;
+}
+
+const char *
+sq_seam_kind_name (SqSeamKind kind)
+{
+  static const char *const names[] = { "perimeter", "corner", "join", "zip" };
+  g_return_val_if_fail (kind < G_N_ELEMENTS (names), NULL);
+  return names[kind];
+}

@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cover/problem.h"
+
+/* @cushion with its corner @id as @edit leaves it. */
+static SqCushion *
+with_corner (const SqCushion *cushion, SqId id, void (*edit) (SqCorner *corner, double value),
+             double value)
+{
+  const SqCorner *corner = sq_outline_corner (cushion->outline, id, NULL, NULL);
+  if (corner == NULL)
+    return NULL;
+  SqCorner changed = *corner;
+  edit (&changed, value);
+  g_autoptr (SqOutline) outline = sq_outline_with_corner (cushion->outline, &changed);
+  return sq_cushion_with_outline (cushion, outline);
+}
+
+static void
+set_radius (SqCorner *corner, double value)
+{
+  corner->radius_mm = value;
+  if (value > 0)
+    corner->given |= SQ_GIVEN_RADIUS;
+  else
+    corner->given &= ~(guint32) SQ_GIVEN_RADIUS;
+}
+
+static void
+set_clearance (SqCorner *corner, double value)
+{
+  corner->clearance_mm = value;
+  corner->given |= SQ_GIVEN_CLEARANCE;
+}
+
+static void
+straighten (SqCorner *corner, double value)
+{
+  (void) value;
+  corner->shape = SQ_SHAPE_STRAIGHT;
+  corner->bow_mm = 0;
+}
+
+static SqCushion *
+without_corner (const SqCushion *cushion, SqId id)
+{
+  if (sq_outline_corner (cushion->outline, id, NULL, NULL) == NULL)
+    return NULL;
+  g_autoptr (SqOutline) outline = sq_outline_without_corner (cushion->outline, id);
+  return sq_cushion_with_outline (cushion, outline);
+}
+
+static SqCushion *
+without_hole (const SqCushion *cushion, SqId id)
+{
+  guint ring;
+  if (sq_outline_corner (cushion->outline, id, &ring, NULL) == NULL || ring == 0)
+    return NULL;
+  g_autoptr (SqOutline) outline = sq_outline_without_ring (cushion->outline, ring);
+  return sq_cushion_with_outline (cushion, outline);
+}
+
+#define GIVEN_ALLOWANCES                                                                           \
+  (SQ_GIVEN_ALLOWANCE_CORNER | SQ_GIVEN_ALLOWANCE_PERIMETER | SQ_GIVEN_ALLOWANCE_ZIP               \
+   | SQ_GIVEN_ALLOWANCE_JOIN | SQ_GIVEN_WRAP_DEPTH | SQ_GIVEN_ZIP_EXTENSION | SQ_GIVEN_ZIP_TUCK    \
+   | SQ_GIVEN_FOAM_BATTING)
+#define GIVEN_ZIP_LINE (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT)
+
+static void
+set_value (SqCushion *c, const SqFix *fix)
+{
+  guint32 set = 0, unset = 0;
+
+  switch (fix->kind)
+    {
+    case SQ_FIX_BUILD:
+      c->build = (SqBuild) fix->value;
+      set = SQ_GIVEN_BUILD;
+      break;
+    case SQ_FIX_THICKNESS:
+      c->thickness_mm = fix->value;
+      set = SQ_GIVEN_THICKNESS;
+      break;
+    case SQ_FIX_WRAP_DEPTH:
+      c->wrap.depth_mm = fix->value;
+      set = SQ_GIVEN_WRAP_DEPTH;
+      break;
+    case SQ_FIX_WRAP_STYLE:
+      c->wrap.style = (SqWrapStyle) fix->value;
+      set = SQ_GIVEN_WRAP_STYLE;
+      break;
+    case SQ_FIX_ZIP_PLACE:
+      c->zip.place = (SqZipPlace) fix->value;
+      set = SQ_GIVEN_ZIP_PLACE;
+      unset = GIVEN_ZIP_LINE;
+      break;
+    case SQ_FIX_ZIP_EDGE:
+      c->zip.edge = fix->item;
+      unset = GIVEN_ZIP_LINE;
+      set = fix->item != 0 ? SQ_GIVEN_ZIP_EDGE : 0;
+      break;
+    case SQ_FIX_ZIP_RULES:
+      unset = GIVEN_ZIP_LINE;
+      break;
+    case SQ_FIX_ALLOWANCES:
+      unset = GIVEN_ALLOWANCES;
+      break;
+    case SQ_FIX_CLOTH:
+      unset = SQ_GIVEN_CLOTH_FACE | SQ_GIVEN_CLOTH_UNDERSIDE | SQ_GIVEN_CLOTH_SIDES;
+      break;
+    case SQ_FIX_NONE:
+    case SQ_FIX_RADIUS:
+    case SQ_FIX_CLEARANCE:
+    case SQ_FIX_STRAIGHTEN:
+    case SQ_FIX_SHARPEN:
+    case SQ_FIX_DROP_CORNER:
+    case SQ_FIX_DROP_HOLE:
+      break;
+    }
+  c->given = (c->given & ~unset) | set;
+}
+
+SqCushion *
+sq_fix_apply (const SqFix *fix, const SqCushion *cushion)
+{
+  g_return_val_if_fail (fix != NULL && cushion != NULL, NULL);
+
+  switch (fix->kind)
+    {
+    case SQ_FIX_NONE:
+      return NULL;
+    case SQ_FIX_RADIUS:
+      return with_corner (cushion, fix->item, set_radius, fix->value);
+    case SQ_FIX_SHARPEN:
+      return with_corner (cushion, fix->item, set_radius, 0);
+    case SQ_FIX_CLEARANCE:
+      return with_corner (cushion, fix->item, set_clearance, fix->value);
+    case SQ_FIX_STRAIGHTEN:
+      return with_corner (cushion, fix->item, straighten, 0);
+    case SQ_FIX_DROP_CORNER:
+      return without_corner (cushion, fix->item);
+    case SQ_FIX_DROP_HOLE:
+      return without_hole (cushion, fix->item);
+    case SQ_FIX_BUILD:
+    case SQ_FIX_THICKNESS:
+    case SQ_FIX_WRAP_DEPTH:
+    case SQ_FIX_WRAP_STYLE:
+    case SQ_FIX_ZIP_PLACE:
+    case SQ_FIX_ZIP_EDGE:
+    case SQ_FIX_ZIP_RULES:
+    case SQ_FIX_ALLOWANCES:
+    case SQ_FIX_CLOTH:
+      {
+        SqCushion *changed = sq_cushion_dup (cushion);
+        set_value (changed, fix);
+        return changed;
+      }
+    }
+  return NULL;
+}

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The ways of building a cover. Each is one function in a file of its own; a new one is added to
+ * the table in cover.c. Internal to the room. */
+#pragma once
+
+#include "cover/making.h"
+
+/* Draws pieces and seams of making->cover, whose finished outline is there, and lists what can't be
+ * built. */
+void sq_way_folded_corner (SqMaking *making);
+void sq_way_boxed (SqMaking *making);
+
+/* Shared by ways. */
+
+/* Grain, turns and phase of a face in seat coordinates, or mirrored. */
+void sq_lay_face_on_cloth (const SqMaking *making, SqPiece *piece, const SqClothChoice *cloth,
+                           gboolean mirrored, gboolean must_match);
+/* The same for a boxing strip; @must_match: its pattern meets that of the face at the front. */
+void sq_lay_boxing_on_cloth (const SqMaking *making, SqPiece *piece, gboolean must_match);
+
+/* The cushion's block: the outline grown by half the oversize. */
+void sq_cut_foam (SqMaking *making);

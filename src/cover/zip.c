@@ -1,0 +1,407 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cover/zip.h"
+
+#include "base/units.h"
+#include "cover/report.h"
+#include "geometry/crossing.h"
+
+/* Extent of the outer ring along @dir. */
+static void
+extent_along (const SqPath *ring, SqVector dir, double *low, double *high)
+{
+  g_autoptr (SqPath) turned = sq_path_moved (ring, -atan2 (dir.y, dir.x), sq_point (0, 0));
+  SqBox box = sq_path_box (turned);
+
+  *low = box.min.x;
+  *high = box.max.x;
+}
+
+static double
+width_along (const SqFinished *f, SqVector dir)
+{
+  double low, high;
+  extent_along (f->rings[0].path, dir, &low, &high);
+  return high - low;
+}
+
+/* Chord of edge @i of the outer ring: middle of rounding to middle of rounding. */
+static SqVector
+edge_direction (const SqFinishedRing *ring, guint i)
+{
+  SqPoint a = sq_path_point_at (ring->path, ring->edges[i].own_start_mm, NULL);
+  SqPoint b = sq_path_point_at (ring->path, ring->edges[i].own_end_mm, NULL);
+  return sq_unit (sq_sub (b, a));
+}
+
+static double
+needed_mm (const SqChoices *c, double width)
+{
+  return c->foam_folds ? width : width + c->thickness_mm;
+}
+
+/* Run from which the foam can be got in at all. */
+static double
+least_mm (const SqChoices *c, double width)
+{
+  return c->foam_folds ? fmin (width, width / 2 + 2 * c->thickness_mm) : width + c->thickness_mm;
+}
+
+/* The opening rule: the run against the width of the finished outline parallel to it (common
+ * practice, no source). */
+static void
+judge_opening (SqMaking *making, double width)
+{
+  const SqChoices *c = &making->choices;
+  SqZip *zip = &making->cover->zip;
+  GArray *problems = making->cover->problems;
+
+  zip->needed_mm = needed_mm (c, width);
+  zip->sliders = zip->run_mm > c->house->two_sliders_over_mm ? 2 : 1;
+  zip->length_mm = zip->run_mm + 2 * c->zip_extension_mm;
+  if (zip->run_mm >= zip->needed_mm - SQ_OPENING_MM)
+    zip->opening = SQ_OPENING_GOES_IN;
+  else if (zip->run_mm >= least_mm (c, width) - SQ_OPENING_MM)
+    zip->opening = SQ_OPENING_FOLD;
+  else
+    zip->opening = SQ_OPENING_TOO_SHORT;
+  if (zip->opening == SQ_OPENING_GOES_IN)
+    return;
+
+  gboolean fold = zip->opening == SQ_OPENING_FOLD;
+  SqProblem *p = sq_report_edge (problems,
+                                 fold ? SQ_PROBLEM_ZIP_FOLD_FOAM : SQ_PROBLEM_ZIP_TOO_SHORT,
+                                 fold ? SQ_NOTE : SQ_FAULT, c->cushion, zip->edge);
+  p->facts[0] = zip->run_mm;
+  p->facts[1] = fold ? width : least_mm (c, width);
+  guint n = 0;
+  if (c->cushion->given
+      & (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT))
+    p->fixes[n++] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
+  if (zip->place == SQ_ZIP_BOXING)
+    p->fixes[n++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
+}
+
+/* The same return round both ends of edge @i: what is missing, shared, within the limits. */
+static double
+return_mm (const SqChoices *c, const SqFinishedRing *ring, guint i, double missing)
+{
+  const SqFinishedEdge *before = &ring->edges[(i + ring->n_edges - 1) % ring->n_edges];
+  const SqFinishedEdge *after = &ring->edges[(i + 1) % ring->n_edges];
+  double side = fmin (before->end_mm - before->start_mm, after->end_mm - after->start_mm);
+  double most = fmin (c->house->return_most_mm, side * c->house->return_most_share);
+
+  if (most < c->house->return_least_mm)
+    return 0;
+  return CLAMP (missing / 2, c->house->return_least_mm, most);
+}
+
+/* An edge with returns, and whether the foam goes in there unfolded. */
+typedef struct
+{
+  guint edge;
+  double back_mm; /* return at both ends */
+  double run_mm, missing_mm;
+} Candidate;
+
+static Candidate
+try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_returns)
+{
+  const SqFinishedRing *ring = &f->rings[0];
+  const SqFinishedEdge *e = &ring->edges[i];
+  Candidate t = { .edge = i, .run_mm = e->end_mm - e->start_mm };
+  double needed = needed_mm (c, width_along (f, edge_direction (ring, i))) - SQ_OPENING_MM;
+
+  if (with_returns && t.run_mm < needed)
+    {
+      t.back_mm = return_mm (c, ring, i, needed + SQ_OPENING_MM - t.run_mm);
+      t.run_mm += 2 * t.back_mm;
+    }
+  t.missing_mm = fmax (0, needed - t.run_mm);
+  return t;
+}
+
+static Candidate
+choose_edge (SqMaking *making)
+{
+  const SqChoices *c = &making->choices;
+  const SqFinished *f = making->cover->finished;
+  const SqFinishedRing *ring = &f->rings[0];
+  Candidate best = try_edge (c, f, f->back, TRUE);
+  gboolean all_seen = TRUE;
+
+  if (best.missing_mm <= 0)
+    return best;
+  Candidate longest = { .run_mm = 0 };
+  for (guint i = 0; i < ring->n_edges; i++)
+    {
+      if (ring->edges[i].seen)
+        continue;
+      all_seen = FALSE;
+      Candidate t = try_edge (c, f, i, FALSE);
+      SqPoint here = sq_finished_to_frame (
+          f, sq_path_point_at (ring->path, (ring->edges[i].start_mm + ring->edges[i].end_mm) / 2,
+                               NULL));
+      SqPoint there = sq_finished_to_frame (
+          f,
+          sq_path_point_at (
+              ring->path,
+              (ring->edges[longest.edge].start_mm + ring->edges[longest.edge].end_mm) / 2, NULL));
+      double dl = t.run_mm - longest.run_mm, dy = here.y - there.y;
+      if (dl > SQ_TIE_MM
+          || (dl > -SQ_TIE_MM && (dy > SQ_TIE_MM || (dy > -SQ_TIE_MM && here.x > there.x))))
+        longest = t;
+    }
+  if (longest.run_mm > 0 && longest.missing_mm <= 0)
+    return longest;
+  /* Nothing lets the foam in unfolded. The back stays if folding does it there. */
+  double back_least = least_mm (c, width_along (f, edge_direction (ring, best.edge)))
+                      - SQ_OPENING_MM;
+  if (best.run_mm < back_least)
+    {
+      if (longest.run_mm > best.run_mm)
+        return longest;
+      if (all_seen)
+        sq_report_cushion (making->cover->problems, SQ_PROBLEM_ZIP_ALL_SEEN, SQ_WARNING, c->cushion)
+            ->fixes[0]
+            = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
+    }
+  return best;
+}
+
+/* Where the maker put it, held to what the ring has. */
+static gboolean
+asked_run (SqMaking *making, SqZipRun *run, guint *edge)
+{
+  const SqChoices *c = &making->choices;
+  const SqCushion *cushion = c->cushion;
+  const SqFinishedRing *ring = &making->cover->finished->rings[0];
+  guint i = making->cover->finished->back;
+
+  if (!(cushion->given & (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO)))
+    return FALSE;
+  if (cushion->given & SQ_GIVEN_ZIP_EDGE)
+    {
+      for (i = 0; i < ring->n_edges && ring->edges[i].id != cushion->zip.edge;)
+        i++;
+      if (i == ring->n_edges)
+        {
+          SqProblem *p = sq_report_key (making->cover->problems, SQ_PROBLEM_ZIP_EDGE_MISSING,
+                                        SQ_WARNING, cushion, "zip.edge");
+          p->facts[0] = cushion->zip.edge;
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
+          return FALSE;
+        }
+    }
+  const SqFinishedEdge *e = &ring->edges[i];
+  double length = e->end_mm - e->start_mm, whole = sq_path_length_mm (ring->path);
+  double from = (cushion->given & SQ_GIVEN_ZIP_FROM) ? cushion->zip.from_mm : 0;
+  double to = (cushion->given & SQ_GIVEN_ZIP_TO) ? cushion->zip.to_mm : length;
+  /* The plain boxing needs room for both its tucks and then some. */
+  double most = whole - fmax (4 * c->zip_tuck_mm, 2 * c->house->join_clear_mm);
+  double run_asked = to - from;
+  if (run_asked > most || run_asked < c->house->join_clear_mm || from < -whole || to > 2 * whole)
+    {
+      SqProblem *p = sq_report_key (making->cover->problems, SQ_PROBLEM_ZIP_TOO_LONG, SQ_FAULT,
+                                    cushion, "zip.to");
+      p->facts[0] = run_asked;
+      p->facts[1] = most;
+      p->fixes[0] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
+      return FALSE;
+    }
+  *edge = i;
+  *run = (SqZipRun){ TRUE, e->start_mm + from, e->start_mm + to };
+  return TRUE;
+}
+
+SqZipRun
+sq_zip_in_boxing (SqMaking *making)
+{
+  const SqFinished *f = making->cover->finished;
+  const SqFinishedRing *ring = &f->rings[0];
+  SqZip *zip = &making->cover->zip;
+  SqZipRun run;
+  guint edge;
+
+  if (!asked_run (making, &run, &edge))
+    {
+      Candidate best = choose_edge (making);
+      edge = best.edge;
+      run = (SqZipRun){ TRUE, ring->edges[edge].start_mm - best.back_mm,
+                        ring->edges[edge].end_mm + best.back_mm };
+    }
+  zip->place = SQ_ZIP_BOXING;
+  zip->edge = ring->edges[edge].id;
+  zip->from_mm = run.from_mm - ring->edges[edge].start_mm;
+  zip->to_mm = run.to_mm - ring->edges[edge].start_mm;
+  zip->run_mm = run.to_mm - run.from_mm;
+  judge_opening (making, width_along (f, edge_direction (ring, edge)));
+  return run;
+}
+
+/* The longest side: its direction is the zip's. Ties by the rule for all edges. */
+static guint
+longest_side (const SqFinished *f)
+{
+  const SqFinishedRing *ring = &f->rings[0];
+  guint best = 0;
+  double best_length = -1;
+  SqPoint best_middle = { 0, 0 };
+
+  for (guint i = 0; i < ring->n_edges; i++)
+    {
+      const SqFinishedEdge *e = &ring->edges[i];
+      double length = e->end_mm - e->start_mm;
+      SqPoint m = sq_finished_to_frame (
+          f, sq_path_point_at (ring->path, (e->start_mm + e->end_mm) / 2, NULL));
+      double dl = length - best_length, dy = m.y - best_middle.y, dx = m.x - best_middle.x;
+      if (dl > SQ_TIE_MM
+          || (dl > -SQ_TIE_MM
+              && (dy > SQ_TIE_MM
+                  || (dy > -SQ_TIE_MM
+                      && (dx > SQ_TIE_MM || (dx > -SQ_TIE_MM && e->id < ring->edges[best].id))))))
+        {
+          best = i;
+          best_length = length;
+          best_middle = m;
+        }
+    }
+  return best;
+}
+
+/* The longest chord of @outer on the line, if it keeps off the holes. */
+static gboolean
+chord_clear_of_holes (const SqPath *const *rings, guint n_rings, SqPoint at, SqVector dir,
+                      SqPoint *from, SqPoint *to, gboolean *across_hole)
+{
+  g_autoptr (GArray) chords = sq_ring_chords (rings[0], at, dir);
+  double best = SQ_TIE_MM, t0 = 0, t1 = 0;
+
+  for (guint i = 0; i + 1 < chords->len; i += 2)
+    {
+      double a = g_array_index (chords, double, i), b = g_array_index (chords, double, i + 1);
+      if (b - a > best)
+        {
+          best = b - a;
+          t0 = a;
+          t1 = b;
+        }
+    }
+  if (!(t1 > t0))
+    return FALSE;
+  for (guint i = 1; i < n_rings; i++)
+    {
+      g_autoptr (GArray) inside = sq_ring_chords (rings[i], at, dir);
+      if (inside->len > 0 && g_array_index (inside, double, 0) < t1
+          && g_array_index (inside, double, inside->len - 1) > t0)
+        {
+          *across_hole = TRUE;
+          return FALSE;
+        }
+    }
+  *from = sq_moved (at, dir, t0);
+  *to = sq_moved (at, dir, t1);
+  return TRUE;
+}
+
+/* Where across the underside, as distances from its far side, in order of preference. */
+static guint
+places_across (const SqMaking *making, const SqFinished *f, double across, double along,
+               double out[3])
+{
+  const SqDefaults *house = making->choices.house;
+  double larger = fmax (across, along), smaller = fmin (across, along);
+  double third = across * house->zip_third_share;
+  gboolean middle = smaller > larger * (1 - house->zip_middle_ratio)
+                    && larger < house->zip_middle_under_mm;
+
+  (void) f;
+  out[0] = middle ? across / 2 : third;
+  out[1] = middle ? third : across / 2;
+  out[2] = across - third;
+  return 3;
+}
+
+static gboolean
+find_edge (SqMaking *making, guint *edge)
+{
+  const SqCushion *cushion = making->choices.cushion;
+  const SqFinishedRing *ring = &making->cover->finished->rings[0];
+
+  for (guint i = 0; i < ring->n_edges && (cushion->given & SQ_GIVEN_ZIP_EDGE); i++)
+    if (ring->edges[i].id == cushion->zip.edge)
+      {
+        *edge = i;
+        return TRUE;
+      }
+  if (cushion->given & SQ_GIVEN_ZIP_EDGE)
+    {
+      SqProblem *p = sq_report_key (making->cover->problems, SQ_PROBLEM_ZIP_EDGE_MISSING,
+                                    SQ_WARNING, cushion, "zip.edge");
+      p->facts[0] = cushion->zip.edge;
+      p->fixes[0] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
+    }
+  *edge = longest_side (making->cover->finished);
+  return FALSE;
+}
+
+gboolean
+sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPoint *from,
+               SqPoint *to)
+{
+  const SqChoices *c = &making->choices;
+  const SqFinished *f = making->cover->finished;
+  SqZip *zip = &making->cover->zip;
+  guint edge, n;
+  double low, high, along_low, along_high, places[3];
+  gboolean asked = find_edge (making, &edge), across_hole = FALSE;
+  gboolean asked_at = (c->cushion->given & SQ_GIVEN_ZIP_AT) != 0;
+  SqVector dir = edge_direction (&f->rings[0], edge);
+
+  /* Across: towards the side that the distance is taken from. */
+  SqVector toward = sq_right (dir); /* the edge asked for */
+  if (!asked)
+    {
+      SqVector in_frame = { sq_dot (toward, f->front_dir), sq_cross (f->front_dir, toward) };
+      gboolean from_back = fabs (in_frame.y) >= fabs (in_frame.x) - 1e-9;
+      if (from_back ? in_frame.y < 0 : in_frame.x < 0)
+        toward = sq_scale (toward, -1);
+    }
+  extent_along (rings[0], toward, &low, &high);
+  extent_along (rings[0], dir, &along_low, &along_high);
+  n = places_across (making, f, high - low, along_high - along_low, places);
+  if (asked_at)
+    {
+      places[0] = c->cushion->zip.at_mm;
+      n = 1;
+    }
+  /* A run from left to right, or front to back, whichever way the edge was drawn. */
+  SqVector dir_frame = { sq_dot (dir, f->front_dir), sq_cross (f->front_dir, dir) };
+  gboolean sideways = fabs (dir_frame.x) >= fabs (dir_frame.y) - 1e-9;
+  if (sideways ? dir_frame.x < 0 : dir_frame.y < 0)
+    dir = sq_scale (dir, -1);
+
+  for (guint i = 0; i < n; i++)
+    {
+      SqPoint at = sq_scale (toward, high - places[i]);
+      if (places[i] <= 0 || places[i] >= high - low
+          || !chord_clear_of_holes (rings, n_rings, at, dir, from, to, &across_hole))
+        continue;
+      zip->place = SQ_ZIP_UNDERSIDE;
+      zip->edge = f->rings[0].edges[edge].id;
+      zip->at_mm = places[i];
+      zip->from_mm = 0;
+      zip->to_mm = zip->run_mm = sq_distance (*from, *to);
+      judge_opening (making, width_along (f, dir));
+      return TRUE;
+    }
+  SqProblem *p = sq_report_key (making->cover->problems,
+                                across_hole ? SQ_PROBLEM_ZIP_ACROSS_HOLE : SQ_PROBLEM_ZIP_OUTSIDE,
+                                SQ_FAULT, c->cushion, asked_at ? "zip.at" : "zip.place");
+  p->facts[0] = places[0];
+  guint k = 0;
+  if (asked_at)
+    p->fixes[k++] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
+  if (c->build == SQ_BUILD_BOXED)
+    p->fixes[k++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_BOXING };
+  return FALSE;
+}

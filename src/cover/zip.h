@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where the zip lies, and whether the foam goes in through it. Internal to the room. */
+#pragma once
+
+#include "cover/boxing.h"
+#include "cover/making.h"
+
+/* The zip of a boxing: the whole back edge, with returns round the back corners where that is too
+ * short for the foam; else the longest edge that is not seen; or where the maker put it. Fills the
+ * cover's zip and says what is wrong. */
+SqZipRun sq_zip_in_boxing (SqMaking *making);
+
+/* The zip across an underside whose sew line (outer ring, then holes) is @rings in seat
+ * coordinates. Fills the cover's zip; the line from sew line to sew line in *@from and *@to, seat
+ * coordinates. FALSE: there is none, and the problem is listed. */
+gboolean sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPoint *from,
+                        SqPoint *to);
