@@ -382,40 +382,47 @@ measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, guint
     }
 }
 
+SqEdgeRank
+sq_edge_rank (const SqFinished *f, guint edge, double merit_mm)
+{
+  const SqFinishedRing *ring = &f->rings[0];
+  const SqFinishedEdge *e = &ring->edges[edge];
+  SqPoint middle = sq_path_point_at (ring->path, (e->start_mm + e->end_mm) / 2, NULL);
+
+  return (SqEdgeRank){ merit_mm, sq_finished_to_frame (f, middle), e->id };
+}
+
+gboolean
+sq_edge_rank_beats (const SqEdgeRank *a, const SqEdgeRank *b)
+{
+  const double by[] = { a->merit_mm - b->merit_mm, a->middle.y - b->middle.y,
+                        a->middle.x - b->middle.x };
+
+  for (guint i = 0; i < G_N_ELEMENTS (by); i++)
+    if (fabs (by[i]) > SQ_TIE_MM)
+      return by[i] > 0;
+  return a->id < b->id;
+}
+
 /* The longest of the back's edges, else the edge whose middle is farthest from the front. */
 static guint
 find_back (const SqFinished *f)
 {
   const SqFinishedRing *ring = &f->rings[0];
+  SqEdgeRank best = { 0 };
   gboolean any = FALSE;
   guint back = 0;
-  double best_length = 0;
-  SqPoint best_middle = { 0, 0 };
 
   for (guint i = 1; i < ring->n_edges; i++)
     any |= ring->edges[i].side == SQ_SIDE_BACK;
   for (guint i = 1; i < ring->n_edges; i++)
     {
       const SqFinishedEdge *e = &ring->edges[i];
-      if (any && e->side != SQ_SIDE_BACK)
+      SqEdgeRank rank = sq_edge_rank (f, i, any ? e->end_mm - e->start_mm : 0);
+      if ((any && e->side != SQ_SIDE_BACK) || (back > 0 && !sq_edge_rank_beats (&rank, &best)))
         continue;
-      double length = any ? e->end_mm - e->start_mm : 0;
-      SqPoint middle = sq_finished_to_frame (
-          f, sq_path_point_at (ring->path, (e->start_mm + e->end_mm) / 2, NULL));
-      double dl = length - best_length, dy = middle.y - best_middle.y,
-             dx = middle.x - best_middle.x;
-      gboolean better = back == 0 || dl > SQ_TIE_MM
-                        || (dl > -SQ_TIE_MM
-                            && (dy > SQ_TIE_MM
-                                || (dy > -SQ_TIE_MM
-                                    && (dx > SQ_TIE_MM
-                                        || (dx > -SQ_TIE_MM && e->id < ring->edges[back].id)))));
-      if (better)
-        {
-          back = i;
-          best_length = length;
-          best_middle = middle;
-        }
+      back = i;
+      best = rank;
     }
   return back;
 }

@@ -8,3 +8,16 @@
 /* Seat → clearance per edge → rounding. NULL if the outline can't be used; everything wrong is
  * appended to @problems. Holes that can't be used are left out. */
 SqFinished *sq_finished_new (const SqChoices *choices, GArray *problems);
+
+/* How an edge of the outer ring stands against others: by what is asked for, then by the rule for
+ * ties. All within SQ_TIE_MM of the best are equal; of those the farthest from the front wins, then
+ * the one farthest right in the seat frame, then the lowest id. */
+typedef struct
+{
+  double merit_mm;
+  SqPoint middle; /* seat frame */
+  SqId id;
+} SqEdgeRank;
+
+SqEdgeRank sq_edge_rank (const SqFinished *finished, guint edge, double merit_mm);
+gboolean sq_edge_rank_beats (const SqEdgeRank *a, const SqEdgeRank *b);

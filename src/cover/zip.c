@@ -2,6 +2,7 @@
 #include "cover/zip.h"
 
 #include "base/units.h"
+#include "cover/finishing.h"
 #include "cover/report.h"
 #include "geometry/crossing.h"
 
@@ -132,24 +133,16 @@ choose_edge (SqMaking *making)
   if (best.missing_mm <= 0)
     return best;
   Candidate longest = { .run_mm = 0 };
+  SqEdgeRank longest_rank = { 0 };
   for (guint i = 0; i < ring->n_edges; i++)
     {
-      if (ring->edges[i].seen)
+      Candidate t = try_edge (c, f, i, FALSE);
+      SqEdgeRank rank = sq_edge_rank (f, i, t.run_mm);
+      if (ring->edges[i].seen || (!all_seen && !sq_edge_rank_beats (&rank, &longest_rank)))
         continue;
       all_seen = FALSE;
-      Candidate t = try_edge (c, f, i, FALSE);
-      SqPoint here = sq_finished_to_frame (
-          f, sq_path_point_at (ring->path, (ring->edges[i].start_mm + ring->edges[i].end_mm) / 2,
-                               NULL));
-      SqPoint there = sq_finished_to_frame (
-          f,
-          sq_path_point_at (
-              ring->path,
-              (ring->edges[longest.edge].start_mm + ring->edges[longest.edge].end_mm) / 2, NULL));
-      double dl = t.run_mm - longest.run_mm, dy = here.y - there.y;
-      if (dl > SQ_TIE_MM
-          || (dl > -SQ_TIE_MM && (dy > SQ_TIE_MM || (dy > -SQ_TIE_MM && here.x > there.x))))
-        longest = t;
+      longest = t;
+      longest_rank = rank;
     }
   if (longest.run_mm > 0 && longest.missing_mm <= 0)
     return longest;
@@ -238,34 +231,23 @@ sq_zip_in_boxing (SqMaking *making)
   return run;
 }
 
-/* The longest side: its direction is the zip's. Ties by the rule for all edges. */
+/* The longest side: its direction is the zip's. */
 static guint
 longest_side (const SqFinished *f)
 {
   const SqFinishedRing *ring = &f->rings[0];
-  guint best = 0;
-  double best_length = -1;
-  SqPoint best_middle = { 0, 0 };
+  SqEdgeRank best = sq_edge_rank (f, 0, ring->edges[0].end_mm - ring->edges[0].start_mm);
+  guint longest = 0;
 
-  for (guint i = 0; i < ring->n_edges; i++)
+  for (guint i = 1; i < ring->n_edges; i++)
     {
-      const SqFinishedEdge *e = &ring->edges[i];
-      double length = e->end_mm - e->start_mm;
-      SqPoint m = sq_finished_to_frame (
-          f, sq_path_point_at (ring->path, (e->start_mm + e->end_mm) / 2, NULL));
-      double dl = length - best_length, dy = m.y - best_middle.y, dx = m.x - best_middle.x;
-      if (dl > SQ_TIE_MM
-          || (dl > -SQ_TIE_MM
-              && (dy > SQ_TIE_MM
-                  || (dy > -SQ_TIE_MM
-                      && (dx > SQ_TIE_MM || (dx > -SQ_TIE_MM && e->id < ring->edges[best].id))))))
-        {
-          best = i;
-          best_length = length;
-          best_middle = m;
-        }
+      SqEdgeRank rank = sq_edge_rank (f, i, ring->edges[i].end_mm - ring->edges[i].start_mm);
+      if (!sq_edge_rank_beats (&rank, &best))
+        continue;
+      longest = i;
+      best = rank;
     }
-  return best;
+  return longest;
 }
 
 /* The longest chord of @outer on the line, if it keeps off the holes. */
@@ -305,8 +287,7 @@ chord_clear_of_holes (const SqPath *const *rings, guint n_rings, SqPoint at, SqV
 
 /* Where across the underside, as distances from its far side, in order of preference. */
 static guint
-places_across (const SqMaking *making, const SqFinished *f, double across, double along,
-               double out[3])
+places_across (const SqMaking *making, double across, double along, double out[3])
 {
   const SqDefaults *house = making->choices.house;
   double larger = fmax (across, along), smaller = fmin (across, along);
@@ -314,7 +295,6 @@ places_across (const SqMaking *making, const SqFinished *f, double across, doubl
   gboolean middle = smaller > larger * (1 - house->zip_middle_ratio)
                     && larger < house->zip_middle_under_mm;
 
-  (void) f;
   out[0] = middle ? across / 2 : third;
   out[1] = middle ? third : across / 2;
   out[2] = across - third;
@@ -368,7 +348,7 @@ sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPo
     }
   extent_along (rings[0], toward, &low, &high);
   extent_along (rings[0], dir, &along_low, &along_high);
-  n = places_across (making, f, high - low, along_high - along_low, places);
+  n = places_across (making, high - low, along_high - along_low, places);
   if (asked_at)
     {
       places[0] = c->cushion->zip.at_mm;
