@@ -30,7 +30,7 @@ typedef struct
 } PenLook;
 
 static const PenLook pen_looks[SQ_N_PENS] = {
-  [SQ_PEN_CUT] = { 1.8, { 0, 0 }, TRUE, ORNAMENT_NONE },
+  [SQ_PEN_CUT] = { 1.8, { 0, 0 }, FALSE, ORNAMENT_NONE },
   [SQ_PEN_SEW] = { 1.0, { 5, 3 }, TRUE, ORNAMENT_NONE },
   [SQ_PEN_FOLD] = { 1.3, { 0.01, 3.2 }, TRUE, ORNAMENT_NONE },
   [SQ_PEN_STAY] = { 1.0, { 2, 2 }, TRUE, ORNAMENT_NONE },
@@ -224,10 +224,12 @@ paint_arrows (const Painter *p, const SqItem *item)
     {
       const SqSceneLine *line = sq_scene_line (p->scene, item->first_line + i / 2);
       SqVector in;
+      SqPoint other = line_end (p, line, !(i & 1), &in);
       SqPoint tip = line_end (p, line, i & 1, &in);
-      SqPoint base = sq_moved (tip, in, 8 * p->unit);
-      SqPoint a = sq_moved (base, sq_left (in), 2.6 * p->unit);
-      SqPoint b = sq_moved (base, sq_right (in), 2.6 * p->unit);
+      double head = fmin (8 * p->unit, 0.4 * sq_distance (tip, other));
+      SqPoint base = sq_moved (tip, in, head);
+      SqPoint a = sq_moved (base, sq_left (in), head / 3);
+      SqPoint b = sq_moved (base, sq_right (in), head / 3);
       cairo_move_to (p->cr, tip.x, tip.y);
       cairo_line_to (p->cr, a.x, a.y);
       cairo_line_to (p->cr, b.x, b.y);
@@ -286,21 +288,32 @@ paint_zip (const Painter *p, const SqItem *item)
     }
 }
 
+/* What keeps a line readable on cloth of any colour: chalk's halo, a hairline of the table beside
+ * the cut line, white or black beside what is chosen. */
+static SqChalk
+halo_of (const Painter *p, SqPen pen)
+{
+  SqChalk halo = p->chalk;
+  if (pen_looks[pen].is_chalk)
+    return halo;
+  halo.halo_alpha = 0;
+  if (!sq_scene_ground (p->scene)->is_cloth)
+    return halo;
+  if (pen == SQ_PEN_CUT)
+    halo = (SqChalk){ .halo = p->theme->table, .halo_alpha = 0.5 };
+  else if (pen == SQ_PEN_ACCENT)
+    halo = (SqChalk){ .halo = sq_contrast (p->theme->accent, 0xffffff) > 3 ? 0xffffff : 0x1f1d1a,
+                      .halo_alpha = 0.8 };
+  return halo;
+}
+
 static void
 paint_halo (const Painter *p, const SqItem *item, double width)
 {
-  guint32 colour = p->chalk.halo;
-  double alpha = p->chalk.halo_alpha;
-  if (!pen_looks[item->pen].is_chalk)
-    {
-      if (item->pen != SQ_PEN_ACCENT || !sq_scene_ground (p->scene)->is_cloth)
-        return;
-      colour = sq_contrast (p->theme->accent, 0xffffff) > 3 ? 0xffffff : 0x1f1d1a;
-      alpha = 0.8;
-    }
-  if (alpha <= 0)
+  SqChalk halo = halo_of (p, item->pen);
+  if (halo.halo_alpha <= 0)
     return;
-  sq_paint_source (p->cr, colour, alpha);
+  sq_paint_source (p->cr, halo.halo, halo.halo_alpha);
   cairo_set_dash (p->cr, NULL, 0, 0);
   cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
   stroke_lines (p, item, width);
@@ -313,7 +326,7 @@ paint_stroke (const Painter *p, const SqItem *item)
   double width = look->width * p->unit;
   gboolean is_zip = look->ornament == ORNAMENT_ZIP;
   cairo_set_line_join (p->cr, CAIRO_LINE_JOIN_ROUND);
-  paint_halo (p, item, is_zip ? 8 * p->unit : width + 2.4 * p->unit);
+  paint_halo (p, item, is_zip ? 7.5 * p->unit : width + 1.8 * p->unit);
   sq_paint_source (p->cr, pen_colour (p, item->pen), item->alpha);
   set_dash (p, look);
   stroke_lines (p, item, is_zip ? 3.2 * p->unit : width);
@@ -372,7 +385,7 @@ static void
 set_fractions (PangoAttrList *list, const char *text, double em)
 {
   const char *slash = text;
-  while ((slash = strstr (slash, "\xe2\x81\x84")) != NULL)
+  while ((slash = strstr (slash, SQ_FRACTION_SLASH)) != NULL)
     {
       const char *from = slash, *to = slash + 3;
       while (from > text && g_ascii_isdigit (from[-1]))
@@ -381,9 +394,12 @@ set_fractions (PangoAttrList *list, const char *text, double em)
         to++;
       gsize a = (gsize) (from - text), b = (gsize) (slash - text), c = (gsize) (to - text);
       add_attribute (list, pango_attr_font_features_new ("tnum=1,frac=0,numr=0,dnom=0"), a, c);
-      add_attribute (list, pango_attr_scale_new (0.68), a, b);
+      add_attribute (list, pango_attr_scale_new (SQ_FRACTION_EM), a, b);
       add_attribute (list, pango_attr_rise_new ((int) (0.27 * em * PANGO_SCALE)), a, b);
-      add_attribute (list, pango_attr_scale_new (0.68), b + 3, c);
+      add_attribute (list, pango_attr_scale_new (SQ_FRACTION_EM), b + 3, c);
+      if (from > text && from[-1] == ' ') /* nearer to its whole number */
+        add_attribute (list, pango_attr_letter_spacing_new ((int) (-0.14 * em * PANGO_SCALE)),
+                       a - 1, a);
       slash = to;
     }
 }

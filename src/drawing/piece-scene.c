@@ -11,6 +11,9 @@
 #define PLATE_MOST_WIDTH 0.82
 #define PLATE_MOST_HEIGHT 0.5
 
+/* Between a plate or arrow and the teeth of a zip, in em. */
+#define ZIP_GAP_EM 0.5
+
 /* Of a label above the piece. */
 #define LABEL_GAP_EM 0.2
 
@@ -33,13 +36,33 @@ box_about (SqPoint at, double width, double height)
                   { at.x + width / 2, at.y + height / 2 } };
 }
 
-/* Whether @box lies inside the outer sew line and clear of the holes. */
+/* Whether @box meets a zip. */
 static gboolean
-box_is_free (const SqPiece *piece, SqBox box)
+meets_zip (const SqPiece *piece, SqBox box, double gap_mm)
+{
+  for (guint i = 0; i < piece->marks->len; i++)
+    {
+      const SqMark *mark = &g_array_index (piece->marks, SqMark, i);
+      if (mark->kind == SQ_MARK_ZIP && mark->line != NULL
+          && sq_box_meets (box, sq_path_box (mark->line), gap_mm))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+meets_hole (const SqPiece *piece, SqBox box, double gap_mm)
 {
   for (guint ring = 1; ring < piece->sew->len; ring++)
-    if (sq_box_meets (box, sq_path_box (sq_piece_sew (piece, ring)), 0))
-      return FALSE;
+    if (sq_box_meets (box, sq_path_box (sq_piece_sew (piece, ring)), gap_mm))
+      return TRUE;
+  return FALSE;
+}
+
+/* Whether @box lies inside the outer sew line. */
+static gboolean
+is_inside_sew (const SqPiece *piece, SqBox box)
+{
   for (int i = 0; i <= 4; i++)
     {
       SqPoint from = { box.min.x, box.min.y + i / 4.0 * height_of (box) };
@@ -74,12 +97,21 @@ longest_chord (const SqPiece *piece, SqPoint at, SqVector direction, double *len
   return sq_moved (at, direction, middle);
 }
 
+char *
+sq_piece_label_detail (const SqPiece *piece, const SqPieceLabel *label, gboolean is_inside)
+{
+  g_return_val_if_fail (piece != NULL && label != NULL, NULL);
+  return is_inside || piece->count > 1 ? g_strconcat (label->size, " · ", label->count, NULL)
+                                       : g_strdup (label->size);
+}
+
 static gboolean
 plate_inside (const SqPiece *piece, const SqPieceLabel *label, double em_mm, SqBox *plate)
 {
   SqBox box = sq_path_box (sq_piece_cut (piece, 0));
   double name = sq_text_width_em (label->name, TRUE);
-  double figures = SQ_DETAIL_EM * sq_text_width_em (label->figures, FALSE);
+  g_autofree char *detail = sq_piece_label_detail (piece, label, TRUE);
+  double figures = SQ_DETAIL_EM * sq_text_width_em (detail, FALSE);
   double width = (fmax (name, figures) + PLATE_PAD_EM) * em_mm;
   double height = PLATE_HEIGHT_EM * em_mm;
   if (width > PLATE_MOST_WIDTH * width_of (box) || height > PLATE_MOST_HEIGHT * height_of (box))
@@ -91,7 +123,8 @@ plate_inside (const SqPiece *piece, const SqPieceLabel *label, double em_mm, SqB
       double length;
       SqPoint middle = longest_chord (piece, from, sq_point (1, 0), &length);
       *plate = box_about (middle, width, height);
-      if (box_is_free (piece, *plate))
+      if (!meets_hole (piece, *plate, 0) && !meets_zip (piece, *plate, ZIP_GAP_EM * em_mm)
+          && is_inside_sew (piece, *plate))
         return TRUE;
     }
   return FALSE;
@@ -107,7 +140,8 @@ sq_piece_label_box (const SqPiece *piece, const SqPieceLabel *label, double em_m
   if (*is_inside)
     return plate;
   SqBox cut = sq_path_box (sq_piece_cut (piece, 0));
-  double width = sq_text_with_detail_width_em (label->name, TRUE, label->figures) * em_mm;
+  g_autofree char *detail = sq_piece_label_detail (piece, label, FALSE);
+  double width = sq_text_with_detail_width_em (label->name, TRUE, detail) * em_mm;
   double low = cut.max.y + LABEL_GAP_EM * em_mm;
   return (SqBox){ { cut.min.x, low }, { cut.min.x + width, low + SQ_TEXT_HEIGHT_EM * em_mm } };
 }
@@ -118,12 +152,13 @@ add_label (SqSceneBuilder *builder, const SqPiece *piece, const SqPieceLabel *la
   gboolean is_inside;
   SqBox box = sq_piece_label_box (piece, label, em_mm, &is_inside);
   SqPoint middle = sq_between (box.min, box.max, 0.5);
+  g_autofree char *detail = sq_piece_label_detail (piece, label, is_inside);
   SqText text = { .at = middle, .em_mm = em_mm, .bold = TRUE, .text = label->name };
   if (!is_inside)
     {
       text.width_mm = width_of (box);
       text.align = SQ_ALIGN_START;
-      text.detail = label->figures;
+      text.detail = detail;
       sq_scene_add_text (builder, &text);
       return;
     }
@@ -136,7 +171,7 @@ add_label (SqSceneBuilder *builder, const SqPiece *piece, const SqPieceLabel *la
                    .em_mm = SQ_DETAIL_EM * em_mm,
                    .width_mm = text.width_mm,
                    .tone = SQ_TONE_DIM,
-                   .text = label->figures };
+                   .text = detail };
   sq_scene_add_text (builder, &text);
 }
 
@@ -226,38 +261,30 @@ add_notches (SqSceneBuilder *builder, const SqPiece *piece, double em_mm)
     }
 }
 
-/* Whether something stands within @box: a hole, or the label's plate. */
-static gboolean
-is_taken (const SqPiece *piece, const SqBox *plate, SqBox box, double gap_mm)
-{
-  if (plate != NULL && sq_box_meets (box, *plate, gap_mm))
-    return TRUE;
-  for (guint ring = 1; ring < piece->sew->len; ring++)
-    if (sq_box_meets (box, sq_path_box (sq_piece_sew (piece, ring)), gap_mm))
-      return TRUE;
-  return FALSE;
-}
-
-/* The double arrow along the grain, to the side of the label. */
+/* The double arrow along the grain, clear of label and holes, and of the zip where that can be. */
 static void
 add_grain (SqSceneBuilder *builder, const SqPiece *piece, const SqPieceLabel *label, double em_mm)
 {
   const double places[] = { 0.86, 0.14, 0.74, 0.26, 0.93, 0.07, 0.5 };
+  const guint n_places = G_N_ELEMENTS (places);
   SqVector along = sq_turned (sq_point (1, 0), piece->grain_rad), across = sq_left (along);
   g_autoptr (SqPath) turned = sq_path_moved (sq_piece_sew (piece, 0), -piece->grain_rad,
                                              sq_point (0, 0));
   SqBox extent = sq_path_box (turned), plate;
+  double gap_mm = ZIP_GAP_EM * em_mm;
   gboolean has_plate = label != NULL && plate_inside (piece, label, em_mm, &plate);
-  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+  for (guint i = 0; i < 2 * n_places; i++)
     {
       /* The greater place is to the right for a grain that runs up, below for one to the right. */
-      double aside = extent.max.y - places[i] * height_of (extent), chord;
+      double aside = extent.max.y - places[i % n_places] * height_of (extent), chord;
       SqPoint middle = longest_chord (piece, sq_moved (sq_point (0, 0), across, aside), along,
                                       &chord);
-      double half = fmin (0.34 * chord, 2.6 * em_mm);
+      double half = fmin (0.38 * chord, 2.6 * em_mm);
       SqPoint from = sq_moved (middle, along, -half), to = sq_moved (middle, along, half);
       SqBox box = sq_box_with (sq_box_with (sq_box_empty (), from), to);
-      if (half < 0.5 * em_mm || is_taken (piece, has_plate ? &plate : NULL, box, 0.5 * em_mm))
+      if (half < 0.4 * em_mm || meets_hole (piece, box, gap_mm)
+          || (has_plate && sq_box_meets (box, plate, gap_mm))
+          || (i < n_places && meets_zip (piece, box, gap_mm)))
         continue;
       sq_scene_begin_stroke (builder, SQ_PEN_GRAIN);
       sq_scene_add_line (builder, from, to);

@@ -15,8 +15,9 @@ typedef enum
 /* What is written on a piece, in the user's language. */
 typedef struct
 {
-  const char *name;    /* "Top" */
-  const char *figures; /* "46 3⁄4 × 20 1⁄8 · cut 1" */
+  const char *name;  /* "Top" */
+  const char *size;  /* "46 3⁄4 × 20 1⁄8" */
+  const char *count; /* "cut 1"; said on a plate, and above a piece if it is more than one */
 } SqPieceLabel;
 
 typedef struct
@@ -29,6 +30,9 @@ typedef struct
  * scene. */
 SqScene *sq_piece_scene (const SqPiece *piece, const SqCloth *cloth, guint32 plain,
                          SqPieceLayer layer, const SqPieceLabel *label, const SqPieceLook *look);
+
+/* The second part of @label on its plate, or above @piece. New text. */
+char *sq_piece_label_detail (const SqPiece *piece, const SqPieceLabel *label, gboolean is_inside);
 
 /* The box a label takes, in the piece's coordinates: on a plate inside the piece where it fits
  * (*@is_inside), else above it, from its left end. */

@@ -378,17 +378,31 @@ sq_scene_fill_path (SqSceneBuilder *builder, SqFill fill, const SqPath *path)
 static double
 char_width_em (gunichar c)
 {
-  if (c == 0x2044 || c == '/') /* between the small figures of a fraction */
-    return 0.30;
-  if (c == ' ')
-    return 0.34;
+  if (c == 0x2044) /* between the small figures of a fraction */
+    return 0.2;
+  if (c == ' ' || c == 0xa0 || c == 0xb7)
+    return 0.33;
   if (g_unichar_isdigit (c))
-    return 0.66;
-  if (strchr (".,:;'!|ijl()[]", (int) MIN (c, 127)) != NULL)
-    return 0.42;
+    return 0.64;
+  if (c < 0x80 && strchr (".,:;'!|ijl()[]", (int) c) != NULL)
+    return 0.39;
   if (g_unichar_iswide (c))
     return 1.05;
-  return g_unichar_isupper (c) ? 0.76 : c < 0x80 ? 0.63 : 0.84;
+  return g_unichar_isupper (c) ? 0.76 : c < 0x80 ? 0.62 : 0.84;
+}
+
+/* Whether the figure at @c belongs to a fraction: figures, then a fraction slash, on one side. */
+static gboolean
+is_in_fraction (const char *text, const char *c)
+{
+  const char *before = c, *after = c;
+  while (before > text && g_ascii_isdigit (before[-1]))
+    before--;
+  while (g_ascii_isdigit (*after))
+    after++;
+  return g_ascii_isdigit (*c)
+         && (g_str_has_prefix (after, SQ_FRACTION_SLASH)
+             || (before - text >= 3 && g_str_has_prefix (before - 3, SQ_FRACTION_SLASH)));
 }
 
 double
@@ -397,8 +411,8 @@ sq_text_width_em (const char *text, gboolean bold)
   double width = 0.1;
   g_return_val_if_fail (text != NULL, 0);
   for (const char *c = text; *c != '\0'; c = g_utf8_next_char (c))
-    width += char_width_em (g_utf8_get_char (c));
-  return bold ? width * 1.12 : width;
+    width += char_width_em (g_utf8_get_char (c)) * (is_in_fraction (text, c) ? SQ_FRACTION_EM : 1);
+  return bold ? width * 1.1 : width;
 }
 
 double

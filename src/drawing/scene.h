@@ -75,6 +75,10 @@ typedef struct
 #define SQ_TEXT_HEIGHT_EM 1.3
 #define SQ_DETAIL_EM 0.9
 
+/* "18 1⁄2": the figures beside this slash are set as small as this, in em. */
+#define SQ_FRACTION_SLASH "\xe2\x81\x84"
+#define SQ_FRACTION_EM 0.68
+
 /* A line of an item: its nodes first … first + n − 1 (bulges as in SqNode). */
 typedef struct
 {
@@ -100,7 +104,7 @@ typedef struct
   guint text;                /* index */
 } SqItem;
 
-/* What lies under the strokes of cut, sew and marks: chalk is chosen to be readable on it. */
+/* What lies under the strokes inside a piece: chalk is chosen to be readable on it. */
 typedef struct
 {
   gboolean is_cloth;         /* FALSE: paper; they are ink */

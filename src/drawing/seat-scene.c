@@ -368,8 +368,14 @@ sq_paper_grid_scene (SqBox room, double step_mm, guint main_every, double least_
 {
   SqSceneBuilder *builder = sq_scene_builder_new ();
   g_return_val_if_fail (step_mm > 0 && least_mm > 0, sq_scene_builder_end (builder));
+  /* Fine steps that share the main ones evenly; then main steps alone, and their doubles. */
+  guint fine = 1;
+  while (fine < main_every && (main_every % fine != 0 || step_mm * fine < least_mm))
+    fine++;
+  step_mm *= fine;
+  main_every /= fine;
   while (step_mm < least_mm)
-    step_mm *= MAX (main_every, 2);
+    step_mm *= 2;
   sq_scene_begin_stroke (builder, SQ_PEN_GRID);
   add_grid_lines (builder, room, step_mm, main_every, FALSE);
   sq_scene_begin_stroke (builder, SQ_PEN_GRID_MAIN);
