@@ -1,0 +1,51 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/lay-tasks.h"
+
+static guint
+lay_turns (SqTurns turns)
+{
+  switch (turns)
+    {
+    case SQ_TURNS_NONE:
+      return SQ_LAY_UPRIGHT;
+    case SQ_TURNS_HALF:
+      return SQ_LAY_UPRIGHT | SQ_LAY_HALF;
+    case SQ_TURNS_QUARTER:
+    case SQ_TURNS_FREE:
+      break;
+    }
+  return SQ_LAY_UPRIGHT | SQ_LAY_QUARTER | SQ_LAY_HALF | SQ_LAY_THREE_QUARTERS;
+}
+
+SqLayTask *
+sq_plan_lay_task (const SqPlan *plan, SqId id)
+{
+  const SqCloth *cloth = sq_plan_cloth (plan, id);
+  double width = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH)
+                     ? cloth->width_mm
+                     : plan->job->defaults.cloth_width_mm;
+  SqLayTask *task = sq_lay_task_new ((gint32) floor (width * SQ_GRID_PER_MM + 1e-6));
+
+  for (guint i = 0; i < plan->cut_list->len; i++)
+    {
+      const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry, i);
+      const SqPiece *piece = sq_cover_piece (sq_plan_cover (plan, entry->cushion), entry->piece);
+      if (entry->cloth != id)
+        continue;
+      SqLayItemSpec spec = {
+        .rings = piece->cut,
+        .turn_rad = -piece->grain_rad,
+        .turns = lay_turns (piece->turns),
+        .anchor = piece->phase.anchor,
+        .along_mm = piece->phase.along_mm,
+        .across_mm = piece->phase.across_mm,
+        .repeat_along_mm = piece->phase.along ? cloth->repeat_along_mm : 0,
+        .repeat_across_mm = piece->phase.across ? cloth->repeat_across_mm : 0,
+        .demand = entry->count,
+        .tag = i,
+      };
+      sq_lay_task_add (task, &spec);
+    }
+  sq_lay_task_seal (task);
+  return task;
+}

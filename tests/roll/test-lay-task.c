@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "roll/lay-task.h"
+
+static SqLayTask *
+task_of (SqPath *path, double turn_rad, guint demand)
+{
+  g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  g_ptr_array_add (rings, path);
+  SqLayItemSpec spec = { .rings = rings,
+                         .turn_rad = turn_rad,
+                         .turns = SQ_LAY_UPRIGHT | SQ_LAY_HALF,
+                         .anchor = { 10, 0 },
+                         .across_mm = 12.5,
+                         .repeat_across_mm = 101.6,
+                         .demand = demand,
+                         .tag = 7 };
+  SqLayTask *task = sq_lay_task_new (1346200);
+  sq_lay_task_add (task, &spec);
+  sq_lay_task_seal (task);
+  return task;
+}
+
+static void
+test_turned (void)
+{
+  g_autoptr (SqLayTask) task = task_of (sq_path_new_rectangle (0, 0, 300, 100), -G_PI / 2, 2);
+  const SqLayItem *item = &g_array_index (task->items, SqLayItem, 0);
+  const SqGrid expected[] = { { 0, 0 }, { 0, -300000 }, { 100000, -300000 }, { 100000, 0 } };
+
+  g_assert_cmpuint (task->items->len, ==, 1);
+  g_assert_cmpuint (item->rings[0].n, ==, 4);
+  for (guint i = 0; i < 4; i++)
+    {
+      g_assert_cmpint (item->rings[0].points[i].x, ==, expected[i].x);
+      g_assert_cmpint (item->rings[0].points[i].y, ==, expected[i].y);
+    }
+  g_assert_cmpint (item->phase.anchor.x, ==, 0);
+  g_assert_cmpint (item->phase.anchor.y, ==, -10000);
+  g_assert_cmpint (item->phase.across, ==, 12500);
+  g_assert_cmpint (item->phase.repeat_across, ==, 101600);
+  g_assert_cmpint (item->phase.repeat_along, ==, 0);
+  g_assert_cmpuint (item->demand, ==, 2);
+  g_assert_cmpuint (item->tag, ==, 7);
+}
+
+static void
+test_flattened (void)
+{
+  g_autoptr (SqLayTask) task = task_of (sq_path_new_circle (sq_point (0, 0), 250), 0, 1);
+  const SqGridRing *ring = &g_array_index (task->items, SqLayItem, 0).rings[0];
+
+  g_assert_cmpuint (ring->n, >, 40);
+  for (guint i = 0; i < ring->n; i++)
+    {
+      const SqGrid *a = &ring->points[i], *b = &ring->points[(i + 1) % ring->n];
+      double middle = hypot ((a->x + b->x) / 2.0, (a->y + b->y) / 2.0);
+      g_assert_cmpfloat (fabs (hypot (a->x, a->y) - 250000), <, 1);
+      g_assert_cmpfloat (middle, >, 250000 - SQ_GRID_FLATTEN_MM * SQ_GRID_PER_MM - 1);
+    }
+}
+
+static void
+test_digest (void)
+{
+  g_autoptr (SqLayTask) a = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2);
+  g_autoptr (SqLayTask) same = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2);
+  g_autoptr (SqLayTask) wider = task_of (sq_path_new_rectangle (0, 0, 300.001, 100), 0, 2);
+  g_autoptr (SqLayTask) more = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 3);
+
+  g_assert_true (a->digest == same->digest);
+  g_assert_true (a->digest != wider->digest);
+  g_assert_true (a->digest != more->digest);
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/roll/lay-task/turned", test_turned);
+  g_test_add_func ("/roll/lay-task/flattened", test_flattened);
+  g_test_add_func ("/roll/lay-task/digest", test_digest);
+  return g_test_run ();
+}
