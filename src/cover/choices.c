@@ -217,6 +217,9 @@ sq_choices_clearance_mm (const SqChoices *c, const SqCorner *corner)
       && (c->batting_mm > 0
           || (c->foam_kind == SQ_FOAM_SEAT && c->thickness_mm > c->house->wall_soft_over_mm)))
     return c->house->wall_clearance_soft_mm;
+  /* A lid swings up past the cushion's edge, which must clear it by the whole thickness. */
+  if (corner->kind == SQ_EDGE_LID_HINGE)
+    return fmax (c->thickness_mm, c->house->clearance_mm[SQ_EDGE_LID_HINGE]);
   return c->house->clearance_mm[corner->kind];
 }
 
