@@ -164,6 +164,16 @@ line_meets_side (SqPoint through, SqVector along, const SqOffsetSide *side, gboo
   return is_in_reach (side, at_start, *at, FALSE);
 }
 
+/* Whether one parallel would be prolonged and the other cut back, far along a path that hardly
+ * turns. */
+static gboolean
+needs_step (const Corner *c)
+{
+  return !c->is_even && c->cosine > 0
+         && (fabs (c->sine) < SQ_STRAIGHT_RAD
+             || (fabs (c->turn_rad) < c->rule->step_rad && c->prolong_a * c->prolong_b < 0));
+}
+
 /* Different distances along a path that hardly turns: a step square to it. Where the parallels part
  * it halves the turn; where they overlap it is square under the farther one, so that the nearer one
  * ends before it comes too near to what the other one keeps away from. */
@@ -293,8 +303,7 @@ sq_offset_join (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint corner,
   *join = (SqOffsetJoin){ .n = 0 };
   if (c.is_even && sq_distance (a->raw.to, b->raw.from) <= SQ_COINCIDE_MM)
     join_in_one (join, isfinite (c.tip.x) ? c.tip : a->raw.to);
-  else if (!c.is_even && c.cosine > 0
-           && (fabs (c.turn_rad) < rule->step_rad || fabs (c.sine) < SQ_STRAIGHT_RAD))
+  else if (needs_step (&c))
     join_by_step (&c, join);
   else if (rule->kind == SQ_JOIN_ROUND && a->by_mm * c.turn_rad >= 0 && b->by_mm * c.turn_rad >= 0)
     join_by_arc (&c, join);

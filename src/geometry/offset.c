@@ -122,9 +122,25 @@ join_through (Work *work, guint i)
                           sq_path_nodes (work->ring)[i].at, &work->joins[i]);
 }
 
+/* Whether @cut, the parallel of side @k, keeps as far from the ring's segment @i and its ends as the
+ * nearer of the parallels there. */
+static gboolean
+keeps_off (const Work *work, guint k, const SqSegment *cut, guint i)
+{
+  SqSegment s = sq_path_segment (work->ring, i);
+  double t, by = fabs (work->sides[i].by_mm), least = fmin (by, fabs (work->sides[k].by_mm));
+  double before_it = fmin (by, fabs (work->sides[before (work, i)].by_mm));
+  double after_it = fmin (by, fabs (work->sides[after (work, i)].by_mm));
+
+  return sq_segment_nearest_mm (&s, cut->from, &t) + SQ_COINCIDE_MM >= least
+         && sq_segment_nearest_mm (&s, cut->to, &t) + SQ_COINCIDE_MM >= least
+         && sq_segment_nearest_mm (cut, s.from, &t) + SQ_COINCIDE_MM >= before_it
+         && sq_segment_nearest_mm (cut, s.to, &t) + SQ_COINCIDE_MM >= after_it;
+}
+
 /* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of them
- * meet: they are cut back to there. Not if those part among themselves, as round a point that
- * juts out. */
+ * meet: they are cut back to there. This is for one side, or for a notch that its own walls'
+ * parallels swallow; more would take the winding number. Not if they would be too near then. */
 static gboolean
 close_over (Work *work, guint first, guint last)
 {
@@ -133,15 +149,19 @@ close_over (Work *work, guint first, guint last)
   SqMeeting meeting[2];
   gboolean overlap;
 
-  for (guint i = first; i != last; i = after (work, i))
-    if (work->joins[after (work, i)].parts)
-      return FALSE;
+  if (first != last && !(work->joins[first].parts && work->joins[b].parts))
+    return FALSE;
   if (a == b || work->is_gone[a] || !cut_side (work, a, &cut_a) || !cut_side (work, b, &cut_b))
     return FALSE;
   if (sq_segments_meet (&cut_a, &cut_b, meeting, &overlap) != 1 || overlap
       || sq_distance (meeting[0].at, cut_a.from) <= 2 * SQ_COINCIDE_MM
       || sq_distance (meeting[0].at, cut_b.to) <= 2 * SQ_COINCIDE_MM)
     return FALSE;
+  cut_a = sq_segment_part (&cut_a, 0, meeting[0].ta);
+  cut_b = sq_segment_part (&cut_b, meeting[0].tb, 1);
+  for (guint i = first; i != b; i = after (work, i))
+    if (!keeps_off (work, a, &cut_a, i) || !keeps_off (work, b, &cut_b, i))
+      return FALSE;
   for (guint i = first; i != b; i = after (work, i))
     work->is_gone[i] = TRUE;
   work->joins[b] = (SqOffsetJoin){ .at = { meeting[0].at }, .n = 1 };
