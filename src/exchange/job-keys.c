@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "exchange/job-keys.h"
+
+#include "job/names.h"
+
+/* Of the roll: the cloth's up points to this end. */
+static const char *const up_words[] = { "end", "start", NULL };
+
+#define AT(record, member) .offset = G_STRUCT_OFFSET (record, member)
+
+/* One kind of object; what it does not know is kept in @where. */
+#define KEYS(name, list, record, given, where)                                                     \
+  const SqFields name = { list, G_N_ELEMENTS (list), G_STRUCT_OFFSET (record, given), TRUE,        \
+                          G_STRUCT_OFFSET (record, where) }
+
+static const SqField corner_fields[] = {
+  { "id", SQ_FIELD_ID, AT (SqCorner, id), .need = SQ_FIELD_WRITTEN },
+  { "x", SQ_FIELD_LENGTH, AT (SqCorner, at.x), .need = SQ_FIELD_REQUIRED },
+  { "y", SQ_FIELD_LENGTH, AT (SqCorner, at.y), .need = SQ_FIELD_REQUIRED },
+  { "bow", SQ_FIELD_OWN, .read = sq_read_bow, .write = sq_write_bow },
+  { "curve", SQ_FIELD_OWN, .read = sq_read_curve, .write = sq_write_curve },
+  { "radius", SQ_FIELD_LENGTH, AT (SqCorner, radius_mm), SQ_GIVEN_RADIUS },
+  { "clearance", SQ_FIELD_LENGTH, AT (SqCorner, clearance_mm), SQ_GIVEN_CLEARANCE },
+  { "kind", SQ_FIELD_WORD, AT (SqCorner, kind), SQ_GIVEN_KIND, .words = sq_edge_kind_names },
+  { "seen", SQ_FIELD_SWITCH, AT (SqCorner, seen), SQ_GIVEN_SEEN },
+  { "front", SQ_FIELD_SWITCH, AT (SqCorner, front) },
+  { "note", SQ_FIELD_TEXT, AT (SqCorner, note) },
+  { "corner_note", SQ_FIELD_TEXT, AT (SqCorner, corner_note) },
+};
+KEYS (sq_corner_keys, corner_fields, SqCorner, given, unknown);
+
+static const SqField wrap_fields[] = {
+  { "depth", SQ_FIELD_LENGTH, AT (SqCushion, wrap.depth_mm), SQ_GIVEN_WRAP_DEPTH },
+  { "style", SQ_FIELD_WORD, AT (SqCushion, wrap.style), SQ_GIVEN_WRAP_STYLE,
+    .words = sq_wrap_style_names },
+};
+static KEYS (wrap_keys, wrap_fields, SqCushion, given, unknown[SQ_ON_WRAP]);
+
+static const SqField allowance_fields[] = {
+  { "corner", SQ_FIELD_LENGTH, AT (SqCushion, allowance.corner_mm), SQ_GIVEN_ALLOWANCE_CORNER },
+  { "perimeter", SQ_FIELD_LENGTH, AT (SqCushion, allowance.perimeter_mm),
+    SQ_GIVEN_ALLOWANCE_PERIMETER },
+  { "zip", SQ_FIELD_LENGTH, AT (SqCushion, allowance.zip_mm), SQ_GIVEN_ALLOWANCE_ZIP },
+  { "join", SQ_FIELD_LENGTH, AT (SqCushion, allowance.join_mm), SQ_GIVEN_ALLOWANCE_JOIN },
+};
+static KEYS (allowance_keys, allowance_fields, SqCushion, given, unknown[SQ_ON_ALLOWANCES]);
+
+static const SqField cushion_foam_fields[] = {
+  { "material", SQ_FIELD_WORD, AT (SqCushion, foam.kind), SQ_GIVEN_FOAM_KIND,
+    .words = sq_foam_kind_names },
+  { "oversize", SQ_FIELD_LENGTH, AT (SqCushion, foam.oversize_mm), SQ_GIVEN_FOAM_OVERSIZE },
+  { "batting", SQ_FIELD_LENGTH, AT (SqCushion, foam.batting_mm), SQ_GIVEN_FOAM_BATTING },
+};
+static KEYS (cushion_foam_keys, cushion_foam_fields, SqCushion, given, unknown[SQ_ON_FOAM]);
+
+static const SqField zip_fields[] = {
+  { "place", SQ_FIELD_WORD, AT (SqCushion, zip.place), SQ_GIVEN_ZIP_PLACE,
+    .words = sq_zip_place_names },
+  { "edge", SQ_FIELD_ID, AT (SqCushion, zip.edge), SQ_GIVEN_ZIP_EDGE },
+  { "from", SQ_FIELD_LENGTH, AT (SqCushion, zip.from_mm), SQ_GIVEN_ZIP_FROM },
+  { "to", SQ_FIELD_LENGTH, AT (SqCushion, zip.to_mm), SQ_GIVEN_ZIP_TO },
+  { "at", SQ_FIELD_LENGTH, AT (SqCushion, zip.at_mm), SQ_GIVEN_ZIP_AT },
+  { "extension", SQ_FIELD_LENGTH, AT (SqCushion, zip.extension_mm), SQ_GIVEN_ZIP_EXTENSION },
+  { "tuck", SQ_FIELD_LENGTH, AT (SqCushion, zip.tuck_mm), SQ_GIVEN_ZIP_TUCK },
+};
+static KEYS (zip_keys, zip_fields, SqCushion, given, unknown[SQ_ON_ZIP]);
+
+static const SqField cushion_cloth_fields[] = {
+  { "face", SQ_FIELD_ID, AT (SqCushion, cloth.face), SQ_GIVEN_CLOTH_FACE },
+  { "underside", SQ_FIELD_ID, AT (SqCushion, cloth.underside), SQ_GIVEN_CLOTH_UNDERSIDE },
+  { "sides", SQ_FIELD_ID, AT (SqCushion, cloth.sides), SQ_GIVEN_CLOTH_SIDES },
+};
+static KEYS (cushion_cloth_keys, cushion_cloth_fields, SqCushion, given, unknown[SQ_ON_CLOTH]);
+
+static const SqField cushion_stripes_fields[] = {
+  { "run", SQ_FIELD_WORD, AT (SqCushion, stripes.run), SQ_GIVEN_STRIPES_RUN,
+    .words = sq_stripes_run_names },
+  { "centre_on", SQ_FIELD_WORD, AT (SqCushion, stripes.centre_on), SQ_GIVEN_CENTRE_ON,
+    .words = sq_centre_on_names },
+  { "shift", SQ_FIELD_LENGTH, AT (SqCushion, stripes.shift_mm), SQ_GIVEN_STRIPES_SHIFT },
+};
+static KEYS (cushion_stripes_keys, cushion_stripes_fields, SqCushion, given,
+             unknown[SQ_ON_STRIPES]);
+
+static const SqField cushion_fields[] = {
+  { "id", SQ_FIELD_ID, AT (SqCushion, id), .need = SQ_FIELD_WRITTEN },
+  { "name", SQ_FIELD_TEXT, AT (SqCushion, name) },
+  { "count", SQ_FIELD_COUNT, AT (SqCushion, count), SQ_GIVEN_COUNT },
+  { "thickness", SQ_FIELD_LENGTH, AT (SqCushion, thickness_mm), SQ_GIVEN_THICKNESS },
+  { "build", SQ_FIELD_WORD, AT (SqCushion, build), SQ_GIVEN_BUILD, .words = sq_build_names },
+  { "outline", SQ_FIELD_OWN, .write = sq_write_outline },
+  { "holes", SQ_FIELD_OWN, .write = sq_write_holes },
+  { "underside_wrap", SQ_FIELD_PART, .part = &wrap_keys },
+  { "allowances", SQ_FIELD_PART, .part = &allowance_keys },
+  { "foam", SQ_FIELD_PART, .part = &cushion_foam_keys },
+  { "zip", SQ_FIELD_PART, .part = &zip_keys },
+  { "cloth", SQ_FIELD_PART, .part = &cushion_cloth_keys },
+  { "stripes", SQ_FIELD_PART, .part = &cushion_stripes_keys },
+};
+KEYS (sq_cushion_keys, cushion_fields, SqCushion, given, unknown[SQ_ON_CUSHION]);
+
+static const SqField stripe_fields[] = {
+  { "at", SQ_FIELD_LENGTH, AT (SqStripe, at_mm), .need = SQ_FIELD_REQUIRED },
+  { "width", SQ_FIELD_LENGTH, AT (SqStripe, width_mm), .need = SQ_FIELD_REQUIRED },
+  { "colour", SQ_FIELD_COLOUR, AT (SqStripe, colour), .need = SQ_FIELD_REQUIRED },
+};
+KEYS (sq_stripe_keys, stripe_fields, SqStripe, colour, unknown);
+
+static const SqField repeat_fields[] = {
+  { "across", SQ_FIELD_LENGTH, AT (SqCloth, repeat_across_mm) },
+  { "along", SQ_FIELD_LENGTH, AT (SqCloth, repeat_along_mm) },
+  { "drop", SQ_FIELD_OWN, .read = sq_read_drop, .write = sq_write_drop },
+};
+static KEYS (repeat_keys, repeat_fields, SqCloth, given, unknown_repeat);
+
+static const SqField cloth_fields[] = {
+  { "id", SQ_FIELD_ID, AT (SqCloth, id), .need = SQ_FIELD_WRITTEN },
+  { "name", SQ_FIELD_TEXT, AT (SqCloth, name) },
+  { "class", SQ_FIELD_WORD, AT (SqCloth, kind), SQ_GIVEN_CLOTH_CLASS,
+    .words = sq_cloth_class_names },
+  { "width", SQ_FIELD_LENGTH, AT (SqCloth, width_mm), SQ_GIVEN_CLOTH_WIDTH },
+  { "thickness", SQ_FIELD_LENGTH, AT (SqCloth, thickness_mm), SQ_GIVEN_CLOTH_THICKNESS },
+  { "one_way", SQ_FIELD_SWITCH, AT (SqCloth, one_way), SQ_GIVEN_CLOTH_ONE_WAY },
+  { "up", SQ_FIELD_WORD, AT (SqCloth, up_is_start), SQ_GIVEN_CLOTH_UP, .words = up_words },
+  { "colour", SQ_FIELD_COLOUR, AT (SqCloth, colour), SQ_GIVEN_CLOTH_COLOUR },
+  { "repeat", SQ_FIELD_PART, .part = &repeat_keys },
+  { "stripes", SQ_FIELD_OWN, .read = sq_read_stripes, .write = sq_write_stripes },
+};
+KEYS (sq_cloth_keys, cloth_fields, SqCloth, given, unknown);
+
+static const SqField foam_fields[] = {
+  { "id", SQ_FIELD_ID, AT (SqFoam, id), .need = SQ_FIELD_WRITTEN },
+  { "material", SQ_FIELD_WORD, AT (SqFoam, kind), .need = SQ_FIELD_WRITTEN,
+    .words = sq_foam_kind_names },
+  { "density", SQ_FIELD_NUMBER, AT (SqFoam, density_kg_m3), SQ_GIVEN_FOAM_DENSITY },
+  { "ifd", SQ_FIELD_NUMBER, AT (SqFoam, ifd_n), SQ_GIVEN_FOAM_IFD },
+};
+KEYS (sq_foam_keys, foam_fields, SqFoam, given, unknown);
+
+static const SqField job_fields[] = {
+  { .key = "format", .kind = SQ_FIELD_SKIPPED },
+  { .key = "version", .kind = SQ_FIELD_SKIPPED },
+  { "units", SQ_FIELD_WORD, AT (SqJob, units), 1, .words = sq_unit_names },
+  { "title", SQ_FIELD_TEXT, AT (SqJob, title) },
+  { "customer", SQ_FIELD_TEXT, AT (SqJob, customer) },
+  { "notes", SQ_FIELD_TEXT, AT (SqJob, notes) },
+  { "cloths", SQ_FIELD_OWN, .read = sq_read_cloths, .write = sq_write_cloths },
+  { "foams", SQ_FIELD_OWN, .read = sq_read_foams, .write = sq_write_foams },
+  { "cushions", SQ_FIELD_OWN, .read = sq_read_cushions, .write = sq_write_cushions },
+};
+KEYS (sq_job_keys, job_fields, SqJob, units_given, unknown);

@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "job/names.h"
+
+const char *const sq_unit_names[] = { "in", "mm", "cm", NULL };
+const char *const sq_build_names[] = {
+  "folded-corner", "boxed", "wrapped-front", "split-side", "knife-edge", "bolster", NULL
+};
+const char *const sq_edge_kind_names[] = { "free", "wall",      "well",      "hull-lining",
+                                           "arm",  "neighbour", "lid-hinge", NULL };
+const char *const sq_wrap_style_names[] = { "plain", "mitred", NULL };
+const char *const sq_zip_place_names[] = { "none", "boxing", "underside", NULL };
+const char *const sq_foam_kind_names[] = { "seat",        "firm",   "fast-draining",
+                                           "closed-cell", "bonded", NULL };
+const char *const sq_stripes_run_names[] = { "front-to-back", "side-to-side", NULL };
+const char *const sq_centre_on_names[] = { "stripe", "gap", "motif", "none", NULL };
+const char *const sq_cloth_class_names[] = { "canvas", "upholstery", "loose-weave", "velvet",
+                                             "vinyl",  "stretch",    "mesh",        NULL };

@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the choices of a job are called in files: words in the order of their enums, NULL at the
+ * end. Never shown to a person; src/words has those. */
+#pragma once
+
+#include "job/cushion.h"
+
+extern const char *const sq_unit_names[];
+extern const char *const sq_build_names[];
+extern const char *const sq_edge_kind_names[];
+extern const char *const sq_wrap_style_names[];
+extern const char *const sq_zip_place_names[];
+extern const char *const sq_foam_kind_names[];
+extern const char *const sq_stripes_run_names[];
+extern const char *const sq_centre_on_names[];
+extern const char *const sq_cloth_class_names[];
+
+static inline const char *
+sq_build_name (SqBuild build)
+{
+  return sq_build_names[build];
+}
+
+static inline const char *
+sq_zip_place_name (SqZipPlace place)
+{
+  return sq_zip_place_names[place];
+}
+
+static inline const char *
+sq_foam_kind_name (SqFoamKind kind)
+{
+  return sq_foam_kind_names[kind];
+}
