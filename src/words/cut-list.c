@@ -131,17 +131,43 @@ add_problems (const List *list)
   sq_text_table_append (table, list->out, INDENT, MOST);
 }
 
+/* Of what kind @cloth is and what of it matters in cutting; keys that were not given as the job's
+ * defaults have them. */
+static char *
+cloth_text (const List *list, const SqCloth *cloth)
+{
+  const SqDefaults *house = &list->job->defaults;
+  GString *text = g_string_new (NULL);
+  SqClothClass kind = cloth->given & SQ_GIVEN_CLOTH_CLASS ? cloth->kind : house->cloth_class;
+  g_autofree char *width = sq_words_length (
+      cloth->given & SQ_GIVEN_CLOTH_WIDTH ? cloth->width_mm : house->cloth_width_mm, list->style);
+
+  sq_text_add_to_list (text, g_strdup (sq_words_cloth_class (kind)));
+  sq_text_add_to_list (text, g_strdup_printf (_ ("%s usable width"), width));
+  if (sq_cloth_is_striped (cloth))
+    sq_text_add_to_list (text, g_strdup (_ ("striped")));
+  if (cloth->one_way)
+    sq_text_add_to_list (text, g_strdup (_ ("one way up")));
+  return g_string_free (text, FALSE);
+}
+
 static void
 add_cloth_heading (const List *list, const SqClothTotal *total)
 {
   const SqCloth *cloth = sq_plan_cloth (list->plan, total->cloth);
-  g_autofree char *name = sq_words_cloth (cloth);
   g_autofree char *area = sq_words_area (total->area_mm2, list->style);
+  g_autofree char *sum = g_strdup_printf (ngettext ("%u piece, %s", "%u pieces, %s", total->pieces),
+                                          total->pieces, area);
 
-  g_string_append_printf (
-      list->out,
-      ngettext ("\nCLOTH  %s: %u piece, %s\n", "\nCLOTH  %s: %u pieces, %s\n", total->pieces), name,
-      total->pieces, area);
+  if (cloth == NULL)
+    {
+      g_string_append_printf (list->out, _ ("\nCLOTH  %s\n"), sum);
+      return;
+    }
+  g_autofree char *name = sq_words_cloth (cloth);
+  g_autofree char *text = cloth_text (list, cloth);
+  g_string_append_printf (list->out, _ ("\nCLOTH  %s: %s\n"), name, sum);
+  g_string_append_printf (list->out, "%*s%s\n", INDENT, "", text);
 }
 
 static void
@@ -215,9 +241,9 @@ zip_in_boxing_text (const SqCover *cover, const char *edge, const SqLengthStyle 
   g_autofree char *length = sq_words_length (fmax (at_start_mm, at_end_mm), style);
 
   if (start && end)
-    return g_strdup_printf (_ ("in the boxing along %s, and %s round both corners"), edge, length);
+    return g_strdup_printf (_ ("in the boxing along %s and %s round both corners"), edge, length);
   if (start || end)
-    return g_strdup_printf (_ ("in the boxing along %s, and %s round one corner"), edge, length);
+    return g_strdup_printf (_ ("in the boxing along %s and %s round one corner"), edge, length);
   return g_strdup_printf (_ ("in the boxing along %s"), edge);
 }
 
@@ -246,7 +272,7 @@ add_zips (const List *list)
   char *heads[] = {
     g_strdup (list->plan->covers->len > 1 ? _ ("Cushion") : ""),
     g_strdup (_ ("Count")),
-    g_strdup (_ ("Cut")),
+    g_strdup (_ ("Cut to")),
     g_strdup (_ ("Opening")),
     g_strdup (_ ("Sliders")),
     g_strdup (_ ("Place")),
@@ -317,8 +343,8 @@ add_foam (const List *list)
     g_strdup (_ ("Width")),
     g_strdup (_ ("Depth")),
     g_strdup (_ ("Thickness")),
-    g_strdup (_ ("Each")),
-    g_strdup (""),
+    g_strdup (_ ("Volume")),
+    g_strdup (_ ("Weight")),
   };
   gboolean any = FALSE;
 
@@ -332,7 +358,7 @@ add_foam (const List *list)
     }
   if (!any)
     return;
-  add_heading (list, _ ("FOAM"));
+  add_heading (list, _ ("FOAM  Volume and weight are of one."));
   sq_text_table_append (table, list->out, INDENT, MOST);
 }
 

@@ -3,6 +3,7 @@
 
 #include "words/lengths.h"
 #include "words/piece-names.h"
+#include "words/text-table.h"
 
 #include <glib/gi18n.h>
 
@@ -13,17 +14,6 @@ static gboolean
 alike (double a_mm, double b_mm)
 {
   return fabs (a_mm - b_mm) < ALIKE_MM;
-}
-
-/* @text added to a list of things: "a, b". Takes @text. */
-static void
-list_add (GString *list, char *text)
-{
-  if (list->len > 0)
-    /* TRANSLATORS: between the things of a list. */
-    g_string_append (list, _ (", "));
-  g_string_append (list, text);
-  g_free (text);
 }
 
 static gboolean
@@ -72,7 +62,7 @@ add_notches (GPtrArray *remarks, const SqCover *cover, const SqPiece *piece,
             continue;
           said[k] = TRUE;
           n++;
-          list_add (corners, sq_words_corner (cover->cushion, other->corner));
+          sq_text_add_to_list (corners, sq_words_corner (cover->cushion, other->corner));
         }
       if (n > 0)
         g_ptr_array_add (remarks, notch_remark (first, n, corners->str, style));
@@ -104,67 +94,69 @@ add_skirts (GPtrArray *remarks, const SqCover *cover, const SqPiece *piece,
     }
 }
 
-/* How the allowance of a run is called; NULL: it has none worth naming. */
-static const char *
-allowance_pattern (SqRunRole role)
+/* How the allowances of a kind of run are called; those of no kind are not worth naming. A fold is
+ * caught in the perimeter seam. */
+static const struct
 {
-  switch (role)
-    {
-    case SQ_RUN_PERIMETER:
-    case SQ_RUN_FOLD:
-      return _ ("perimeter %s");
-    case SQ_RUN_CORNER:
-      return _ ("corners %s");
-    case SQ_RUN_JOIN:
-      return _ ("joins %s");
-    case SQ_RUN_ZIP:
-      return _ ("zip %s");
-    case SQ_RUN_HEM:
-      return _ ("hem %s");
-    case SQ_RUN_FREE:
-      return NULL;
-    }
-  g_return_val_if_reached (NULL);
+  SqRunRole roles[2];
+  const char *pattern;
+} allowance_kinds[] = {
+  { { SQ_RUN_PERIMETER, SQ_RUN_FOLD }, N_ ("perimeter %s") },
+  { { SQ_RUN_CORNER, SQ_RUN_CORNER }, N_ ("corners %s") },
+  { { SQ_RUN_JOIN, SQ_RUN_JOIN }, N_ ("joins %s") },
+  { { SQ_RUN_ZIP, SQ_RUN_ZIP }, N_ ("zip %s") },
+  { { SQ_RUN_HEM, SQ_RUN_HEM }, N_ ("hem %s") },
+};
+
+static gboolean
+is_of_kind (const SqRun *run, guint kind)
+{
+  return run->role == allowance_kinds[kind].roles[0] || run->role == allowance_kinds[kind].roles[1];
 }
 
-/* Whether a run before @i is called the same and is as wide. */
+/* Whether a run before @i is of the same kind and as wide. */
 static gboolean
-allowance_was_said (const SqPiece *piece, guint i)
+allowance_was_said (const SqPiece *piece, guint i, guint kind)
 {
-  const SqRun *run = sq_piece_run (piece, i);
-  const char *pattern = allowance_pattern (run->role);
-
   for (guint k = 0; k < i; k++)
-    if (g_strcmp0 (allowance_pattern (sq_piece_run (piece, k)->role), pattern) == 0
-        && alike (sq_piece_run (piece, k)->allowance_mm, run->allowance_mm))
+    if (is_of_kind (sq_piece_run (piece, k), kind)
+        && alike (sq_piece_run (piece, k)->allowance_mm, sq_piece_run (piece, i)->allowance_mm))
       return TRUE;
   return FALSE;
+}
+
+static void
+list_allowances (GString *list, const SqPiece *piece, guint kind, const SqLengthStyle *style)
+{
+  for (guint i = 0; i < piece->runs->len; i++)
+    {
+      const SqRun *run = sq_piece_run (piece, i);
+      if (!is_of_kind (run, kind) || allowance_was_said (piece, i, kind))
+        continue;
+      g_autofree char *width = sq_words_length (run->allowance_mm, style);
+      sq_text_add_to_list (list, g_strdup_printf (gettext (allowance_kinds[kind].pattern), width));
+    }
 }
 
 static void
 add_allowances (GPtrArray *remarks, const SqPiece *piece, const SqLengthStyle *style)
 {
   g_autoptr (GString) list = g_string_new (NULL);
-  gboolean all_alike = piece->runs->len > 0;
+  gboolean all_alike = TRUE;
 
-  for (guint i = 0; i < piece->runs->len; i++)
-    {
-      const SqRun *run = sq_piece_run (piece, i);
-      const char *pattern = allowance_pattern (run->role);
-      all_alike &= alike (run->allowance_mm, sq_piece_run (piece, 0)->allowance_mm);
-      if (pattern == NULL || allowance_was_said (piece, i))
-        continue;
-      g_autofree char *width = sq_words_length (run->allowance_mm, style);
-      list_add (list, g_strdup_printf (pattern, width));
-    }
-  if (list->len == 0)
+  if (piece->runs->len == 0)
     return;
+  for (guint i = 1; i < piece->runs->len; i++)
+    all_alike &= alike (sq_piece_run (piece, i)->allowance_mm,
+                        sq_piece_run (piece, 0)->allowance_mm);
   if (all_alike)
     {
       g_autofree char *width = sq_words_length (sq_piece_run (piece, 0)->allowance_mm, style);
       g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowance %s all round"), width));
       return;
     }
+  for (guint kind = 0; kind < G_N_ELEMENTS (allowance_kinds); kind++)
+    list_allowances (list, piece, kind, style);
   g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowances: %s"), list->str));
 }
 
@@ -199,7 +191,7 @@ add_marks (GPtrArray *remarks, const SqPiece *piece)
     n_of_kind[g_array_index (piece->marks, SqMark, i).kind]++;
   for (guint kind = 0; kind < G_N_ELEMENTS (n_of_kind); kind++)
     if (n_of_kind[kind] > 0)
-      list_add (list, marks_text ((SqMarkKind) kind, n_of_kind[kind]));
+      sq_text_add_to_list (list, marks_text ((SqMarkKind) kind, n_of_kind[kind]));
   if (list->len > 0)
     g_ptr_array_add (remarks, g_strdup_printf (_ ("Marks: %s"), list->str));
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "words/text-table.h"
 
+#include <glib/gi18n.h>
 #include <string.h>
 
 #define GAP 2 /* columns between two columns of a table */
@@ -48,6 +49,16 @@ sq_text_clean (const char *text)
     }
   g_strstrip (clean->str);
   return g_string_free (clean, FALSE);
+}
+
+void
+sq_text_add_to_list (GString *list, char *text)
+{
+  if (list->len > 0)
+    /* TRANSLATORS: between the things of a list. */
+    g_string_append (list, _ (", "));
+  g_string_append (list, text);
+  g_free (text);
 }
 
 static void

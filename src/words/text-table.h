@@ -12,6 +12,9 @@ guint sq_text_width (const char *text);
  * text. Bytes that are not UTF-8 are shown as U+FFFD. */
 char *sq_text_clean (const char *text);
 
+/* Adds @text, which is taken, to a list of things in one line: "a, b". */
+void sq_text_add_to_list (GString *list, char *text);
+
 /* Appends @text and a line end, broken before column @most where it is longer; its first line
  * follows what stands on the line already, @indent columns, and the others begin there. Breaks at
  * spaces and between wide characters, never inside "18 1/2 in" or "18 × 20". */
