@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command/run.h"
+
+#include "base/error.h"
+#include "exchange/defaults-file.h"
+#include "exchange/job-file.h"
+#include "exchange/plan-json.h"
+#include "exchange/save-file.h"
+#include "plan/plan.h"
+#include "words/cut-list.h"
+#include "words/lengths.h"
+#include "words/names.h"
+#include "words/problems.h"
+
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <stdio.h>
+#include <string.h>
+
+/* As GLib gives no UTF-8 decimal sign, and Squab knows two. */
+static char
+decimal_sign (void)
+{
+  return localeconv ()->decimal_point[0] == ',' ? ',' : '.';
+}
+
+/* Writes @text to the file @path, or to standard output for "-" and NULL. */
+static gboolean
+put (const char *path, const char *text, GError **error)
+{
+  gsize length = strlen (text);
+
+  if (path != NULL && !g_str_equal (path, "-"))
+    return sq_file_save (path, text, length, error);
+  if (fwrite (text, 1, length, stdout) == length && fflush (stdout) == 0)
+    return TRUE;
+  g_set_error_literal (error, SQ_ERROR, SQ_ERROR_WRITE, _ ("standard output can’t be written"));
+  return FALSE;
+}
+
+static gboolean
+put_all (const SqOptions *options, const SqJob *job, const SqPlan *plan, GError **error)
+{
+  SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
+
+  if (options->save != NULL)
+    {
+      g_autofree char *text = sq_job_write (job);
+      if (!put (options->save, text, error))
+        return FALSE;
+    }
+  if (options->plan != NULL)
+    {
+      g_autofree char *text = sq_plan_write (plan, options->flatten_mm, &style);
+      if (!put (options->plan, text, error))
+        return FALSE;
+    }
+  if (options->save != NULL || options->plan != NULL)
+    return TRUE;
+
+  g_autofree char *list = sq_words_cut_list (plan, &style);
+  return put (NULL, list, error);
+}
+
+static const char *
+problem_pattern (SqSeverity severity)
+{
+  switch (severity)
+    {
+    case SQ_NOTE:
+      return _ ("squab-cut: note: %s\n");
+    case SQ_WARNING:
+      return _ ("squab-cut: warning: %s\n");
+    case SQ_FAULT:
+      return _ ("squab-cut: error: %s\n");
+    }
+  g_return_val_if_reached ("%s\n");
+}
+
+static void
+say_problems (const SqPlan *plan)
+{
+  SqLengthStyle style = sq_words_length_style (plan->job, decimal_sign ());
+
+  for (guint i = 0; i < plan->covers->len; i++)
+    {
+      const SqCover *cover = sq_plan_cover (plan, i);
+      for (guint k = 0; k < cover->problems->len; k++)
+        {
+          const SqProblem *problem = sq_cover_problem (cover, k);
+          g_autofree char *cushion = sq_words_cushion (plan->job, cover->cushion);
+          g_autofree char *text = sq_words_problem (problem, cover, &style);
+          /* TRANSLATORS: a cushion's name, and what is wrong with it. */
+          g_autofree char *named = g_strdup_printf (_ ("%s: %s"), cushion, text);
+          fprintf (stderr, problem_pattern (problem->severity),
+                   plan->covers->len > 1 ? named : text);
+        }
+    }
+}
+
+int
+sq_command_run (const SqOptions *options, GError **error)
+{
+  SqDefaults defaults;
+  sq_defaults_builtin (&defaults);
+  g_autoptr (SqJob) job = sq_job_load (options->file, &defaults, error);
+  if (job == NULL)
+    return -1;
+
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  if (!put_all (options, job, plan, error))
+    return -1;
+  say_problems (plan);
+  return sq_plan_figures (plan).faults > 0 ? 1 : 0;
+}
