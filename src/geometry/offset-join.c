@@ -164,8 +164,24 @@ line_meets_side (SqPoint through, SqVector along, const SqOffsetSide *side, gboo
   return is_in_reach (side, at_start, *at, FALSE);
 }
 
-/* Whether one parallel would be prolonged and the other cut back, far along a path that hardly
- * turns. */
+/* Different distances along a path that hardly turns: a step square to it, so that the parallels
+ * need not meet far away. */
+static void
+join_by_step (const Corner *c, SqOffsetJoin *join)
+{
+  SqVector normal = sq_right (sq_unit (sq_add (c->a->end, c->b->start)));
+  SqPoint from = c->a->raw.to, to = c->b->raw.from;
+
+  if (!line_meets_side (c->corner, normal, c->a, FALSE, &from))
+    from = c->a->raw.to;
+  if (!line_meets_side (c->corner, normal, c->b, TRUE, &to))
+    to = c->b->raw.from;
+  join_start (join, SQ_TRIM_STEP, from);
+  join_add (join, 0, to);
+  join->cuts_back = sq_offset_beyond (c->a, FALSE, from) < 0
+                    || sq_offset_beyond (c->b, TRUE, to) < 0;
+}
+
 static gboolean
 needs_step (const Corner *c)
 {
@@ -174,27 +190,45 @@ needs_step (const Corner *c)
              || (fabs (c->turn_rad) < c->rule->step_rad && c->prolong_a * c->prolong_b < 0));
 }
 
-/* Different distances along a path that hardly turns: a step square to it. Where the parallels part
- * it halves the turn; where they overlap it is square under the farther one, so that the nearer one
- * ends before it comes too near to what the other one keeps away from. */
-static void
-join_by_step (const Corner *c, SqOffsetJoin *join)
+/* Different distances where the parallels overlap and only the nearer one would be cut back: it ends
+ * under the normal of the farther one, and a step leads out along that. FALSE if what is cut off does
+ * not lie wholly beside the farther one's segment. */
+static gboolean
+join_by_step_out (const Corner *c, SqOffsetJoin *join)
 {
   gboolean is_farther_a = fabs (c->a->by_mm) > fabs (c->b->by_mm);
-  double farther = is_farther_a ? c->a->by_mm : c->b->by_mm;
-  SqVector along = sq_unit (sq_add (c->a->end, c->b->start));
-  SqPoint from = c->a->raw.to, to = c->b->raw.from;
+  const SqOffsetSide *farther = is_farther_a ? c->a : c->b, *nearer = is_farther_a ? c->b : c->a;
+  SqPoint end = is_farther_a ? farther->raw.to : farther->raw.from;
+  SqPoint cut_off = is_farther_a ? nearer->raw.from : nearer->raw.to, at;
+  SqVector normal = sq_right (is_farther_a ? farther->end : farther->start);
 
-  if (farther * c->turn_rad < 0)
-    along = is_farther_a ? c->a->end : c->b->start;
-  if (!line_meets_side (c->corner, sq_right (along), c->a, FALSE, &from))
-    from = c->a->raw.to;
-  if (!line_meets_side (c->corner, sq_right (along), c->b, TRUE, &to))
-    to = c->b->raw.from;
-  join_start (join, SQ_TRIM_STEP, from);
-  join_add (join, 0, to);
-  join->cuts_back = sq_offset_beyond (c->a, FALSE, from) < 0
-                    || sq_offset_beyond (c->b, TRUE, to) < 0;
+  if (c->cosine <= 0 || farther->is_used_up || nearer->is_used_up
+      || !line_meets_side (c->corner, normal, nearer, is_farther_a, &at)
+      || sq_distance (c->corner, at) > fabs (farther->by_mm))
+    return FALSE;
+  double foot = sq_segment_place (&farther->raw, cut_off);
+  if (foot < -1e-6 || foot > 1 + 1e-6)
+    return FALSE;
+  join_start (join, SQ_TRIM_STEP, is_farther_a ? end : at);
+  join_add (join, 0, is_farther_a ? at : end);
+  join->cuts_back = TRUE;
+  return TRUE;
+}
+
+/* The parallels overlap: both are cut back to where they meet. */
+static gboolean
+join_overlap (const Corner *c, SqOffsetJoin *join)
+{
+  SqPoint at;
+
+  if (!find_meeting (c, FALSE, &at))
+    return !c->is_even && join_by_step_out (c, join);
+  if (!c->is_even
+      && (sq_offset_beyond (c->a, FALSE, at) > 0 || sq_offset_beyond (c->b, TRUE, at) > 0))
+    return join_by_step_out (c, join);
+  join_in_one (join, at);
+  join->cuts_back = TRUE;
+  return TRUE;
 }
 
 /* An arc about the corner. Where the distances differ it has the larger one for its radius, and
@@ -285,12 +319,17 @@ join_by_mitre (const Corner *c, SqOffsetJoin *join)
   join->parts = TRUE;
 }
 
-/* One at least is cut back. */
-static void
-join_by_cut (SqOffsetJoin *join, SqPoint at)
+/* One parallel is prolonged and the other cut back. */
+static gboolean
+join_across (const Corner *c, SqOffsetJoin *join)
 {
+  SqPoint at;
+
+  if (!find_meeting (c, FALSE, &at))
+    return FALSE;
   join_in_one (join, at);
   join->cuts_back = TRUE;
+  return TRUE;
 }
 
 gboolean
@@ -298,21 +337,20 @@ sq_offset_join (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint corner,
                 const SqJoinRule *rule, SqOffsetJoin *join)
 {
   Corner c = corner_of (a, b, corner, rule);
-  SqPoint at;
 
   *join = (SqOffsetJoin){ .n = 0 };
   if (c.is_even && sq_distance (a->raw.to, b->raw.from) <= SQ_COINCIDE_MM)
     join_in_one (join, isfinite (c.tip.x) ? c.tip : a->raw.to);
+  else if ((a->by_mm + b->by_mm) * c.turn_rad < 0)
+    return join_overlap (&c, join);
   else if (needs_step (&c))
     join_by_step (&c, join);
   else if (rule->kind == SQ_JOIN_ROUND && a->by_mm * c.turn_rad >= 0 && b->by_mm * c.turn_rad >= 0)
     join_by_arc (&c, join);
   else if (c.prolong_a >= 0 && c.prolong_b >= 0)
     join_by_mitre (&c, join);
-  else if (find_meeting (&c, FALSE, &at))
-    join_by_cut (join, at);
   else
-    return FALSE;
+    return join_across (&c, join);
   return TRUE;
 }
 
