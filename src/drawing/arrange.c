@@ -234,8 +234,7 @@ sq_arrangement_new (const GPtrArray *pieces, const SqPieceLabel *labels, const S
     {
       const SqPiece *piece = g_ptr_array_index (pieces, i);
       cells[i].box = sq_path_box (sq_piece_cut (piece, 0));
-      g_autofree char *detail = sq_piece_label_detail (piece, &labels[i], FALSE);
-      cells[i].label = sq_text_with_detail_width_em (labels[i].name, TRUE, detail) * table->em;
+      cells[i].label = sq_piece_label_width_em (&labels[i]) * table->em;
       cells[i].large = piece->role == SQ_ROLE_FACE || piece->role == SQ_ROLE_UNDERSIDE;
     }
   arrangement->scale = fmax (choose_rows (&layout, before, rows), 1e-6);

@@ -2,10 +2,13 @@
 #include "drawing/piece-scene.h"
 
 #include "geometry/crossing.h"
+#include "words/piece-label.h"
+#include "words/piece-names.h"
 
 /* Of a label on a plate, in em. */
 #define PLATE_PAD_EM 1.2
-#define PLATE_HEIGHT_EM 2.9
+#define PLATE_LINE_EM 1.26
+#define PLATE_EDGE_EM 0.4
 
 /* How much of the piece a plate may cover across and along: more hides the cloth. */
 #define PLATE_MOST_WIDTH 0.82
@@ -97,23 +100,33 @@ longest_chord (const SqPiece *piece, SqPoint at, SqVector direction, double *len
   return sq_moved (at, direction, middle);
 }
 
-char *
-sq_piece_label_detail (const SqPiece *piece, const SqPieceLabel *label, gboolean is_inside)
+/* The second line on a plate; what goes on after the name above a piece. */
+static char *
+detail_of (const SqPieceLabel *label, gboolean is_inside)
 {
-  g_return_val_if_fail (piece != NULL && label != NULL, NULL);
-  return is_inside || piece->count > 1 ? g_strconcat (label->size, " · ", label->count, NULL)
-                                       : g_strdup (label->size);
+  return is_inside || label->n > 1 ? g_strconcat (label->size, " · ", label->count, NULL)
+                                   : g_strdup (label->size);
+}
+
+double
+sq_piece_label_width_em (const SqPieceLabel *label)
+{
+  g_return_val_if_fail (label != NULL, 0);
+  g_autofree char *detail = detail_of (label, FALSE);
+  return sq_text_with_detail_width_em (label->name, TRUE, detail);
 }
 
 static gboolean
 plate_inside (const SqPiece *piece, const SqPieceLabel *label, double em_mm, SqBox *plate)
 {
   SqBox box = sq_path_box (sq_piece_cut (piece, 0));
-  double name = sq_text_width_em (label->name, TRUE);
-  g_autofree char *detail = sq_piece_label_detail (piece, label, TRUE);
-  double figures = SQ_DETAIL_EM * sq_text_width_em (detail, FALSE);
-  double width = (fmax (name, figures) + PLATE_PAD_EM) * em_mm;
-  double height = PLATE_HEIGHT_EM * em_mm;
+  g_autofree char *detail = detail_of (label, TRUE);
+  double line = sq_text_width_em (label->name, TRUE);
+  line = fmax (line, SQ_DETAIL_EM * sq_text_width_em (detail, FALSE));
+  if (label->seen != NULL)
+    line = fmax (line, SQ_DETAIL_EM * sq_text_width_em (label->seen, FALSE));
+  double width = (line + PLATE_PAD_EM) * em_mm;
+  double height = (label->seen != NULL ? 3 : 2) * PLATE_LINE_EM * em_mm + PLATE_EDGE_EM * em_mm;
   if (width > PLATE_MOST_WIDTH * width_of (box) || height > PLATE_MOST_HEIGHT * height_of (box))
     return FALSE;
   const double places[] = { 0.5, 0.38, 0.62, 0.26, 0.74 };
@@ -140,10 +153,32 @@ sq_piece_label_box (const SqPiece *piece, const SqPieceLabel *label, double em_m
   if (*is_inside)
     return plate;
   SqBox cut = sq_path_box (sq_piece_cut (piece, 0));
-  g_autofree char *detail = sq_piece_label_detail (piece, label, FALSE);
-  double width = sq_text_with_detail_width_em (label->name, TRUE, detail) * em_mm;
+  double width = sq_piece_label_width_em (label) * em_mm;
   double low = cut.max.y + LABEL_GAP_EM * em_mm;
   return (SqBox){ { cut.min.x, low }, { cut.min.x + width, low + SQ_TEXT_HEIGHT_EM * em_mm } };
+}
+
+static void
+add_plate (SqSceneBuilder *builder, const SqPieceLabel *label, SqBox box, double em_mm)
+{
+  SqPoint middle = sq_between (box.min, box.max, 0.5);
+  g_autofree char *detail = detail_of (label, TRUE);
+  const char *lines[] = { label->name, detail, label->seen };
+  SqText text = { .at = { middle.x, box.max.y - (PLATE_EDGE_EM + PLATE_LINE_EM) / 2 * em_mm },
+                  .em_mm = em_mm,
+                  .width_mm = width_of (box) - 0.8 * em_mm,
+                  .bold = TRUE };
+  sq_scene_begin_fill (builder, SQ_FILL_PLATE);
+  sq_scene_add_plate (builder, middle, width_of (box), height_of (box), 0, 0.35 * em_mm);
+  for (guint i = 0; i < G_N_ELEMENTS (lines) && lines[i] != NULL; i++)
+    {
+      text.text = lines[i];
+      sq_scene_add_text (builder, &text);
+      text.at.y -= PLATE_LINE_EM * em_mm;
+      text.em_mm = SQ_DETAIL_EM * em_mm;
+      text.tone = SQ_TONE_DIM;
+      text.bold = FALSE;
+    }
 }
 
 static void
@@ -151,28 +186,42 @@ add_label (SqSceneBuilder *builder, const SqPiece *piece, const SqPieceLabel *la
 {
   gboolean is_inside;
   SqBox box = sq_piece_label_box (piece, label, em_mm, &is_inside);
-  SqPoint middle = sq_between (box.min, box.max, 0.5);
-  g_autofree char *detail = sq_piece_label_detail (piece, label, is_inside);
-  SqText text = { .at = middle, .em_mm = em_mm, .bold = TRUE, .text = label->name };
-  if (!is_inside)
+  if (is_inside)
     {
-      text.width_mm = width_of (box);
-      text.align = SQ_ALIGN_START;
-      text.detail = detail;
-      sq_scene_add_text (builder, &text);
+      add_plate (builder, label, box, em_mm);
       return;
     }
-  sq_scene_begin_fill (builder, SQ_FILL_PLATE);
-  sq_scene_add_plate (builder, middle, width_of (box), height_of (box), 0, 0.35 * em_mm);
-  text.width_mm = width_of (box) - 0.8 * em_mm;
-  text.at.y = middle.y + 0.62 * em_mm;
-  sq_scene_add_text (builder, &text);
-  text = (SqText){ .at = { middle.x, middle.y - 0.66 * em_mm },
-                   .em_mm = SQ_DETAIL_EM * em_mm,
-                   .width_mm = text.width_mm,
-                   .tone = SQ_TONE_DIM,
-                   .text = detail };
-  sq_scene_add_text (builder, &text);
+  g_autofree char *detail = detail_of (label, FALSE);
+  sq_scene_add_text (builder, &(SqText){ .at = sq_between (box.min, box.max, 0.5),
+                                         .em_mm = em_mm,
+                                         .width_mm = width_of (box),
+                                         .align = SQ_ALIGN_START,
+                                         .bold = TRUE,
+                                         .text = label->name,
+                                         .detail = detail });
+}
+
+void
+sq_piece_label_init (SqPieceLabel *label, const SqCover *cover, guint piece,
+                     const SqLengthStyle *style)
+{
+  g_return_if_fail (label != NULL && cover != NULL && piece < cover->pieces->len);
+  const SqPiece *own = sq_cover_piece (cover, piece);
+  label->n = own->count * cover->cushion->count;
+  label->name = sq_words_piece (cover, piece);
+  label->size = sq_words_piece_size (own, style);
+  label->count = sq_words_cut_count (label->n);
+  label->seen = sq_words_piece_seen (own);
+}
+
+void
+sq_piece_label_clear (SqPieceLabel *label)
+{
+  g_return_if_fail (label != NULL);
+  g_free ((char *) label->name);
+  g_free ((char *) label->size);
+  g_free ((char *) label->count);
+  *label = (SqPieceLabel){ 0 };
 }
 
 static void

@@ -2,7 +2,7 @@
 /* One piece of cloth as it will be cut, in its own coordinates, right side up. */
 #pragma once
 
-#include "cover/piece.h"
+#include "cover/cover.h"
 #include "drawing/scene.h"
 
 typedef enum
@@ -17,8 +17,15 @@ typedef struct
 {
   const char *name;  /* "Top" */
   const char *size;  /* "46 3⁄4 × 20 1⁄8" */
-  const char *count; /* "cut 1"; said on a plate, and above a piece if it is more than one */
+  const char *count; /* "cut 2"; above a piece it is said only if n > 1 */
+  const char *seen;  /* "seen right side up", or NULL; on a plate only */
+  guint n;           /* how many are cut in all */
 } SqPieceLabel;
+
+/* Fills @label for piece @piece of @cover; the caller clears it. */
+void sq_piece_label_init (SqPieceLabel *label, const SqCover *cover, guint piece,
+                          const SqLengthStyle *style);
+void sq_piece_label_clear (SqPieceLabel *label);
 
 typedef struct
 {
@@ -31,8 +38,8 @@ typedef struct
 SqScene *sq_piece_scene (const SqPiece *piece, const SqCloth *cloth, guint32 plain,
                          SqPieceLayer layer, const SqPieceLabel *label, const SqPieceLook *look);
 
-/* The second part of @label on its plate, or above @piece. New text. */
-char *sq_piece_label_detail (const SqPiece *piece, const SqPieceLabel *label, gboolean is_inside);
+/* Width of @label as it stands above a piece, in em. */
+double sq_piece_label_width_em (const SqPieceLabel *label);
 
 /* The box a label takes, in the piece's coordinates: on a plate inside the piece where it fits
  * (*@is_inside), else above it, from its left end. */
