@@ -148,6 +148,6 @@ sq_options_help (void)
             "  --help        print this\n"
             "  --version     print the version\n"
             "\n"
-            "With --plan or --save the cut list is not printed. The exit status is 0 if all went\n"
-            "well, 1 if the job has errors in it, 2 if nothing could be done.\n");
+            "With --plan or --save the cut list is not printed. The exit status is 0 if all\n"
+            "went well, 1 if the job has errors in it, 2 if nothing could be done.\n");
 }

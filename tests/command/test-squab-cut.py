@@ -1,0 +1,283 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""test-squab-cut.py SQUAB-CUT: what squab-cut promises whoever calls it: exit status, standard
+output, standard error, files."""
+import json
+import os
+import pathlib
+import subprocess
+import sys
+import tempfile
+import unittest
+
+SQUAB_CUT = os.path.abspath(sys.argv.pop(1))
+
+
+def corner(number, x, y, **more):
+    return {'id': number, 'x': x, 'y': y, **more}
+
+
+def square(side, **more):
+    return {'id': 1, 'name': 'Stool', 'thickness': 63.5, 'build': 'folded-corner',
+            'outline': [corner(1, 0, 0, front=True), corner(2, side, 0), corner(3, side, side),
+                        corner(4, 0, side)], **more}
+
+
+def job(*cushions, **more):
+    return {'format': 'squab job', 'version': 1, 'units': 'in', 'cushions': list(cushions), **more}
+
+
+# An L, whose inner corner leaves no cloth for a folded skirt.
+def reflex():
+    cushion = square(400)
+    cushion['outline'] = [corner(1, 0, 0, front=True), corner(2, 400, 0), corner(3, 400, 400),
+                          corner(4, 200, 400), corner(5, 200, 200), corner(6, 0, 200)]
+    return cushion
+
+
+class Case(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.folder = pathlib.Path(folder.name)
+        self.job = self.file('stool.squab', job(square(469.9)))
+
+    def file(self, name, content):
+        path = self.folder / name
+        path.write_text(content if isinstance(content, str) else json.dumps(content))
+        return str(path)
+
+    def run_it(self, *arguments, **more):
+        environment = os.environ | {'LC_ALL': 'C.UTF-8', 'LANGUAGE': ''} | more.pop('env', {})
+        return subprocess.run([SQUAB_CUT, *arguments], capture_output=True, text=True,
+                              env=environment, cwd=self.folder, check=False, timeout=60, **more)
+
+    def assert_not_done(self, done, *words):
+        self.assertEqual(done.returncode, 2, done.stderr)
+        self.assertEqual(done.stdout, '')
+        self.assertRegex(done.stderr, r'\Asquab-cut: [^\n]+\n\Z')
+        for word in words:
+            self.assertIn(word, done.stderr)
+
+
+class CutList(Case):
+    def test_printed(self):
+        done = self.run_it(self.job)
+        self.assertEqual(done.returncode, 0)
+        self.assertEqual(done.stderr, '')
+        self.assertIn('Plate', done.stdout)
+        self.assertIn('Underside (seen right side up)', done.stdout)
+        self.assertTrue(done.stdout.endswith('\n'))
+
+    def test_metric_with_a_decimal_sign(self):
+        path = self.file('cm.squab', job(square(469.9), units='cm'))
+        self.assertIn('63.5', self.run_it(path).stdout)
+
+    def test_problems_are_said(self):
+        path = self.file('l.squab', job(reflex()))
+        done = self.run_it(path)
+        self.assertEqual(done.returncode, 1)
+        self.assertIn('squab-cut: error: Corner E turns inward', done.stderr)
+        self.assertIn('BEFORE YOU CUT', done.stdout)
+
+    def test_problems_name_their_cushion(self):
+        path = self.file('two.squab', job(square(400), reflex() | {'id': 2, 'name': 'Corner seat'}))
+        self.assertIn('squab-cut: error: Corner seat: Corner E', self.run_it(path).stderr)
+
+    def test_warnings_are_no_failure(self):
+        deep = square(469.9, underside_wrap={'depth': 15, 'style': 'plain'})
+        done = self.run_it(self.file('deep.squab', job(deep)))
+        self.assertEqual(done.returncode, 0)
+        self.assertRegex(done.stderr, r'\Asquab-cut: warning: A plain wrap')
+
+    def test_no_cushion(self):
+        done = self.run_it(self.file('none.squab', job()))
+        self.assertEqual(done.returncode, 0)
+        self.assertEqual(done.stderr, '')
+
+    def test_names_can_not_command_a_terminal(self):
+        done = self.run_it(self.file('esc.squab', job(square(400, name='a\x1b[2Jb\nc'))))
+        self.assertNotIn('\x1b', done.stdout)
+        self.assertIn('a [2Jb c', done.stdout)
+
+    def test_full_disk(self):
+        with open('/dev/full', 'w') as full:
+            done = subprocess.run([SQUAB_CUT, self.job], stdout=full, stderr=subprocess.PIPE,
+                                  text=True, check=False)
+        self.assertEqual(done.returncode, 2)
+        self.assertRegex(done.stderr, r'\Asquab-cut: [^\n]+\n\Z')
+
+    def test_name_after_two_dashes(self):
+        self.file('--odd.squab', job(square(400)))
+        self.assertEqual(self.run_it('--', '--odd.squab').returncode, 0)
+
+
+class Plan(Case):
+    def test_standard_output(self):
+        done = self.run_it(self.job, '--plan', '-')
+        self.assertEqual(done.returncode, 0)
+        self.assertEqual(json.loads(done.stdout)['format'], 'squab plan')
+        self.assertEqual(done.stderr, '')
+
+    def test_file(self):
+        done = self.run_it('--plan=out.json', self.job)
+        self.assertEqual((done.returncode, done.stdout), (0, ''))
+        self.assertEqual(json.loads((self.folder / 'out.json').read_text())['version'], 1)
+
+    def test_problems_have_words_in_it(self):
+        path = self.file('l.squab', job(reflex()))
+        done = self.run_it(path, '--plan', '-')
+        self.assertEqual(done.returncode, 1)
+        problem = json.loads(done.stdout)['cushions'][0]['problems'][0]
+        self.assertEqual((problem['code'], problem['severity'], problem['at'], problem['id']),
+                         ('reflex-in-folded', 'error', 'corner', 5))
+        self.assertIn(problem['text'], done.stderr)
+
+    def test_flatten(self):
+        bowed = square(400, build='boxed')
+        bowed['outline'][1]['bow'] = 30
+        path = self.file('bow.squab', job(bowed))
+        arcs = json.loads(self.run_it(path, '--plan', '-').stdout)
+        lines = json.loads(self.run_it(path, '--plan', '-', '--flatten', '0.1').stdout)
+
+        def bulges(plan):
+            return [node[2] for piece in plan['cushions'][0]['pieces'] for ring in piece['cut']
+                    for node in ring]
+        self.assertTrue(any(bulges(arcs)))
+        self.assertFalse(any(bulges(lines)))
+
+    def test_full_disk(self):
+        self.assert_not_done(self.run_it(self.job, '--plan', '/dev/full'))
+
+    def test_no_such_folder(self):
+        self.assert_not_done(self.run_it(self.job, '--plan', 'nowhere/out.json'), 'nowhere')
+
+    def test_folder_for_a_file(self):
+        (self.folder / 'here').mkdir()
+        self.assert_not_done(self.run_it(self.job, '--plan', 'here'), 'here')
+
+
+class Save(Case):
+    def test_round_trip(self):
+        self.assertEqual(self.run_it(self.job, '--save', 'again.squab').returncode, 0)
+        once = self.run_it('again.squab', '--save', '-').stdout
+        self.assertEqual((self.folder / 'again.squab').read_text(), once)
+        self.assertEqual(self.run_it(self.job, '--plan', '-').stdout,
+                         self.run_it('again.squab', '--plan', '-').stdout)
+
+    def test_unknown_keys_are_kept(self):
+        path = self.file('new.squab', job(square(400, sparkle={'deep': [1, 2]}), shine=True))
+        saved = json.loads(self.run_it(path, '--save', '-').stdout)
+        self.assertEqual(saved['shine'], True)
+        self.assertEqual(saved['cushions'][0]['sparkle'], {'deep': [1, 2]})
+
+    def test_onto_itself(self):
+        self.assertEqual(self.run_it(self.job, '--save', self.job).returncode, 0)
+        self.assertEqual(self.run_it(self.job).returncode, 0)
+
+    def test_with_plan(self):
+        done = self.run_it(self.job, '--save', 'a.squab', '--plan', '-')
+        self.assertEqual(json.loads(done.stdout)['format'], 'squab plan')
+        self.assertTrue((self.folder / 'a.squab').exists())
+
+
+class NotDone(Case):
+    def test_missing_file(self):
+        self.assert_not_done(self.run_it('no-such.squab'), 'no-such.squab')
+
+    def test_folder(self):
+        self.assert_not_done(self.run_it('.'))
+
+    def test_newer_program(self):
+        newer = job(square(400)) | {'version': 2}
+        self.assert_not_done(self.run_it(self.file('newer.squab', newer)), 'newer.squab')
+
+    def test_not_json(self):
+        self.assert_not_done(self.run_it(self.file('broken.squab', '{"format": ')), 'broken.squab')
+
+    def test_refused_value(self):
+        far = square(400)
+        far['outline'][2]['x'] = 200_000
+        self.assert_not_done(self.run_it(self.file('far.squab', job(far))),
+                             'cushions[0].outline[2].x')
+
+    def test_nothing_is_written(self):
+        self.assert_not_done(self.run_it('no-such.squab', '--plan', 'out.json'))
+        self.assertFalse((self.folder / 'out.json').exists())
+
+    def test_name_with_a_line_break(self):
+        self.assert_not_done(self.run_it('no\nsuch'))
+
+
+class BadUsage(Case):
+    def test_no_arguments(self):
+        self.assert_not_done(self.run_it())
+
+    def test_two_jobs(self):
+        self.assert_not_done(self.run_it(self.job, 'other.squab'), 'other.squab')
+
+    def test_unknown_options(self):
+        for option in ('--nonsense', '-x', '--plans', '--plan-', '---'):
+            self.assert_not_done(self.run_it(self.job, option), option)
+
+    def test_options_that_are_not_there_yet(self):
+        for option in ('--ways', '--cut-list=a.pdf', '--everything=a.pdf', '--dxf=a.dxf',
+                       '--seconds=1', '--seed=1', '--threads=1', '--paper=a4', '--date=2030-01-01',
+                       '--lay=instance.json'):
+            self.assert_not_done(self.run_it(self.job, option), option.split('=')[0])
+
+    def test_missing_values(self):
+        for arguments in (['--plan'], ['--save='], ['--plan', '--save', 'x'], ['--flatten']):
+            self.assert_not_done(self.run_it(self.job, *arguments), arguments[0].strip('='))
+
+    def test_twice(self):
+        self.assert_not_done(self.run_it(self.job, '--plan', 'a', '--plan', 'b'), '--plan')
+        self.assert_not_done(self.run_it(self.job, '--plan', '-', '--save', '-'))
+        self.assert_not_done(
+            self.run_it(self.job, '--plan', '-', '--flatten', '1', '--flatten', '1'), '--flatten')
+
+    def test_flatten_values(self):
+        for value in ('0', '-1', 'x', '1mm', '1,5', 'nan', 'inf', '1e9', '1e-9', '0x'):
+            self.assert_not_done(self.run_it(self.job, '--plan', '-', f'--flatten={value}'),
+                                 '--flatten')
+
+    def test_flatten_alone(self):
+        self.assert_not_done(self.run_it(self.job, '--flatten', '0.1'), '--plan')
+
+
+class About(Case):
+    def test_help(self):
+        done = self.run_it('--help')
+        self.assertEqual((done.returncode, done.stderr), (0, ''))
+        for option in ('--plan', '--save', '--flatten', '--help', '--version'):
+            self.assertIn(option, done.stdout)
+        self.assertLessEqual(max(map(len, done.stdout.splitlines())), 80)
+
+    def test_version(self):
+        done = self.run_it('--version')
+        self.assertRegex(done.stdout, r'\Asquab-cut \d+\.\d+\.\d+\n\Z')
+        self.assertEqual(done.returncode, 0)
+
+
+class Tap(unittest.TestResult):
+    """Says in TAP what became of each test."""
+
+    def say(self, outcome, test, trouble=''):
+        print(f'{outcome} {self.testsRun} {test.id()}')
+        print(''.join(f'# {line}\n' for line in trouble.splitlines()), end='')
+
+    def addSuccess(self, test):
+        self.say('ok', test)
+
+    def addFailure(self, test, err):
+        super().addFailure(test, err)
+        self.say('not ok', test, self.failures[-1][1])
+
+    def addError(self, test, err):
+        super().addError(test, err)
+        self.say('not ok', test, self.errors[-1][1])
+
+
+tests = unittest.defaultTestLoader.loadTestsFromModule(sys.modules['__main__'])
+print(f'1..{tests.countTestCases()}')
+raise SystemExit(not tests.run(Tap()).wasSuccessful())
