@@ -82,6 +82,13 @@ sq_read_whole (const SqJson *json, guint token, double least, double most, guint
 }
 
 static gboolean
+read_half (const SqJson *json, guint token, double *half, GError **error)
+{
+  return sq_read_number (json, token, half, error)
+         && (*half == 0 || *half == 0.5 || sq_refuse (json, token, error, "neither 0 nor 0.5"));
+}
+
+static gboolean
 read_word (const SqJson *json, guint token, const char *const *words, guint *place, GError **error)
 {
   if (!sq_read_kind (json, token, SQ_JSON_STRING, error))
@@ -144,6 +151,8 @@ read_field (const SqField *field, const SqJson *json, guint token, gpointer reco
       return sq_read_length (json, token, at, error);
     case SQ_FIELD_NUMBER:
       return sq_read_number (json, token, at, error);
+    case SQ_FIELD_HALF:
+      return read_half (json, token, at, error);
     case SQ_FIELD_COUNT:
       return sq_read_whole (json, token, 1, SQ_FILE_MOST_COUNT, at, error);
     case SQ_FIELD_ID:
@@ -247,6 +256,7 @@ is_zero (const SqField *field, gconstpointer at)
     {
     case SQ_FIELD_LENGTH:
     case SQ_FIELD_NUMBER:
+    case SQ_FIELD_HALF:
       return *(const double *) at == 0;
     case SQ_FIELD_TEXT:
       return *(GRefString *const *) at == NULL || **(GRefString *const *) at == '\0';
@@ -316,6 +326,7 @@ write_field (const SqField *field, SqJsonWriter *writer, gconstpointer record)
     {
     case SQ_FIELD_LENGTH:
     case SQ_FIELD_NUMBER:
+    case SQ_FIELD_HALF:
       sq_json_add_number (writer, field->key, *(const double *) at);
       break;
     case SQ_FIELD_COUNT:

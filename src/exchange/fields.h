@@ -14,6 +14,7 @@ typedef enum
 {
   SQ_FIELD_LENGTH,  /* double: mm, at most 100 m to either side */
   SQ_FIELD_NUMBER,  /* double: finite */
+  SQ_FIELD_HALF,    /* double: 0 or 0.5 */
   SQ_FIELD_COUNT,   /* guint: 1 … 100,000 */
   SQ_FIELD_ID,      /* SqId: 1 … 2³² − 1 */
   SQ_FIELD_SWITCH,  /* gboolean */

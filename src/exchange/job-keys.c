@@ -109,7 +109,7 @@ KEYS (sq_stripe_keys, stripe_fields, SqStripe, colour, unknown);
 static const SqField repeat_fields[] = {
   { "across", SQ_FIELD_LENGTH, AT (SqCloth, repeat_across_mm) },
   { "along", SQ_FIELD_LENGTH, AT (SqCloth, repeat_along_mm) },
-  { "drop", SQ_FIELD_OWN, .read = sq_read_drop, .write = sq_write_drop },
+  { "drop", SQ_FIELD_HALF, AT (SqCloth, drop), .need = SQ_FIELD_OPTIONAL },
 };
 static KEYS (repeat_keys, repeat_fields, SqCloth, given, unknown_repeat);
 

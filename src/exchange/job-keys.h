@@ -24,7 +24,6 @@ gboolean sq_read_foams (const SqJson *json, guint token, gpointer job, GError **
 gboolean sq_read_stripes (const SqJson *json, guint token, gpointer cloth, GError **error);
 gboolean sq_read_bow (const SqJson *json, guint token, gpointer corner, GError **error);
 gboolean sq_read_curve (const SqJson *json, guint token, gpointer corner, GError **error);
-gboolean sq_read_drop (const SqJson *json, guint token, gpointer cloth, GError **error);
 void sq_write_cushions (SqJsonWriter *writer, const char *key, gconstpointer job);
 void sq_write_cloths (SqJsonWriter *writer, const char *key, gconstpointer job);
 void sq_write_foams (SqJsonWriter *writer, const char *key, gconstpointer job);
@@ -33,4 +32,3 @@ void sq_write_outline (SqJsonWriter *writer, const char *key, gconstpointer cush
 void sq_write_holes (SqJsonWriter *writer, const char *key, gconstpointer cushion);
 void sq_write_bow (SqJsonWriter *writer, const char *key, gconstpointer corner);
 void sq_write_curve (SqJsonWriter *writer, const char *key, gconstpointer corner);
-void sq_write_drop (SqJsonWriter *writer, const char *key, gconstpointer cloth);

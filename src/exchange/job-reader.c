@@ -165,10 +165,10 @@ read_rings (const SqJson *json, guint cushion, Rings *rings, GError **error)
     return FALSE;
   if (holes == 0)
     return TRUE;
-  if (outline == 0)
-    g_array_append_val (rings->sizes, none);
   if (!sq_read_kind (json, holes, SQ_JSON_ARRAY, error))
     return FALSE;
+  if (outline == 0 && list_length (json, holes) > 0)
+    g_array_append_val (rings->sizes, none);
   for (guint at = holes + 1; at < json->tokens[holes].next; at = json->tokens[at].next)
     if (!read_ring (json, at, rings, error))
       return FALSE;
@@ -269,17 +269,6 @@ sq_read_cushions (const SqJson *json, guint token, gpointer record, GError **err
       add_named (named, &cushion->id, at);
     }
   return settle_ids (named, json, error);
-}
-
-gboolean
-sq_read_drop (const SqJson *json, guint token, gpointer record, GError **error)
-{
-  SqCloth *cloth = record;
-
-  if (!sq_read_number (json, token, &cloth->drop, error))
-    return FALSE;
-  return cloth->drop == 0 || cloth->drop == 0.5
-         || sq_refuse (json, token, error, "neither 0 nor 0.5");
 }
 
 gboolean

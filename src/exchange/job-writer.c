@@ -72,15 +72,6 @@ sq_write_holes (SqJsonWriter *writer, const char *key, gconstpointer record)
 }
 
 void
-sq_write_drop (SqJsonWriter *writer, const char *key, gconstpointer record)
-{
-  const SqCloth *cloth = record;
-
-  if (cloth->drop != 0)
-    sq_json_add_number (writer, key, cloth->drop);
-}
-
-void
 sq_write_stripes (SqJsonWriter *writer, const char *key, gconstpointer record)
 {
   const SqCloth *cloth = record;
