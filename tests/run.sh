@@ -90,8 +90,11 @@ bash data/install-packages.sh window window-tests
 stage 'build with warnings as errors'
 build plain -Dwerror=true
 
-stage 'units, lint and laws'
-check plain --no-suite window
+stage 'units and lint'
+check plain --no-suite window --no-suite laws
+
+stage 'laws'
+check plain --suite laws --timeout-multiplier 5
 
 stage 'window'
 check plain --suite window
@@ -102,22 +105,34 @@ export G_SLICE=always-malloc ASAN_OPTIONS=detect_leaks=1:fast_unwind_on_malloc=0
   LSAN_OPTIONS=suppressions=$PWD/tests/lsan.supp:print_suppressions=0 \
   UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
 
-stage 'units, laws and a window with sanitizers'
-check asan --no-suite lint --no-suite window --timeout-multiplier 5
-check asan --suite window --timeout-multiplier 5
+stage 'units and laws with sanitizers'
+check asan --no-suite lint --no-suite window --timeout-multiplier 10
+
+stage 'window with sanitizers'
+check asan --suite window --timeout-multiplier 10
 
 stage 'fuzzing'
 CC=clang build fuzz -Dfuzz=true -Dwindow=disabled -Db_sanitize=address,undefined -Db_lundef=false
 check fuzz --suite fuzz
 
+if [ $deep = yes ]; then
+  stage '100,000 random jobs'
+  SQUAB_LAWS=100000 check plain --suite laws --timeout-multiplier 0
+
+  stage 'fuzzing, ten minutes for each reader'
+  mapfile -t fuzzers < <(meson test -C $trees/fuzz --list | sed -n 's|.* / \(fuzz-.*\)|\1|p')
+  check fuzz --test-args=-max_total_time=600 "${fuzzers[@]}"
+fi
+
 stage 'install and uninstall'
 place=$PWD/$trees/installed
 rm -rf "$place"
 DESTDIR=$place meson install -C $trees/plain --no-rebuild --quiet
-find "$place" -name squab-cut -type f | grep -q .
+[ -n "$(find "$place" -name squab-cut -type f)" ]
 ninja -C $trees/plain uninstall >/dev/null
-if find "$place" -type f | grep .; then
-  echo 'uninstalling left these'
+left=$(find "$place" -type f)
+if [ -n "$left" ]; then
+  echo "uninstalling left $left"
   exit 1
 fi
 
