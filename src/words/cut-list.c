@@ -74,6 +74,22 @@ add_title (const List *list)
                           sq_words_unit (list->style->unit));
 }
 
+/* How large the finished cushion is, its front along its width. */
+static char *
+finished_size (const SqCover *cover, const SqLengthStyle *style)
+{
+  g_autofree char *thickness = sq_words_length (cover->thickness_mm, style);
+
+  if (cover->finished == NULL)
+    return g_strdup_printf (_ ("%s thick"), thickness);
+
+  SqBox box = cover->finished->extent;
+  g_autofree char *width = sq_words_figure (box.max.x - box.min.x, style);
+  g_autofree char *depth = sq_words_figure (box.max.y - box.min.y, style);
+  /* TRANSLATORS: width, depth and, with its unit, thickness. */
+  return g_strdup_printf (_ ("%s × %s × %s"), width, depth, thickness);
+}
+
 static void
 add_cushions (const List *list)
 {
@@ -83,12 +99,12 @@ add_cushions (const List *list)
   for (guint i = 0; i < list->plan->covers->len; i++)
     {
       const SqCover *cover = sq_plan_cover (list->plan, i);
-      g_autofree char *thickness = sq_words_length (cover->thickness_mm, list->style);
       char *cells[] = {
         cushion_name (list, i),
+        /* TRANSLATORS: how many of a cushion are made. */
         g_strdup_printf (_ ("%u ×"), cover->cushion->count),
         g_strdup (sq_words_build (cover->build)),
-        g_strdup_printf (_ ("%s thick"), thickness),
+        finished_size (cover, list->style),
       };
       sq_text_table_add_row (table, cells);
     }
