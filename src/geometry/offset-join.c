@@ -190,42 +190,16 @@ needs_step (const Corner *c)
              || (fabs (c->turn_rad) < c->rule->step_rad && c->prolong_a * c->prolong_b < 0));
 }
 
-/* Different distances where the parallels overlap and only the nearer one would be cut back: it ends
- * under the normal of the farther one, and a step leads out along that. FALSE if what is cut off does
- * not lie wholly beside the farther one's segment. */
-static gboolean
-join_by_step_out (const Corner *c, SqOffsetJoin *join)
-{
-  gboolean is_farther_a = fabs (c->a->by_mm) > fabs (c->b->by_mm);
-  const SqOffsetSide *farther = is_farther_a ? c->a : c->b, *nearer = is_farther_a ? c->b : c->a;
-  SqPoint end = is_farther_a ? farther->raw.to : farther->raw.from;
-  SqPoint cut_off = is_farther_a ? nearer->raw.from : nearer->raw.to, at;
-  SqVector normal = sq_right (is_farther_a ? farther->end : farther->start);
-
-  if (c->cosine <= 0 || farther->is_used_up || nearer->is_used_up
-      || !line_meets_side (c->corner, normal, nearer, is_farther_a, &at)
-      || sq_distance (c->corner, at) > fabs (farther->by_mm))
-    return FALSE;
-  double foot = sq_segment_place (&farther->raw, cut_off);
-  if (foot < -1e-6 || foot > 1 + 1e-6)
-    return FALSE;
-  join_start (join, SQ_TRIM_STEP, is_farther_a ? end : at);
-  join_add (join, 0, is_farther_a ? at : end);
-  join->cuts_back = TRUE;
-  return TRUE;
-}
-
-/* The parallels overlap: both are cut back to where they meet. */
+/* The parallels overlap: both end where they meet, which for different distances may mean that the
+ * farther one is prolonged over what is cut off the nearer one. An outline drawn in by a clearance
+ * of its own at every edge lives by this: its corners stay corners. */
 static gboolean
 join_overlap (const Corner *c, SqOffsetJoin *join)
 {
   SqPoint at;
 
   if (!find_meeting (c, FALSE, &at))
-    return !c->is_even && join_by_step_out (c, join);
-  if (!c->is_even
-      && (sq_offset_beyond (c->a, FALSE, at) > 0 || sq_offset_beyond (c->b, TRUE, at) > 0))
-    return join_by_step_out (c, join);
+    return FALSE;
   join_in_one (join, at);
   join->cuts_back = TRUE;
   return TRUE;
@@ -319,19 +293,6 @@ join_by_mitre (const Corner *c, SqOffsetJoin *join)
   join->parts = TRUE;
 }
 
-/* One parallel is prolonged and the other cut back. */
-static gboolean
-join_across (const Corner *c, SqOffsetJoin *join)
-{
-  SqPoint at;
-
-  if (!find_meeting (c, FALSE, &at))
-    return FALSE;
-  join_in_one (join, at);
-  join->cuts_back = TRUE;
-  return TRUE;
-}
-
 gboolean
 sq_offset_join (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint corner,
                 const SqJoinRule *rule, SqOffsetJoin *join)
@@ -341,8 +302,6 @@ sq_offset_join (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint corner,
   *join = (SqOffsetJoin){ .n = 0 };
   if (c.is_even && sq_distance (a->raw.to, b->raw.from) <= SQ_COINCIDE_MM)
     join_in_one (join, isfinite (c.tip.x) ? c.tip : a->raw.to);
-  else if ((a->by_mm + b->by_mm) * c.turn_rad < 0)
-    return join_overlap (&c, join);
   else if (needs_step (&c))
     join_by_step (&c, join);
   else if (rule->kind == SQ_JOIN_ROUND && a->by_mm * c.turn_rad >= 0 && b->by_mm * c.turn_rad >= 0)
@@ -350,7 +309,7 @@ sq_offset_join (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint corner,
   else if (c.prolong_a >= 0 && c.prolong_b >= 0)
     join_by_mitre (&c, join);
   else
-    return join_across (&c, join);
+    return join_overlap (&c, join);
   return TRUE;
 }
 
