@@ -55,6 +55,20 @@ void sq_offset_join_through (const SqOffsetSide *a, const SqOffsetSide *b, SqPoi
  * line or circle: a length, or for an arc an angle, −π … π. < 0: on the segment's side. */
 double sq_offset_beyond (const SqOffsetSide *side, gboolean at_start, SqPoint p);
 
+static inline const SqOffsetPiece *
+sq_offset_piece (const GArray *chain, guint i)
+{
+  return &g_array_index (chain, SqOffsetPiece, i);
+}
+
+/* Signed area within a closed chain, which is not empty. */
+double sq_offset_chain_area_mm2 (const GArray *chain);
+
+/* Calls @func for all pairs of pieces i < j whose boxes meet, until it says FALSE; whether it never
+ * did. */
+typedef gboolean (*SqOffsetPairFunc) (const GArray *chain, guint i, guint j, gpointer data);
+gboolean sq_offset_near_pairs (const GArray *chain, SqOffsetPairFunc func, gpointer data);
+
 /* Whether no two pieces of @chain (of SqOffsetPiece) meet but neighbours at their common node. */
 gboolean sq_offset_chain_is_simple (const GArray *chain);
 
@@ -62,6 +76,3 @@ gboolean sq_offset_chain_is_simple (const GArray *chain);
  * clockwise, −1: clockwise). Returns a new array of GArray of SqOffsetPiece, the one with the
  * greatest area first; the others may run the other way, as pockets do. It may be empty. */
 GPtrArray *sq_offset_without_loops (const GArray *chain, int sense);
-
-/* Signed area within a closed chain. */
-double sq_offset_chain_area_mm2 (const GArray *chain);
