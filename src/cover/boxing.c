@@ -205,6 +205,17 @@ choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *m
   return last >= 0;
 }
 
+static GArray *
+choose_joins (const Stretch *s, const GArray *places, guint n, Merit *merit)
+{
+  GArray *joins = g_array_sized_new (FALSE, FALSE, sizeof (double), n);
+
+  g_array_set_size (joins, n);
+  if (!choose (s, places, n, (double *) (gpointer) joins->data, merit))
+    g_clear_pointer (&joins, g_array_unref);
+  return joins;
+}
+
 /* The joins of an open stretch: as few as the cloth allows, at corners if that can be. New array
  * of double, or NULL. */
 static GArray *
@@ -220,16 +231,16 @@ divide_stretch (const Stretch *s, Merit *merit)
   g_array_append_vals (all, corners->data, corners->len);
   add_free_places (s, all);
   g_array_sort (all, compare_places);
-  /* Corners may ask for a join more than the bare length does; beyond that a join elsewhere is
-   * the better seam. */
   for (guint n = least; n <= MIN (2 * least + 2, MOST_JOINS); n++)
     {
-      GArray *joins = g_array_sized_new (FALSE, FALSE, sizeof (double), n);
-      g_array_set_size (joins, n);
-      double *out = (double *) (gpointer) joins->data;
-      if (choose (s, corners, n, out, merit) || choose (s, all, n, out, merit))
+      GArray *joins = choose_joins (s, corners, n, merit);
+      /* A join more is better than one that shows along an edge; two more are not. */
+      if (joins == NULL)
+        joins = choose_joins (s, corners, n + 1, merit);
+      if (joins == NULL)
+        joins = choose_joins (s, all, n, merit);
+      if (joins != NULL)
         return joins;
-      g_array_unref (joins);
     }
   return NULL;
 }
