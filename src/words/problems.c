@@ -29,6 +29,7 @@ typedef enum
   ALWAYS,
   AT_EDGE,        /* the problem's place */
   SECOND_IS_NONE, /* the second fact is 0 or less */
+  FIRST_IS_LESS,  /* the first fact, than the second */
   ZIP_IN_BOXING,
 } When;
 
@@ -237,6 +238,12 @@ static const Sentence sentences[] = {
     { SAY_FIRST, SAY_SECOND } },
   { SQ_PROBLEM_ZIP_TOO_LONG,
     NULL,
+    FIRST_IS_LESS,
+    N_ ("The zip is to open only %s, too little to sew it in. Make it longer, or leave it to the "
+        "rules."),
+    { SAY_FIRST } },
+  { SQ_PROBLEM_ZIP_TOO_LONG,
+    NULL,
     ALWAYS,
     N_ ("The zip is to open %s, and its place has room for %s. Make it shorter, or leave it to the "
         "rules."),
@@ -261,8 +268,9 @@ static const Sentence sentences[] = {
   { SQ_PROBLEM_JOIN_NO_ROOM,
     NULL,
     ALWAYS,
-    N_ ("There is no good place for every join of the boxing: two joins, or a join and a corner or "
-        "zip end, lie only %s apart. Wider cloth would need fewer joins."),
+    N_ ("There is no good place for every join of the boxing: some lie in the middle of the front, "
+        "or nearer than %s to another, a corner or an end of the zip. Wider cloth would need "
+        "fewer."),
     { SAY_FIRST } },
   { SQ_PROBLEM_BOXING_TOO_SHORT,
     NULL,
@@ -335,6 +343,8 @@ holds (When when, const SqProblem *problem, const SqCover *cover)
       return problem->place.kind == SQ_AT_EDGE;
     case SECOND_IS_NONE:
       return problem->facts[1] <= 0;
+    case FIRST_IS_LESS:
+      return problem->facts[0] < problem->facts[1];
     case ZIP_IN_BOXING:
       return cover->zip.place == SQ_ZIP_BOXING;
     }

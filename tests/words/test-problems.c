@@ -25,6 +25,8 @@ problem_of (SqProblemCode code)
                         .place = { SQ_AT_CORNER, 3, 13, NULL },
                         .facts = { 38.1, 50.8 } };
 
+  if (code == SQ_PROBLEM_ZIP_TOO_LONG)
+    problem.facts[0] = 50.8, problem.facts[1] = 38.1;
   if (code == SQ_PROBLEM_WIDER_THAN_CLOTH || code == SQ_PROBLEM_CUT_SPLIT)
     problem.place.kind = SQ_AT_PIECE, problem.place.item = 0;
   return problem;
@@ -161,6 +163,14 @@ test_what_was_done (void)
   assert_says (cover, &problem,
                "The boxing is only 1 1/2 in high, and a zip in it is hard to sew under 2 in. Put "
                "the zip in the underside.");
+  problem = problem_of (SQ_PROBLEM_ZIP_TOO_LONG);
+  assert_says (cover, &problem,
+               "The zip is to open 2 in, and its place has room for 1 1/2 in. Make it shorter, or "
+               "leave it to the rules.");
+  problem.facts[0] = -12.7;
+  assert_says (cover, &problem,
+               "The zip is to open only -1/2 in, too little to sew it in. Make it longer, or leave "
+               "it to the rules.");
   problem = problem_of (SQ_PROBLEM_NOTCH_IS_DART);
   problem.facts[1] = -3;
   assert_says (cover, &problem,
