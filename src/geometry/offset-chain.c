@@ -94,3 +94,18 @@ sq_offset_chain_is_simple (const GArray *chain)
 {
   return sq_offset_near_pairs (chain, meet_only_at_node, NULL);
 }
+
+SqPoint
+sq_offset_exact_meeting (const SqSegment *a, const SqSegment *b, SqPoint near, double within_mm)
+{
+  SqPoint best = near, found[2];
+  guint n = sq_segments_meet_extended (a, b, found);
+
+  for (guint i = 0; i < n; i++)
+    if (sq_distance (found[i], near) < within_mm)
+      {
+        within_mm = sq_distance (found[i], near);
+        best = found[i];
+      }
+  return best;
+}

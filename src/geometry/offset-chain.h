@@ -28,7 +28,6 @@ typedef struct
   double bulge[3];
   guint n;
   SqTrimKind kind;
-  gboolean parts;     /* fills a gap between parallels that part */
   gboolean cuts_back; /* takes something off a parallel that it may not have */
 } SqOffsetJoin;
 
@@ -68,6 +67,12 @@ double sq_offset_chain_area_mm2 (const GArray *chain);
  * did. */
 typedef gboolean (*SqOffsetPairFunc) (const GArray *chain, guint i, guint j, gpointer data);
 gboolean sq_offset_near_pairs (const GArray *chain, SqOffsetPairFunc func, gpointer data);
+
+/* Where the lines or circles of @a and @b meet nearest to @near, if that is not farther than
+ * @within_mm; else @near. Segments are found to meet wherever they are as good as one; this is
+ * exact. */
+SqPoint sq_offset_exact_meeting (const SqSegment *a, const SqSegment *b, SqPoint near,
+                                 double within_mm);
 
 /* Whether no two pieces of @chain (of SqOffsetPiece) meet but neighbours at their common node. */
 gboolean sq_offset_chain_is_simple (const GArray *chain);

@@ -165,16 +165,19 @@ line_meets_side (SqPoint through, SqVector along, const SqOffsetSide *side, gboo
 }
 
 /* Different distances along a path that hardly turns: a step square to it, so that the parallels
- * need not meet far away. */
+ * need not meet far away. Where they overlap it stands on the farther one's normal: there the nearer
+ * one ends before the other segment can bend towards it. */
 static void
 join_by_step (const Corner *c, SqOffsetJoin *join)
 {
-  SqVector normal = sq_right (sq_unit (sq_add (c->a->end, c->b->start)));
+  SqVector along = sq_unit (sq_add (c->a->end, c->b->start));
   SqPoint from = c->a->raw.to, to = c->b->raw.from;
 
-  if (!line_meets_side (c->corner, normal, c->a, FALSE, &from))
+  if ((c->a->by_mm + c->b->by_mm) * c->turn_rad < 0)
+    along = fabs (c->a->by_mm) > fabs (c->b->by_mm) ? c->a->end : c->b->start;
+  if (!line_meets_side (c->corner, sq_right (along), c->a, FALSE, &from))
     from = c->a->raw.to;
-  if (!line_meets_side (c->corner, normal, c->b, TRUE, &to))
+  if (!line_meets_side (c->corner, sq_right (along), c->b, TRUE, &to))
     to = c->b->raw.from;
   join_start (join, SQ_TRIM_STEP, from);
   join_add (join, 0, to);
@@ -223,7 +226,6 @@ join_by_arc (const Corner *c, SqOffsetJoin *join)
     }
   else
     join_add (join, bulge, c->b->raw.from);
-  join->parts = TRUE;
 }
 
 /* Appends the way along @side's own line or circle, or if that can't be its tangent, to the line
@@ -290,7 +292,6 @@ join_by_mitre (const Corner *c, SqOffsetJoin *join)
       join_add (join, 0, tip);
       join_add (join, 0, c->b->raw.from);
     }
-  join->parts = TRUE;
 }
 
 gboolean

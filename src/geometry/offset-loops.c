@@ -57,24 +57,17 @@ next_free (const SqPlane *plane, const SqPlaneEdge *edge, const gboolean *is_use
   return best;
 }
 
-/* Where the pieces of @a and @b cross near their common vertex, exactly. */
+/* The node between two kept edges that follow each other. */
 static SqPoint
-exact_node (const SqPlane *plane, const SqPlaneEdge *a, const SqPlaneEdge *b)
+node_between (const SqPlane *plane, const SqPlaneEdge *a, const SqPlaneEdge *b)
 {
-  SqPoint at = g_array_index (plane->vertices, SqPoint, b->from), best = at, found[2];
-  double nearest = 100 * plane->join_mm;
+  SqPoint at = g_array_index (plane->vertices, SqPoint, b->from);
 
   if (a->t1 == 1 && b->t0 == 0 && (a->piece + 1) % plane->chain->len == b->piece)
     return at;
-  guint n = sq_segments_meet_extended (&sq_offset_piece (plane->chain, a->piece)->s,
-                                       &sq_offset_piece (plane->chain, b->piece)->s, found);
-  for (guint i = 0; i < n; i++)
-    if (sq_distance (found[i], at) < nearest)
-      {
-        nearest = sq_distance (found[i], at);
-        best = found[i];
-      }
-  return best;
+  return sq_offset_exact_meeting (&sq_offset_piece (plane->chain, a->piece)->s,
+                                  &sq_offset_piece (plane->chain, b->piece)->s, at,
+                                  100 * plane->join_mm);
 }
 
 /* Whether @b only goes on where @a was cut. */
@@ -101,7 +94,7 @@ ring_of (const SqPlane *plane, SqPlaneEdge **edges, guint n)
         last = edges[(start + i) % n];
       SqOffsetPiece piece = *sq_offset_piece (plane->chain, first->piece);
       piece.s.bulge = sq_plane_part_bulge (&piece.s, first->t0, last->t1);
-      piece.s.from = exact_node (plane, previous, first);
+      piece.s.from = node_between (plane, previous, first);
       g_array_append_val (ring, piece);
     }
   for (guint i = 0; i < ring->len; i++)

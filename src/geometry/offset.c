@@ -29,7 +29,7 @@ sq_offset_report_clear (SqOffsetReport *report)
 typedef struct
 {
   const SqPath *ring;
-  const SqJoinRule *rule;
+  int sense; /* 1: the ring runs counter-clockwise, −1: clockwise */
   guint n;
   SqOffsetSide *sides;
   SqOffsetJoin *joins;
@@ -139,8 +139,10 @@ keeps_off (const Work *work, guint k, const SqSegment *cut, guint i)
 }
 
 /* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of them
- * meet: they are cut back to there. This is for one side, or for a notch that its own walls'
- * parallels swallow; more would take the winding number. Not if they would be too near then. */
+ * meet: they are cut back to there. Several sides may hide one that stands without its neighbours;
+ * only where the corner that comes is convex does the loop which goes with them wind the wrong way
+ * for certain. A notch is swallowed like that by the allowances of its own walls. Not if it all comes
+ * too near. */
 static gboolean
 close_over (Work *work, guint first, guint last)
 {
@@ -149,13 +151,15 @@ close_over (Work *work, guint first, guint last)
   SqMeeting meeting[2];
   gboolean overlap;
 
-  if (first != last && !(work->joins[first].parts && work->joins[b].parts))
-    return FALSE;
   if (a == b || work->is_gone[a] || !cut_side (work, a, &cut_a) || !cut_side (work, b, &cut_b))
     return FALSE;
   if (sq_segments_meet (&cut_a, &cut_b, meeting, &overlap) != 1 || overlap
       || sq_distance (meeting[0].at, cut_a.from) <= 2 * SQ_COINCIDE_MM
       || sq_distance (meeting[0].at, cut_b.to) <= 2 * SQ_COINCIDE_MM)
+    return FALSE;
+  SqVector in = sq_segment_direction (&cut_a, meeting[0].ta);
+  SqVector out = sq_segment_direction (&cut_b, meeting[0].tb);
+  if (first != last && sq_cross (in, out) * work->sense <= 0)
     return FALSE;
   cut_a = sq_segment_part (&cut_a, 0, meeting[0].ta);
   cut_b = sq_segment_part (&cut_b, meeting[0].tb, 1);
@@ -164,7 +168,10 @@ close_over (Work *work, guint first, guint last)
       return FALSE;
   for (guint i = first; i != b; i = after (work, i))
     work->is_gone[i] = TRUE;
-  work->joins[b] = (SqOffsetJoin){ .at = { meeting[0].at }, .n = 1 };
+  work->joins[b] = (SqOffsetJoin){ .at = { sq_offset_exact_meeting (
+                                       &work->sides[a].raw, &work->sides[b].raw, meeting[0].at,
+                                       100 * SQ_COINCIDE_MM) },
+                                   .n = 1 };
   return TRUE;
 }
 
@@ -287,13 +294,13 @@ chain_of (const Work *work)
 }
 
 static GArray *
-raw_parallel (const SqPath *ring, const double *by_tag_mm, const SqJoinRule *rule)
+raw_parallel (const SqPath *ring, int sense, const double *by_tag_mm, const SqJoinRule *rule)
 {
   guint n = sq_path_n_segments (ring);
   g_autofree SqOffsetSide *sides = g_new (SqOffsetSide, n);
   g_autofree SqOffsetJoin *joins = g_new (SqOffsetJoin, n);
   g_autofree gboolean *is_gone = g_new0 (gboolean, n);
-  Work work = { ring, rule, n, sides, joins, is_gone };
+  Work work = { ring, sense, n, sides, joins, is_gone };
   const SqNode *nodes = sq_path_nodes (ring);
 
   for (guint i = 0; i < n; i++)
@@ -406,8 +413,8 @@ sq_path_offset (const SqPath *ring, const double *by_tag_mm, guint n_tags, const
   g_return_val_if_fail (join != NULL, NULL);
 
   own.trims = g_array_new (FALSE, FALSE, sizeof (SqOffsetTrim));
-  g_autoptr (GArray) chain = raw_parallel (ring, by_tag_mm, join);
   int sense = sq_path_area_mm2 (ring) < 0 ? -1 : 1;
+  g_autoptr (GArray) chain = raw_parallel (ring, sense, by_tag_mm, join);
   g_autoptr (GArray) wanted = wanted_ring (chain, sense, &own);
   SqPath *result = NULL;
 
