@@ -14,6 +14,9 @@
 #define PLATE_MOST_WIDTH 0.82
 #define PLATE_MOST_HEIGHT 0.5
 
+/* A plate's place is good where the piece is so many times as wide; else the widest is taken. */
+#define PLATE_EASE 1.3
+
 /* Between a plate or arrow and the teeth of a zip, in em. */
 #define ZIP_GAP_EM 0.5
 
@@ -39,14 +42,14 @@ box_about (SqPoint at, double width, double height)
                   { at.x + width / 2, at.y + height / 2 } };
 }
 
-/* Whether @box meets a zip. */
+/* Whether @box meets a zip, or any line marked on the piece if @any. */
 static gboolean
-meets_zip (const SqPiece *piece, SqBox box, double gap_mm)
+meets_mark (const SqPiece *piece, SqBox box, gboolean any, double gap_mm)
 {
   for (guint i = 0; i < piece->marks->len; i++)
     {
       const SqMark *mark = &g_array_index (piece->marks, SqMark, i);
-      if (mark->kind == SQ_MARK_ZIP && mark->line != NULL
+      if ((any || mark->kind == SQ_MARK_ZIP) && mark->line != NULL
           && sq_box_meets (box, sq_path_box (mark->line), gap_mm))
         return TRUE;
     }
@@ -130,17 +133,20 @@ plate_inside (const SqPiece *piece, const SqPieceLabel *label, double em_mm, SqB
   if (width > PLATE_MOST_WIDTH * width_of (box) || height > PLATE_MOST_HEIGHT * height_of (box))
     return FALSE;
   const double places[] = { 0.5, 0.38, 0.62, 0.26, 0.74 };
-  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+  double widest = 0;
+  for (guint i = 0; i < G_N_ELEMENTS (places) && widest < PLATE_EASE * width; i++)
     {
       SqPoint from = { box.min.x, box.min.y + places[i] * height_of (box) };
       double length;
       SqPoint middle = longest_chord (piece, from, sq_point (1, 0), &length);
-      *plate = box_about (middle, width, height);
-      if (!meets_hole (piece, *plate, 0) && !meets_zip (piece, *plate, ZIP_GAP_EM * em_mm)
-          && is_inside_sew (piece, *plate))
-        return TRUE;
+      SqBox here = box_about (middle, width, height);
+      if (length <= widest || meets_hole (piece, here, 0)
+          || meets_mark (piece, here, FALSE, ZIP_GAP_EM * em_mm) || !is_inside_sew (piece, here))
+        continue;
+      widest = length;
+      *plate = here;
     }
-  return FALSE;
+  return widest > 0;
 }
 
 SqBox
@@ -310,33 +316,50 @@ add_notches (SqSceneBuilder *builder, const SqPiece *piece, double em_mm)
     }
 }
 
-/* The double arrow along the grain, clear of label and holes, and of the zip where that can be. */
-static void
-add_grain (SqSceneBuilder *builder, const SqPiece *piece, const SqPieceLabel *label, double em_mm)
+/* The @i-th place for the grain's arrow: to the right or left of the middle (below or above it for a
+ * grain to the right), or in the middle of a narrow strip; later ones nearer to the ends of the
+ * chord there. FALSE: no room. */
+static gboolean
+grain_place (const SqPiece *piece, guint i, double em_mm, SqSegment *arrow)
 {
-  const double places[] = { 0.86, 0.14, 0.74, 0.26, 0.93, 0.07, 0.5 };
-  const guint n_places = G_N_ELEMENTS (places);
+  const double asides[] = { 0.86, 0.14, 0.74, 0.26, 0.93, 0.07, 0.5 },
+               alongs[] = { 0, -0.25, 0.25 };
   SqVector along = sq_turned (sq_point (1, 0), piece->grain_rad), across = sq_left (along);
   g_autoptr (SqPath) turned = sq_path_moved (sq_piece_sew (piece, 0), -piece->grain_rad,
                                              sq_point (0, 0));
-  SqBox extent = sq_path_box (turned), plate;
+  SqBox extent = sq_path_box (turned);
+  double aside = asides[i % G_N_ELEMENTS (asides)], chord;
+  double shift = alongs[i / G_N_ELEMENTS (asides)];
+  if (i == 0 && height_of (extent) < 8 * em_mm)
+    aside = 0.5;
+  SqPoint on_line = sq_scale (across, extent.max.y - aside * height_of (extent));
+  SqPoint middle = longest_chord (piece, on_line, along, &chord);
+  double half = fmin ((shift == 0 ? 0.38 : 0.2) * chord, 2.6 * em_mm);
+  middle = sq_moved (middle, along, shift * chord);
+  *arrow = (SqSegment){ sq_moved (middle, along, -half), sq_moved (middle, along, half), 0 };
+  return half >= 0.4 * em_mm;
+}
+
+#define N_GRAIN_PLACES 21
+
+/* The double arrow along the grain, clear of label and holes, and of marks where that can be. */
+static void
+add_grain (SqSceneBuilder *builder, const SqPiece *piece, const SqPieceLabel *label, double em_mm)
+{
+  SqBox plate;
   double gap_mm = ZIP_GAP_EM * em_mm;
   gboolean has_plate = label != NULL && plate_inside (piece, label, em_mm, &plate);
-  for (guint i = 0; i < 2 * n_places; i++)
+  for (guint i = 0; i < 2 * N_GRAIN_PLACES; i++)
     {
-      /* The greater place is to the right for a grain that runs up, below for one to the right. */
-      double aside = extent.max.y - places[i % n_places] * height_of (extent), chord;
-      SqPoint middle = longest_chord (piece, sq_moved (sq_point (0, 0), across, aside), along,
-                                      &chord);
-      double half = fmin (0.38 * chord, 2.6 * em_mm);
-      SqPoint from = sq_moved (middle, along, -half), to = sq_moved (middle, along, half);
-      SqBox box = sq_box_with (sq_box_with (sq_box_empty (), from), to);
-      if (half < 0.4 * em_mm || meets_hole (piece, box, gap_mm)
-          || (has_plate && sq_box_meets (box, plate, gap_mm))
-          || (i < n_places && meets_zip (piece, box, gap_mm)))
+      SqSegment arrow;
+      if (!grain_place (piece, i % N_GRAIN_PLACES, em_mm, &arrow))
+        continue;
+      SqBox box = sq_segment_box (&arrow);
+      if (meets_hole (piece, box, gap_mm) || (has_plate && sq_box_meets (box, plate, gap_mm))
+          || (i < N_GRAIN_PLACES && meets_mark (piece, box, TRUE, gap_mm)))
         continue;
       sq_scene_begin_stroke (builder, SQ_PEN_GRAIN);
-      sq_scene_add_line (builder, from, to);
+      sq_scene_add_line (builder, arrow.from, arrow.to);
       return;
     }
 }

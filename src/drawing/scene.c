@@ -427,10 +427,10 @@ sq_text_with_detail_width_em (const char *text, gboolean bold, const char *detai
 double
 sq_readable_angle_rad (double angle_rad)
 {
-  double a = remainder (angle_rad, 2 * M_PI);
-  if (a > M_PI / 2 + 1e-9)
+  double a = remainder (angle_rad, 2 * M_PI), most = M_PI / 2 + SQ_LEAN_RAD;
+  if (a > most)
     a -= M_PI;
-  else if (a <= -M_PI / 2 + 1e-9)
+  else if (a <= most - M_PI)
     a += M_PI;
   return a;
 }

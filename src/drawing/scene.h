@@ -172,6 +172,7 @@ double sq_text_width_em (const char *text, gboolean bold);
 /* The same of a text with its detail. */
 double sq_text_with_detail_width_em (const char *text, gboolean bold, const char *detail);
 
-/* @angle_rad, or the half turn from it, whichever reads from below or from the right: in
- * (−π/2, π/2]. */
+/* @angle_rad, or the half turn from it, whichever reads from below or from the right: upright lines
+ * read upwards even where they lean over by SQ_LEAN_RAD. */
+#define SQ_LEAN_RAD 0.1
 double sq_readable_angle_rad (double angle_rad);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Where the figures of a seat stand: greedy, the most important first, each at the best of its
  * places that is still free. */
+#include "base/units.h"
 #include "drawing/seat-drawn.h"
 #include "drawing/seat-scene.h"
 
@@ -153,6 +154,18 @@ plate_at (const Placer *placer, const Figure *figure, const Place *place, guint 
   return plate;
 }
 
+/* A leader that would run over another figure is not drawn; over one that is, none may stand. */
+static void
+draw_leader (Placer *placer, SqDimension *dimension)
+{
+  Obstacle leader = { dimension->foot, dimension->leader, 0.1 * placer->look->em_mm };
+  for (guint i = 0; dimension->is_far && i < placer->plates->len; i++)
+    if (plate_meets_stretch (&g_array_index (placer->plates, Plate, i), &leader))
+      dimension->is_far = FALSE;
+  if (dimension->is_far)
+    g_array_append_val (placer->obstacles, leader);
+}
+
 /* Stands @figure at its best free place with figures of @em; FALSE if it has none. Until then its
  * width is in em. */
 static gboolean
@@ -179,6 +192,7 @@ stand_figure (Placer *placer, const Figure *figure, double em)
       }
   if (!isfinite (best))
     return FALSE;
+  draw_leader (placer, &dimension);
   dimension.at = stand.at;
   dimension.width_mm = 2 * stand.half_width;
   dimension.height_mm = 2 * stand.half_height;
@@ -199,33 +213,6 @@ write_figure (Figure *figure, const SqSeatLook *look)
                         + (dimension->measure == SQ_MEASURE_RISE ? SQ_RISE_SIGN_EM : 0);
 }
 
-/* Point and direction at the share @t of the segments with @tag; FALSE if there are none. */
-static gboolean
-edge_point (const SqPath *path, guint32 tag, double t, SqPoint *at, SqVector *along)
-{
-  double length = 0, rest;
-  guint n = sq_path_n_segments (path);
-  for (guint i = 0; i < n; i++)
-    if (sq_path_nodes (path)[i].tag == tag)
-      length += sq_path_station_mm (path, i + 1) - sq_path_station_mm (path, i);
-  rest = t * length;
-  for (guint i = 0; i < n; i++)
-    {
-      SqSegment segment = sq_path_segment (path, i);
-      double own = sq_segment_length_mm (&segment);
-      if (sq_path_nodes (path)[i].tag != tag)
-        continue;
-      if (rest <= own * (1 + 1e-9))
-        {
-          *at = sq_segment_point (&segment, own > 0 ? rest / own : 0);
-          *along = sq_segment_direction (&segment, own > 0 ? rest / own : 0);
-          return TRUE;
-        }
-      rest -= own;
-    }
-  return FALSE;
-}
-
 static void
 add_place (Figure *figure, SqPoint foot, SqVector out, double angle_rad, double cost)
 {
@@ -233,19 +220,27 @@ add_place (Figure *figure, SqPoint foot, SqVector out, double angle_rad, double 
                                                 cost };
 }
 
-/* Places along an edge, reading along it; then level ones farther off. */
+/* Places along an edge, reading along it; then level ones farther off. Where the edge is bowed
+ * inwards its chord is what is measured, and figures stand beyond that. */
 static void
-add_edge_places (Figure *figure, const SqPath *path, guint32 tag)
+add_edge_places (Figure *figure, const SqPath *path, guint32 tag, SqPoint from, SqPoint to)
 {
   const double shares[] = { 0.5, 0.38, 0.62, 0.24, 0.76 }, costs[] = { 0, 0.8, 0.8, 1.6, 1.6 };
+  SqVector chord = sq_unit (sq_sub (to, from));
   for (int level = 0; level <= 1; level++)
     for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
       {
-        SqPoint foot;
-        SqVector along;
-        if (edge_point (path, tag, shares[i], &foot, &along))
-          add_place (figure, foot, sq_right (along), level ? 0 : atan2 (along.y, along.x),
-                     costs[i] + 4 * level);
+        SqPoint foot = sq_between (from, to, shares[i]), on_edge;
+        SqVector along = chord, edge_along;
+        if (!sq_seat_edge_point (path, tag, shares[i], &on_edge, &edge_along))
+          continue;
+        if (sq_dot (sq_sub (on_edge, foot), sq_right (chord)) > -SQ_TIE_MM)
+          {
+            foot = on_edge;
+            along = edge_along;
+          }
+        add_place (figure, foot, sq_right (along), level ? 0 : atan2 (along.y, along.x),
+                   costs[i] + 4 * level);
       }
 }
 
@@ -256,20 +251,21 @@ add_length (GArray *figures, const SqCorner *corners, guint n, guint i, const Sq
   figure.dimension.value_mm = sq_distance (corners[i].at, corners[(i + 1) % n].at);
   figure.importance = 1e9 + figure.dimension.value_mm;
   figure.gap_em = sq_seat_hatch_depth_em (corners[i].kind) + EDGE_GAP_EM;
-  add_edge_places (&figure, path, i);
+  add_edge_places (&figure, path, i, corners[i].at, corners[(i + 1) % n].at);
   g_array_append_val (figures, figure);
 }
 
 static void
-add_rise (GArray *figures, const SqCorner *corner, guint i, const SqPath *path)
+add_rise (GArray *figures, const SqCorner *corners, guint n, guint i, const SqPath *path)
 {
+  const SqCorner *corner = &corners[i];
   Figure figure = { .dimension = { .measure = SQ_MEASURE_RISE, .corner = corner->id } };
   if (corner->shape != SQ_SHAPE_BOW || corner->bow_mm == 0)
     return;
   figure.dimension.value_mm = fabs (corner->bow_mm);
   figure.importance = figure.dimension.value_mm;
   figure.gap_em = sq_seat_hatch_depth_em (corner->kind) + EDGE_GAP_EM;
-  add_edge_places (&figure, path, i);
+  add_edge_places (&figure, path, i, corner->at, corners[(i + 1) % n].at);
   g_array_append_val (figures, figure);
 }
 
@@ -280,7 +276,7 @@ add_radius (GArray *figures, const SqCorner *corner, guint n, guint i, const SqP
   Figure figure = { .dimension = { .measure = SQ_MEASURE_RADIUS, .corner = corner->id } };
   SqPoint foot;
   SqVector along;
-  if (corner->radius_mm <= 0 || !edge_point (path, n + i, 0.5, &foot, &along))
+  if (corner->radius_mm <= 0 || !sq_seat_edge_point (path, n + i, 0.5, &foot, &along))
     return;
   figure.dimension.value_mm = corner->radius_mm;
   figure.importance = 1e6 + corner->radius_mm;
@@ -320,7 +316,7 @@ add_ring (Placer *placer, GArray *figures, const SqOutline *outline, guint ring)
     {
       add_length (figures, corners, n, i, path);
       add_radius (figures, &corners[i], n, i, path);
-      add_rise (figures, &corners[i], i, path);
+      add_rise (figures, corners, n, i, path);
     }
 }
 

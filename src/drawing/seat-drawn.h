@@ -9,5 +9,10 @@
  * for fewer than 2 corners. */
 SqPath *sq_seat_ring (const SqOutline *outline, guint ring);
 
+/* Point and unit direction at the share @t, 0 … 1, of the stretch of @ring with @tag. FALSE if there
+ * is none: roundings may use up an edge. */
+gboolean sq_seat_edge_point (const SqPath *ring, guint32 tag, double t, SqPoint *at,
+                             SqVector *along);
+
 /* What stands at an edge of @kind is drawn as deep as this, in em; 0: nothing stands there. */
 double sq_seat_hatch_depth_em (SqEdgeKind kind);

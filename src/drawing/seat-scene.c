@@ -3,7 +3,7 @@
 
 #include "drawing/piece-scene.h"
 #include "drawing/seat-drawn.h"
-#include "geometry/rounding.h"
+#include "geometry/crossing.h"
 #include "words/names.h"
 #include "words/piece-names.h"
 
@@ -37,39 +37,6 @@ sq_seat_hatch_depth_em (SqEdgeKind kind)
 {
   g_return_val_if_fail ((guint) kind < SQ_N_EDGE_KINDS, 0);
   return hatches[kind].depth;
-}
-
-static SqPath *
-polygon_of (const SqCorner *corners, guint n)
-{
-  SqPathBuilder builder;
-  sq_path_builder_init (&builder);
-  for (guint i = 0; i < n; i++)
-    sq_path_builder_add (&builder, corners[i].at, 0, i);
-  return sq_path_builder_end (&builder, TRUE);
-}
-
-SqPath *
-sq_seat_ring (const SqOutline *outline, guint ring)
-{
-  guint n;
-  const SqCorner *corners = sq_outline_ring (outline, ring, &n);
-  g_autoptr (SqPath) sharp = sq_outline_path (outline, ring, NULL);
-  if (sharp == NULL)
-    return polygon_of (corners, n);
-  guint n_nodes = sq_path_n_nodes (sharp);
-  const SqNode *nodes = sq_path_nodes (sharp);
-  g_autofree double *radius = g_new0 (double, n_nodes);
-  g_autofree guint32 *tag = g_new0 (guint32, n_nodes);
-  gboolean any = FALSE;
-  for (guint i = 0; i < n_nodes; i++)
-    if (i == 0 || nodes[i].tag != nodes[i - 1].tag)
-      {
-        radius[i] = fmax (corners[nodes[i].tag].radius_mm, 0);
-        tag[i] = n + nodes[i].tag;
-        any = any || radius[i] > 0;
-      }
-  return any ? sq_path_rounded (sharp, radius, tag, NULL) : g_steal_pointer (&sharp);
 }
 
 /* Ticks along the segments of @path with @tag, and the line along their ends. */
@@ -120,19 +87,16 @@ add_hatches (SqSceneBuilder *builder, const SqOutline *outline, double em_mm)
     }
 }
 
-/* Straight from corner to corner where an edge is bent: what its length is measured along. */
+/* Straight from corner to corner where an outer edge is bent: what its length is measured along. */
 static void
 add_chords (SqSceneBuilder *builder, const SqOutline *outline)
 {
+  guint n;
+  const SqCorner *corners = sq_outline_ring (outline, 0, &n);
   sq_scene_begin_stroke (builder, SQ_PEN_CHORD);
-  for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
-    {
-      guint n;
-      const SqCorner *corners = sq_outline_ring (outline, ring, &n);
-      for (guint i = 0; i < n; i++)
-        if (corners[i].shape != SQ_SHAPE_STRAIGHT)
-          sq_scene_add_line (builder, corners[i].at, corners[(i + 1) % n].at);
-    }
+  for (guint i = 0; i < n; i++)
+    if (corners[i].shape != SQ_SHAPE_STRAIGHT)
+      sq_scene_add_line (builder, corners[i].at, corners[(i + 1) % n].at);
 }
 
 static gboolean
@@ -295,30 +259,55 @@ is_front (const SqCover *cover, const SqCorner *corner)
   return corner->front;
 }
 
-/* The word at the front edge, inside it. */
+/* Whether a level or turned @text would stand wholly on the material. */
+static gboolean
+is_on_material (const SqOutline *outline, const SqText *text)
+{
+  SqVector along = sq_turned (sq_point (text->width_mm / 2, 0), text->angle_rad);
+  SqVector up = sq_turned (sq_point (0, SQ_TEXT_HEIGHT_EM * text->em_mm / 2), text->angle_rad);
+  SqPoint high = sq_add (text->at, up), low = sq_sub (text->at, up);
+  SqPoint corners[] = { sq_sub (low, along), sq_add (low, along), sq_add (high, along),
+                        sq_sub (high, along) };
+  g_autoptr (SqPath) box = sq_path_new_polygon (corners, G_N_ELEMENTS (corners));
+  int winding = 0;
+  for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
+    {
+      g_autoptr (SqPath) path = sq_seat_ring (outline, ring);
+      if (path == NULL)
+        continue;
+      if (sq_paths_distance_mm (path, box) <= 0)
+        return FALSE;
+      winding += sq_path_winding (path, text->at);
+    }
+  return winding != 0;
+}
+
+/* The word at the front edge, inside it, where there is room. */
 static void
 add_front (SqSceneBuilder *builder, const SqCover *cover, double em_mm)
 {
   const SqOutline *outline = cover->cushion->outline;
   const char *word = sq_words_side (SQ_SIDE_FRONT);
-  double width = sq_text_width_em (word, FALSE) * 0.9 * em_mm;
   guint n;
   const SqCorner *corners = sq_outline_ring (outline, 0, &n);
-  for (guint i = 0; i < n; i++)
+  g_autoptr (SqPath) path = sq_seat_ring (outline, 0);
+  for (guint i = 0; path != NULL && i < n; i++)
     {
-      SqPoint from = corners[i].at, to = corners[(i + 1) % n].at;
-      SqVector along = sq_unit (sq_sub (to, from));
-      if (!is_front (cover, &corners[i]) || sq_distance (from, to) < width + 4 * em_mm)
+      SqPoint at;
+      SqVector along;
+      if (!is_front (cover, &corners[i]) || !sq_seat_edge_point (path, i, 0.5, &at, &along))
         continue;
-      double rise = corners[i].shape == SQ_SHAPE_BOW ? corners[i].bow_mm : 0;
-      SqText text = { .at = sq_moved (sq_between (from, to, 0.5), sq_left (along),
-                                      fmax (-rise, 0) + 0.95 * em_mm),
+      /* Not on a chord that runs near inside. */
+      double rise = sq_dot (sq_sub (at, corners[i].at), sq_right (along));
+      double clear = rise > 0.2 * em_mm && rise < 2.2 * em_mm ? rise : 0;
+      SqText text = { .at = sq_moved (at, sq_left (along), clear + 0.95 * em_mm),
                       .angle_rad = sq_readable_angle_rad (atan2 (along.y, along.x)),
                       .em_mm = 0.9 * em_mm,
-                      .width_mm = width,
+                      .width_mm = sq_text_width_em (word, FALSE) * 0.9 * em_mm,
                       .tone = SQ_TONE_DIM,
                       .text = word };
-      sq_scene_add_text (builder, &text);
+      if (is_on_material (outline, &text))
+        sq_scene_add_text (builder, &text);
     }
 }
 

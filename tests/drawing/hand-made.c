@@ -3,6 +3,12 @@
 
 #include "geometry/offset.h"
 
+static void
+clear_mark (gpointer data)
+{
+  g_clear_pointer (&((SqMark *) data)->line, sq_path_unref);
+}
+
 SqPiece *
 hand_piece (SqPieceRole role, SqPath *sew, double allowance_mm, double grain_rad, double across_mm)
 {
@@ -27,6 +33,7 @@ hand_piece (SqPieceRole role, SqPath *sew, double allowance_mm, double grain_rad
   piece->runs = g_array_new (FALSE, FALSE, sizeof (SqRun));
   g_array_append_val (piece->runs, run);
   piece->marks = g_array_new (FALSE, FALSE, sizeof (SqMark));
+  g_array_set_clear_func (piece->marks, clear_mark);
   piece->patches = g_array_new (FALSE, FALSE, sizeof (SqPatch));
   piece->trims = g_array_new (FALSE, FALSE, sizeof (SqTrim));
   piece->corner_notches = g_array_new (FALSE, FALSE, sizeof (SqCornerNotch));

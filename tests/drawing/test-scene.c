@@ -66,11 +66,12 @@ test_readable (void)
   for (int degrees = -720; degrees <= 720; degrees += 15)
     {
       double angle = degrees * M_PI / 180, readable = sq_readable_angle_rad (angle);
-      g_assert_cmpfloat (readable, >, -M_PI / 2);
-      g_assert_cmpfloat (readable, <=, M_PI / 2 + 1e-8);
+      g_assert_cmpfloat (cos (readable - SQ_LEAN_RAD), >, -1e-9);
       g_assert_cmpfloat_with_epsilon (sin (2 * readable), sin (2 * angle), 1e-9);
     }
   g_assert_cmpfloat_with_epsilon (sq_readable_angle_rad (-M_PI / 2), M_PI / 2, 1e-9);
+  g_assert_cmpfloat_with_epsilon (sq_readable_angle_rad (1.62), 1.62, 1e-9);
+  g_assert_cmpfloat_with_epsilon (sq_readable_angle_rad (1.8), 1.8 - M_PI, 1e-9);
 }
 
 static void
