@@ -28,6 +28,6 @@ const char *sq_history_redo_words (const SqHistory *history);
 gboolean sq_history_undo (SqHistory *history);
 gboolean sq_history_redo (SqHistory *history);
 
-/* Remembers the job now as saved. */
+/* Remembers the job now as saved; it stays a step to come back to: the next push starts another. */
 void sq_history_set_saved (SqHistory *history);
 gboolean sq_history_is_saved (const SqHistory *history);

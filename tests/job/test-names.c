@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "job/names.h"
+
+#include "base/length.h"
+
+/* Every enum has a name for each of its values, and no two alike. */
+static void
+test_complete (void)
+{
+  const struct
+  {
+    const char *const *names;
+    guint n;
+  } lists[] = {
+    { sq_unit_names, SQ_UNIT_CM + 1 },
+    { sq_build_names, SQ_N_BUILDS },
+    { sq_edge_kind_names, SQ_N_EDGE_KINDS },
+    { sq_wrap_style_names, SQ_WRAP_MITRED + 1 },
+    { sq_zip_place_names, SQ_ZIP_UNDERSIDE + 1 },
+    { sq_foam_kind_names, SQ_N_FOAM_KINDS },
+    { sq_stripes_run_names, SQ_STRIPES_SIDE_TO_SIDE + 1 },
+    { sq_centre_on_names, SQ_CENTRE_NONE + 1 },
+    { sq_cloth_class_names, SQ_N_CLOTH_CLASSES },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
+    {
+      g_assert_cmpuint (g_strv_length ((char **) lists[i].names), ==, lists[i].n);
+      for (guint a = 0; a < lists[i].n; a++)
+        for (guint b = 0; b < a; b++)
+          g_assert_cmpstr (lists[i].names[a], !=, lists[i].names[b]);
+    }
+}
+
+static void
+test_order (void)
+{
+  g_assert_cmpstr (sq_build_name (SQ_BUILD_KNIFE_EDGE), ==, "knife-edge");
+  g_assert_cmpstr (sq_zip_place_name (SQ_ZIP_BOXING), ==, "boxing");
+  g_assert_cmpstr (sq_foam_kind_name (SQ_FOAM_FAST_DRAINING), ==, "fast-draining");
+  g_assert_cmpstr (sq_unit_names[SQ_UNIT_MM], ==, "mm");
+  g_assert_cmpstr (sq_edge_kind_names[SQ_EDGE_HULL_LINING], ==, "hull-lining");
+  g_assert_cmpstr (sq_wrap_style_names[SQ_WRAP_MITRED], ==, "mitred");
+  g_assert_cmpstr (sq_stripes_run_names[SQ_STRIPES_SIDE_TO_SIDE], ==, "side-to-side");
+  g_assert_cmpstr (sq_centre_on_names[SQ_CENTRE_MOTIF], ==, "motif");
+  g_assert_cmpstr (sq_cloth_class_names[SQ_CLOTH_VINYL], ==, "vinyl");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/job/names/complete", test_complete);
+  g_test_add_func ("/job/names/order", test_order);
+  return g_test_run ();
+}
