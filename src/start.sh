@@ -15,7 +15,7 @@ bash data/install-packages.sh "${sections[@]}"
 if [ -f build/build.ninja ]; then
   meson configure build -Dwindow=$window
 else
-  meson setup build -Dwindow=$window
+  meson setup build -Dwindow=$window -Dtests=false
 fi
 ninja -C build
 
