@@ -497,13 +497,14 @@ SqFinished *
 sq_finished_new (const SqChoices *choices, GArray *problems)
 {
   const SqCushion *cushion = choices->cushion;
-  const SqOutline *outline = cushion->outline;
 
-  if (outline == NULL || sq_outline_n_rings (outline) == 0)
+  if (cushion->outline == NULL || sq_outline_n_rings (cushion->outline) == 0)
     {
       sq_report_cushion (problems, SQ_PROBLEM_OUTLINE_MISSING, SQ_FAULT, cushion);
       return NULL;
     }
+  /* A corner dragged across the seat may have turned it inside out. */
+  g_autoptr (SqOutline) outline = sq_outline_turned_right (cushion->outline);
   Ring outer = { 0 };
   if (!draw_ring (&outer, outline, 0, cushion, problems)
       || !take_clearance (&outer, choices, problems))
