@@ -209,8 +209,9 @@ static void
 add_wall_patches (SqDraft *draft, const SqPath *ring, double from, double to, double y0, double y1,
                   const double *fold_at)
 {
-  double whole = sq_path_length_mm (ring);
-  g_autoptr (SqPath) part = sq_path_part (ring, wrapped (from, whole), wrapped (to, whole));
+  double whole = sq_path_length_mm (ring), first = wrapped (from, whole);
+  gboolean all_round = to - from >= whole - SQ_COINCIDE_MM;
+  g_autoptr (SqPath) part = sq_path_part (ring, first, all_round ? first : wrapped (to, whole));
   double station = from;
 
   for (guint i = 0; i < sq_path_n_segments (part); i++)
@@ -286,8 +287,9 @@ sides_of (const SqFinishedRing *ring, const SqStrip *strip)
         double from = ring->edges[i].start_mm + turn * whole,
                to = ring->edges[i].end_mm + turn * whole;
         double shared = fmin (to, strip->to_mm) - fmax (from, strip->from_mm);
-        /* A return or a hand's breadth round a corner gives a strip no new name. */
-        if (shared > fmin (0.5 * (to - from), 0.2 * (strip->to_mm - strip->from_mm)))
+        /* A return or a hand's breadth round a corner gives a strip no new name; half an edge
+         * does. */
+        if (shared > fmin (0.5 * (to - from), 0.2 * (strip->to_mm - strip->from_mm)) - SQ_TIE_MM)
           sides |= ring->edges[i].side;
       }
   return sides;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Folded-corner: top and sides in one plate, corners notched and sewn; a separate underside. */
 #include "base/units.h"
+#include "cover/finishing.h"
 #include "cover/notches.h"
 #include "cover/report.h"
 #include "cover/ways.h"
@@ -22,8 +23,7 @@ typedef struct
   double length_mm;
   double turn_rad;  /* phi at the corner that starts it */
   double corner_mm; /* allowance of the two corner runs there */
-  gboolean dart;    /* at that corner */
-  gboolean widened; /* its corner runs were widened to make it one */
+  gboolean dart;    /* at that corner: the allowance is what there is */
 } Edge;
 
 typedef struct
@@ -111,20 +111,20 @@ check_wrap (Plate *plate)
 {
   const SqChoices *c = &plate->making->choices;
   GArray *problems = plate->making->cover->problems;
-  double least = INFINITY, slack = 0;
-  guint worst = 0;
+  const SqFinished *f = plate->making->cover->finished;
+  double slack = 0;
+  SqEdgeRank worst = { 0 };
 
   for (guint i = 0; i < plate->n; i++)
     {
       double both = taken (plate->edges[i].turn_rad)
                     + taken (plate->edges[(i + 1) % plate->n].turn_rad);
+      SqEdgeRank rank = sq_edge_rank (f, i, -plate->edges[i].length_mm / both);
       slack = fmax (slack, c->wrap_depth_mm * both);
-      if (plate->edges[i].length_mm / both < least)
-        {
-          least = plate->edges[i].length_mm / both;
-          worst = i;
-        }
+      if (i == 0 || sq_edge_rank_beats (&rank, &worst))
+        worst = rank;
     }
+  double least = -worst.merit_mm;
   if (c->wrap_style == SQ_WRAP_PLAIN)
     {
       if (c->wrap_depth_mm <= c->house->wrap_plain_warn_mm + SQ_COINCIDE_MM)
@@ -140,7 +140,7 @@ check_wrap (Plate *plate)
   if (c->wrap_depth_mm < least - SQ_TIE_MM)
     return TRUE;
   SqProblem *p = sq_report_edge (problems, SQ_PROBLEM_WRAP_TOO_DEEP, SQ_FAULT, c->cushion,
-                                 plate->ring->edges[worst].id);
+                                 worst.id);
   p->facts[0] = c->wrap_depth_mm;
   p->facts[1] = least;
   p->fixes[0] = (SqFix){ SQ_FIX_WRAP_DEPTH, 0, floor (fmin (least / 2, 12.7) * 10) / 10 };
@@ -169,14 +169,13 @@ find_notch (Plate *plate, guint i)
   notch.leg_mm = depth - apex;
   notch.mouth_mm = mouth;
   notch.apex_mm = apex / cos (phi / 2);
-  notch.dart = notch.leg_mm <= 0;
-  e->corner_mm = a;
-  if (!notch.dart && notch.leg_mm < c->house->notch_leg_least_mm)
-    {
-      notch.dart = e->widened = TRUE;
-      e->corner_mm = plate->wrap_mm > 0 ? s * (depth + plate->wrap_mm + c->perimeter_mm)
-                                        : depth * tan (phi / 2);
-    }
+  notch.dart = notch.leg_mm < fmax (c->house->notch_leg_least_mm, SQ_COINCIDE_MM);
+  /* Between the skirts of a dart there is cloth up to where their lower cut lines meet, and no
+   * more: its distance from the skirts' ends is their allowance. */
+  e->corner_mm = notch.dart ? fmax (
+                     depth * tan (phi / 2),
+                     plate->wrap_mm > 0 ? s * (depth + plate->wrap_mm + c->perimeter_mm) : 0)
+                            : a;
   e->dart = notch.dart;
   if (notch.dart)
     {
@@ -272,9 +271,9 @@ make_plate (Plate *plate)
       sq_draft_node (&draft, on_skirt (e, e->length_mm - in_end, plate->depth_mm), 0);
       if (plate->wrap_mm > 0)
         sq_draft_node (&draft, on_skirt (e, e->length_mm, hang), 0);
-      if (e->widened)
+      if (e->dart)
         sq_draft_dart (&draft, out);
-      if (next->widened)
+      if (next->dart)
         sq_draft_dart (&draft, back);
       g_array_append_val (draft.piece->skirts, skirt);
       add_skirt_patches (&draft, plate, e, in_start, in_end);

@@ -123,9 +123,10 @@ notch_side (SqMaking *making, const SqSide *side, guint seam, double along, guin
       const SqPath *ring = sq_piece_sew (piece, run->ring);
       double station = sq_path_station_mm (ring, run->from) + fmin (rest, run->length_mm);
       SqVector before, after;
-      SqPoint at = sq_path_point_at (ring, station, &after);
+      SqPoint at = sq_path_point_at (ring, station, NULL);
+      /* At a corner the notch points along the bisector; its station may be a hair off the node. */
       sq_path_point_at (ring, station - 1e-6, &before);
-      /* At a corner the notch points along the bisector. */
+      sq_path_point_at (ring, station + 1e-6, &after);
       SqVector outward = sq_right (sq_add (before, after));
       double depth = fmin (house->notch_depth_mm, run->allowance_mm * house->notch_most_share);
       sq_piece_add_mark (piece, SQ_MARK_NOTCH, ticks, at, atan2 (outward.y, outward.x), depth, NULL,

@@ -250,20 +250,21 @@ longest_side (const SqFinished *f)
   return longest;
 }
 
-/* The longest chord of @outer on the line, if it keeps off the holes. */
+/* The longest chord of the outer ring on the line, the last of equal ones along @dir, if it keeps
+ * off the holes. */
 static gboolean
 chord_clear_of_holes (const SqPath *const *rings, guint n_rings, SqPoint at, SqVector dir,
                       SqPoint *from, SqPoint *to, gboolean *across_hole)
 {
   g_autoptr (GArray) chords = sq_ring_chords (rings[0], at, dir);
-  double best = SQ_TIE_MM, t0 = 0, t1 = 0;
+  double best = 0, t0 = 0, t1 = 0;
 
   for (guint i = 0; i + 1 < chords->len; i += 2)
     {
       double a = g_array_index (chords, double, i), b = g_array_index (chords, double, i + 1);
-      if (b - a > best)
+      if (b - a > SQ_TIE_MM && b - a > best - SQ_TIE_MM)
         {
-          best = b - a;
+          best = fmax (best, b - a);
           t0 = a;
           t1 = b;
         }

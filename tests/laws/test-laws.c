@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The laws on random jobs. SQUAB_LAWS: how many (2,000); SQUAB_LAWS_SEED: the first seed, to see a
+ * failure again. */
+#include <stdlib.h>
+
+#include "exchange/job-file.h"
+#include "laws/laws.h"
+#include "laws/random-job.h"
+#include "laws/shrink.h"
+
+typedef struct
+{
+  guint held, broken;
+  gint64 cpu_us;
+} Tally;
+
+static guint
+number_from (const char *name, guint otherwise)
+{
+  const char *text = g_getenv (name);
+  return text != NULL ? (guint) strtoul (text, NULL, 10) : otherwise;
+}
+
+static void
+report (guint32 seed, const LawEntry *entry, const SqJob *job, const char *wrong)
+{
+  g_autoptr (SqJob) small = shrink_job (job, seed, entry->law);
+  g_autoptr (SqPlan) plan = sq_plan_new (small, NULL);
+  LawCase c = { seed, small, plan };
+  g_autofree char *still = entry->law (&c);
+  g_autofree char *text = sq_job_write (small);
+
+  g_test_message ("SQUAB_LAWS_SEED=%u: %s: %s", seed, entry->name, wrong);
+  g_test_message ("a small job: %s", still);
+  g_test_message ("%s", text);
+}
+
+/* What of a random job was built, so that laws don't hold only because there is nothing. */
+static void
+count_pieces (const SqPlan *plan, guint *n_folded, guint *n_boxed, guint *n_bare)
+{
+  for (guint i = 0; i < plan->covers->len; i++)
+    {
+      const SqCover *cover = sq_plan_cover (plan, i);
+      guint *n = cover->pieces->len == 0                  ? n_bare
+                 : cover->build == SQ_BUILD_FOLDED_CORNER ? n_folded
+                                                          : n_boxed;
+      (*n)++;
+    }
+}
+
+static void
+test_laws (void)
+{
+  guint n = number_from ("SQUAB_LAWS", 2000), first = number_from ("SQUAB_LAWS_SEED", 1);
+  guint n_folded = 0, n_boxed = 0, n_bare = 0, n_broken = 0;
+  g_autofree Tally *tallies = g_new0 (Tally, n_laws);
+
+  for (guint32 seed = first; seed < first + n; seed++)
+    {
+      g_autoptr (SqJob) job = random_job (seed);
+      g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+      LawCase c = { seed, job, plan };
+      count_pieces (plan, &n_folded, &n_boxed, &n_bare);
+      for (guint i = 0; i < n_laws; i++)
+        {
+          gint64 start = g_get_monotonic_time ();
+          g_autofree char *wrong = laws[i].law (&c);
+          tallies[i].cpu_us += g_get_monotonic_time () - start;
+          if (wrong == NULL)
+            tallies[i].held++;
+          else if (tallies[i].broken++ < 3)
+            report (seed, &laws[i], job, wrong);
+        }
+    }
+  g_test_message ("%u jobs from seed %u: %u folded and %u boxed covers, %u that can't be made", n,
+                  first, n_folded, n_boxed, n_bare);
+  for (guint i = 0; i < n_laws; i++)
+    {
+      g_test_message ("%-10s held %u, broken %u, %.2f s", laws[i].name, tallies[i].held,
+                      tallies[i].broken, (double) tallies[i].cpu_us / 1e6);
+      n_broken += tallies[i].broken;
+    }
+  g_assert_cmpuint (n_broken, ==, 0);
+  if (n > 100)
+    {
+      g_assert_cmpuint (n_folded, >, n / 4);
+      g_assert_cmpuint (n_boxed, >, n / 4);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/laws/random-jobs", test_laws);
+  return g_test_run ();
+}
