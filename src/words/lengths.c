@@ -4,6 +4,7 @@
 #include "base/units.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 SqLengthStyle
 sq_words_length_style (const SqJob *job, char decimal)
@@ -22,6 +23,18 @@ sq_words_length (double mm, const SqLengthStyle *style)
 
   with_unit.with_unit = TRUE;
   return sq_length_format (mm, &with_unit);
+}
+
+char *
+sq_words_fine_length (double mm, const SqLengthStyle *style)
+{
+  SqLengthStyle finer = *style;
+
+  finer.decimals++;
+  if (style->unit != SQ_UNIT_IN
+      && fabs (sq_length_rounded_mm (mm, style) - sq_length_rounded_mm (mm, &finer)) > 1e-6)
+    return sq_words_length (mm, &finer);
+  return sq_words_length (mm, style);
 }
 
 char *

@@ -11,6 +11,9 @@ SqLengthStyle sq_words_length_style (const SqJob *job, char decimal);
 
 /* "18 1/2 in" */
 char *sq_words_length (double mm, const SqLengthStyle *style);
+/* The same for widths that matter to a fraction of a millimetre, as allowances do: a decimal more
+ * in mm and cm where it says something. */
+char *sq_words_fine_length (double mm, const SqLengthStyle *style);
 /* "18 1/2": for columns whose head names the unit. */
 char *sq_words_figure (double mm, const SqLengthStyle *style);
 /* "inches", "millimetres", "centimetres", to say it once for a page. Static. */

@@ -133,7 +133,7 @@ list_allowances (GString *list, const SqPiece *piece, guint kind, const SqLength
       const SqRun *run = sq_piece_run (piece, i);
       if (!is_of_kind (run, kind) || allowance_was_said (piece, i, kind))
         continue;
-      g_autofree char *width = sq_words_length (run->allowance_mm, style);
+      g_autofree char *width = sq_words_fine_length (run->allowance_mm, style);
       sq_text_add_to_list (list, g_strdup_printf (gettext (allowance_kinds[kind].pattern), width));
     }
 }
@@ -151,7 +151,7 @@ add_allowances (GPtrArray *remarks, const SqPiece *piece, const SqLengthStyle *s
                         sq_piece_run (piece, 0)->allowance_mm);
   if (all_alike)
     {
-      g_autofree char *width = sq_words_length (sq_piece_run (piece, 0)->allowance_mm, style);
+      g_autofree char *width = sq_words_fine_length (sq_piece_run (piece, 0)->allowance_mm, style);
       g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowance %s all round"), width));
       return;
     }

@@ -27,6 +27,10 @@ test_written (void)
     { sq_words_length, 469.9, SQ_UNIT_IN, '.', "18 1/2 in" },
     { sq_words_length, 469.9, SQ_UNIT_MM, '.', "470 mm" },
     { sq_words_length, 469.9, SQ_UNIT_CM, ',', "47,0 cm" },
+    { sq_words_fine_length, 12.7, SQ_UNIT_IN, '.', "1/2 in" },
+    { sq_words_fine_length, 12.7, SQ_UNIT_MM, ',', "12,7 mm" },
+    { sq_words_fine_length, 12.0, SQ_UNIT_MM, '.', "12 mm" },
+    { sq_words_fine_length, 12.7, SQ_UNIT_CM, '.', "1.27 cm" },
     { sq_words_figure, 469.9, SQ_UNIT_IN, '.', "18 1/2" },
     { sq_words_figure, 69.85, SQ_UNIT_IN, '.', "2 3/4" },
     /* a square yard is 9 sq ft; 1 ft = 304.8 mm exactly (BIPM SI brochure, table of units) */
