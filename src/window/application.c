@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/application.h"
+
+#include "window/dialogs.h"
+#include "window/look.h"
+#include "window/resources.h"
+#include "window/window.h"
+
+struct _SqApplication
+{
+  GtkApplication parent;
+};
+
+G_DEFINE_TYPE (SqApplication, sq_application, GTK_TYPE_APPLICATION)
+
+static void
+on_new_window (GSimpleAction *action, GVariant *parameter, gpointer application)
+{
+  (void) action, (void) parameter;
+  gtk_window_present (GTK_WINDOW (sq_window_new (application)));
+}
+
+static void
+on_about (GSimpleAction *action, GVariant *parameter, gpointer application)
+{
+  (void) action, (void) parameter;
+  sq_dialog_about (gtk_application_get_active_window (application));
+}
+
+/* Closes window after window: each may ask about its changes. */
+static void
+on_quit (GSimpleAction *action, GVariant *parameter, gpointer application)
+{
+  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (application));
+  (void) action, (void) parameter;
+  for (GList *window = windows; window != NULL; window = window->next)
+    gtk_window_close (window->data);
+}
+
+static void
+add_keys (GtkApplication *application)
+{
+  static const struct
+  {
+    const char *action, *keys[4];
+  } accels[] = {
+    { "app.new-window", { "<Control>n" } },
+    { "app.quit", { "<Control>q" } },
+    { "window.close", { "<Control>w" } },
+    { "win.open", { "<Control>o" } },
+    { "win.save", { "<Control>s" } },
+    { "win.save-as", { "<Control><Shift>s" } },
+    { "win.undo", { "<Control>z" } },
+    { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+    { "win.zoom-in", { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
+    { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
+    { "win.fit", { "<Control>0", "<Control>KP_0" } },
+    { "win.problems", { "F8" } },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (accels); i++)
+    gtk_application_set_accels_for_action (application, accels[i].action, accels[i].keys);
+}
+
+static void
+sq_application_startup (GApplication *application)
+{
+  const GActionEntry entries[] = { { .name = "new-window", .activate = on_new_window },
+                                   { .name = "about", .activate = on_about },
+                                   { .name = "quit", .activate = on_quit } };
+  sq_resources_register_resource ();
+  G_APPLICATION_CLASS (sq_application_parent_class)->startup (application);
+  g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
+                                   application);
+  add_keys (GTK_APPLICATION (application));
+  sq_look_load (gdk_display_get_default ());
+}
+
+static void
+sq_application_activate (GApplication *application)
+{
+  gtk_window_present (GTK_WINDOW (sq_window_new (GTK_APPLICATION (application))));
+}
+
+static void
+sq_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+{
+  SqWindow *window = sq_window_new (GTK_APPLICATION (application));
+  (void) hint;
+  gtk_window_present (GTK_WINDOW (window));
+  for (int i = 0; i < n_files; i++)
+    sq_window_open (window, files[i]);
+}
+
+static void
+sq_application_class_init (SqApplicationClass *class)
+{
+  GApplicationClass *application_class = G_APPLICATION_CLASS (class);
+  application_class->startup = sq_application_startup;
+  application_class->activate = sq_application_activate;
+  application_class->open = sq_application_open;
+}
+
+static void
+sq_application_init (SqApplication *application)
+{
+  (void) application;
+}
+
+SqApplication *
+sq_application_new (void)
+{
+  return g_object_new (SQ_TYPE_APPLICATION, "application-id", "org.squab.Squab", "flags",
+                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", "/org/squab/Squab", NULL);
+}

@@ -1,0 +1,209 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/cushion-list.h"
+
+#include "window/cushion-item.h"
+#include "window/cushion-picture.h"
+
+#include <glib/gi18n.h>
+
+struct _SqCushionList
+{
+  GtkWidget parent;
+  SqDocument *document;
+  SqSelection *selection;
+  GListStore *items; /* of SqCushionItem */
+  GtkSingleSelection *chosen;
+  GtkWidget *view;
+};
+
+G_DEFINE_TYPE (SqCushionList, sq_cushion_list, GTK_TYPE_WIDGET)
+
+#define PICTURE_WIDTH 112
+#define PICTURE_HEIGHT 58
+
+/* --- rows ---------------------------------------------------------------------------------- */
+
+static GtkWidget *
+new_label (const char *class)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (label, class);
+  return label;
+}
+
+static void
+on_setup (GtkSignalListItemFactory *factory, GtkListItem *row)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  (void) factory;
+  gtk_box_append (GTK_BOX (box), sq_cushion_picture_new (PICTURE_WIDTH, PICTURE_HEIGHT));
+  gtk_box_append (GTK_BOX (box), new_label ("cushion-name"));
+  gtk_box_append (GTK_BOX (box), new_label ("cushion-words"));
+  gtk_list_item_set_child (row, box);
+}
+
+static void
+show_item (GtkListItem *row)
+{
+  SqCushionItem *item = gtk_list_item_get_item (row);
+  GtkWidget *picture = gtk_widget_get_first_child (gtk_list_item_get_child (row));
+  GtkWidget *name = gtk_widget_get_next_sibling (picture);
+  GtkWidget *words = gtk_widget_get_next_sibling (name);
+  guint i;
+  const SqPlan *plan = sq_cushion_item_plan (item, &i);
+  sq_cushion_picture_show (SQ_CUSHION_PICTURE (picture), plan, i);
+  gtk_label_set_text (GTK_LABEL (name), sq_cushion_item_name (item));
+  gtk_label_set_text (GTK_LABEL (words), sq_cushion_item_words (item));
+}
+
+static void
+on_bind (GtkSignalListItemFactory *factory, GtkListItem *row)
+{
+  (void) factory;
+  g_signal_connect_object (gtk_list_item_get_item (row), "changed", G_CALLBACK (show_item), row,
+                           G_CONNECT_SWAPPED);
+  show_item (row);
+}
+
+static void
+on_unbind (GtkSignalListItemFactory *factory, GtkListItem *row)
+{
+  (void) factory;
+  g_signal_handlers_disconnect_by_data (gtk_list_item_get_item (row), row);
+}
+
+/* --- the list ------------------------------------------------------------------------------ */
+
+static SqCushionItem *
+item_at (SqCushionList *list, guint i)
+{
+  SqCushionItem *item = g_list_model_get_item (G_LIST_MODEL (list->items), i);
+  g_object_unref (item); /* the store has it */
+  return item;
+}
+
+/* One splice: the cushions that stand at the same place before and behind it stay. */
+static void
+sync_items (SqCushionList *list, const SqPlan *plan)
+{
+  guint had = g_list_model_get_n_items (G_LIST_MODEL (list->items)), has = plan->covers->len;
+  guint head = 0, tail = 0;
+  g_autoptr (GPtrArray) fresh = g_ptr_array_new_with_free_func (g_object_unref);
+  while (head < had && head < has
+         && sq_cushion_item_id (item_at (list, head)) == sq_plan_cover (plan, head)->cushion->id)
+    head++;
+  while (tail < had - head && tail < has - head
+         && sq_cushion_item_id (item_at (list, had - 1 - tail))
+                == sq_plan_cover (plan, has - 1 - tail)->cushion->id)
+    tail++;
+  for (guint i = 0; i < head; i++)
+    sq_cushion_item_follow (item_at (list, i), plan, i);
+  for (guint i = 1; i <= tail; i++)
+    sq_cushion_item_follow (item_at (list, had - i), plan, has - i);
+  for (guint i = head; i < has - tail; i++)
+    g_ptr_array_add (fresh, sq_cushion_item_new (plan, i));
+  if (fresh->len > 0 || had > head + tail)
+    g_list_store_splice (list->items, head, had - head - tail, fresh->pdata, fresh->len);
+}
+
+/* Something is chosen as long as there is something. */
+static void
+show_choice (SqCushionList *list)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (list->items)), i;
+  if (n == 0)
+    {
+      sq_selection_choose_cushion (list->selection, 0);
+      return;
+    }
+  if (sq_document_get_cover (list->document, sq_selection_cushion (list->selection), &i) == NULL)
+    {
+      i = MIN (gtk_single_selection_get_selected (list->chosen), n - 1);
+      sq_selection_choose_cushion (list->selection, sq_cushion_item_id (item_at (list, i)));
+    }
+  gtk_single_selection_set_selected (list->chosen, i);
+}
+
+static void
+follow (SqCushionList *list)
+{
+  sync_items (list, sq_document_get_plan (list->document));
+  show_choice (list);
+}
+
+static void
+on_selected (SqCushionList *list)
+{
+  SqCushionItem *item = gtk_single_selection_get_selected_item (list->chosen);
+  if (item != NULL && list->selection != NULL)
+    sq_selection_choose_cushion (list->selection, sq_cushion_item_id (item));
+}
+
+void
+sq_cushion_list_set_document (SqCushionList *list, SqDocument *document, SqSelection *selection)
+{
+  g_return_if_fail (SQ_IS_CUSHION_LIST (list));
+  if (list->document != NULL)
+    g_signal_handlers_disconnect_by_data (list->document, list);
+  if (list->selection != NULL)
+    g_signal_handlers_disconnect_by_data (list->selection, list);
+  g_clear_object (&list->selection);
+  g_set_object (&list->document, document);
+  g_list_store_remove_all (list->items);
+  g_set_object (&list->selection, selection);
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "changed", G_CALLBACK (follow), list);
+  g_signal_connect_swapped (selection, "changed", G_CALLBACK (show_choice), list);
+  follow (list);
+}
+
+static void
+sq_cushion_list_dispose (GObject *object)
+{
+  SqCushionList *list = SQ_CUSHION_LIST (object);
+  sq_cushion_list_set_document (list, NULL, NULL);
+  g_clear_pointer (&list->view, gtk_widget_unparent);
+  G_OBJECT_CLASS (sq_cushion_list_parent_class)->dispose (object);
+}
+
+static void
+sq_cushion_list_finalize (GObject *object)
+{
+  SqCushionList *list = SQ_CUSHION_LIST (object);
+  g_object_unref (list->items);
+  g_object_unref (list->chosen);
+  G_OBJECT_CLASS (sq_cushion_list_parent_class)->finalize (object);
+}
+
+static void
+sq_cushion_list_class_init (SqCushionListClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = sq_cushion_list_dispose;
+  G_OBJECT_CLASS (class)->finalize = sq_cushion_list_finalize;
+  gtk_widget_class_set_css_name (widget_class, "cushions");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+sq_cushion_list_init (SqCushionList *list)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  list->items = g_list_store_new (SQ_TYPE_CUSHION_ITEM);
+  list->chosen = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (list->items)));
+  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (on_bind), NULL);
+  g_signal_connect (factory, "unbind", G_CALLBACK (on_unbind), NULL);
+  g_signal_connect_swapped (list->chosen, "notify::selected-item", G_CALLBACK (on_selected), list);
+  GtkWidget *view = gtk_list_view_new (GTK_SELECTION_MODEL (g_object_ref (list->chosen)), factory);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (view), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Cushions"), -1);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), view);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  list->view = scrolled;
+  gtk_widget_set_parent (scrolled, GTK_WIDGET (list));
+}

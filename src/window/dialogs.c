@@ -1,0 +1,176 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/dialogs.h"
+
+#include "base/error.h"
+
+#include <glib/gi18n.h>
+
+/* GtkFileDialog and GtkAlertDialog are newer than GTK 4.8. */
+G_GNUC_BEGIN_IGNORE_DEPRECATIONS
+
+typedef struct
+{
+  GtkWindow *parent;
+  SqFileChosen chosen;
+  SqAnswered answered;
+  gpointer data;
+} Asked;
+
+static Asked *
+asked_new (GtkWindow *parent, SqFileChosen chosen, SqAnswered answered, gpointer data)
+{
+  Asked *asked = g_new (Asked, 1);
+  *asked = (Asked){ g_object_ref (parent), chosen, answered, data };
+  return asked;
+}
+
+static void
+asked_free (gpointer data, GClosure *closure)
+{
+  Asked *asked = data;
+  (void) closure;
+  g_object_unref (asked->parent);
+  g_free (asked);
+}
+
+/* --- files --------------------------------------------------------------------------------- */
+
+static void
+on_file (GtkNativeDialog *dialog, int response, Asked *asked)
+{
+  g_autoptr (GFile) file = NULL;
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  gtk_native_dialog_hide (dialog);
+  asked->chosen (asked->parent, file, asked->data);
+  g_object_unref (dialog);
+}
+
+static GtkFileChooser *
+new_chooser (GtkWindow *parent, const char *title, GtkFileChooserAction action, const char *accept)
+{
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (title, parent, action, accept,
+                                                              _ ("_Cancel"));
+  g_autoptr (GtkFileFilter) jobs = gtk_file_filter_new ();
+  g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
+  gtk_file_filter_set_name (jobs, _ ("Squab jobs"));
+  gtk_file_filter_add_pattern (jobs, "*.squab");
+  gtk_file_filter_set_name (all, _ ("All files"));
+  gtk_file_filter_add_pattern (all, "*");
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), jobs);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), all);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  return GTK_FILE_CHOOSER (dialog);
+}
+
+static void
+ask_file (GtkFileChooser *dialog, GtkWindow *parent, SqFileChosen chosen, gpointer data)
+{
+  g_signal_connect_data (dialog, "response", G_CALLBACK (on_file),
+                         asked_new (parent, chosen, NULL, data), asked_free, 0);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+void
+sq_dialog_open (GtkWindow *parent, SqFileChosen chosen, gpointer data)
+{
+  ask_file (new_chooser (parent, _ ("Open a job"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open")),
+            parent, chosen, data);
+}
+
+void
+sq_dialog_save (GtkWindow *parent, GFile *file, const char *name, SqFileChosen chosen,
+                gpointer data)
+{
+  GtkFileChooser *dialog = new_chooser (parent, _ ("Save the job"), GTK_FILE_CHOOSER_ACTION_SAVE,
+                                        _ ("_Save"));
+  g_autofree char *with_suffix = g_strconcat (name, ".squab", NULL);
+  if (file != NULL)
+    gtk_file_chooser_set_file (dialog, file, NULL);
+  else
+    gtk_file_chooser_set_current_name (dialog, with_suffix);
+  ask_file (dialog, parent, chosen, data);
+}
+
+/* --- questions ------------------------------------------------------------------------------ */
+
+static void
+on_answer (GtkDialog *dialog, int response, Asked *asked)
+{
+  SqAnswer answer = response == SQ_ANSWER_SAVE || response == SQ_ANSWER_DISCARD
+                        ? (SqAnswer) response
+                        : SQ_ANSWER_CANCEL;
+  g_autoptr (GtkWindow) parent = g_object_ref (asked->parent);
+  SqAnswered answered = asked->answered;
+  gpointer data = asked->data;
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  answered (parent, answer, data);
+}
+
+void
+sq_dialog_unsaved (GtkWindow *parent, const char *title, SqAnswered answered, gpointer data)
+{
+  GtkWidget *dialog = gtk_message_dialog_new (
+      parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
+      GTK_BUTTONS_NONE, _ ("Save the changes to “%s”?"), title);
+  GtkWidget *discard;
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s",
+                                            _ ("Without saving they are lost."));
+  discard = gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Close _without saving"),
+                                   SQ_ANSWER_DISCARD);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), SQ_ANSWER_CANCEL);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Save"), SQ_ANSWER_SAVE);
+  gtk_widget_add_css_class (discard, "destructive-action");
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), SQ_ANSWER_SAVE);
+  g_signal_connect_data (dialog, "response", G_CALLBACK (on_answer),
+                         asked_new (parent, NULL, answered, data), asked_free, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+/* What the maker can do about it. */
+static const char *
+advice (const GError *error)
+{
+  if (error->domain != SQ_ERROR)
+    return "";
+  switch (error->code)
+    {
+    case SQ_ERROR_SYNTAX:
+      return _ ("It is not a Squab job, or it was damaged. Look for an older copy of it.");
+    case SQ_ERROR_VALUE:
+      return _ ("Something in it can’t be right. Correct the file, or look for an older copy.");
+    case SQ_ERROR_NEWER:
+      return _ ("It was saved by a newer Squab. Open it with that one.");
+    case SQ_ERROR_READ:
+      return _ ("See whether it is still there and may be read.");
+    case SQ_ERROR_WRITE:
+      return _ ("The file is as it was before. Save under another name, or in another folder.");
+    default:
+      return "";
+    }
+}
+
+void
+sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError *error)
+{
+  g_autofree char *path = g_file_get_basename (file);
+  g_autofree char *name = g_filename_display_name (path);
+  GtkWidget *dialog = gtk_message_dialog_new (
+      parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_ERROR,
+      GTK_BUTTONS_CLOSE, saving ? _ ("“%s” could not be saved") : _ ("“%s” could not be opened"),
+      name);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s\n\n%s", advice (error),
+                                            error->message);
+  g_signal_connect (dialog, "response", G_CALLBACK (gtk_window_destroy), NULL);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+void
+sq_dialog_about (GtkWindow *parent)
+{
+  gtk_show_about_dialog (parent, "program-name", "Squab", "version", SQ_VERSION, "comments",
+                         _ ("Cushion covers from the measures of the seat"), "license-type",
+                         GTK_LICENSE_GPL_3_0, "logo-icon-name", "org.squab.Squab", NULL);
+}
+
+G_GNUC_END_IGNORE_DEPRECATIONS

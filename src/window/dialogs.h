@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* All dialogs, in one place: each tells its answer to a function once it is closed. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+/* @file is borrowed; NULL: the user thought better of it. */
+typedef void (*SqFileChosen) (GtkWindow *parent, GFile *file, gpointer data);
+
+void sq_dialog_open (GtkWindow *parent, SqFileChosen chosen, gpointer data);
+/* @file: where it is now, or NULL with @name for a new one. */
+void sq_dialog_save (GtkWindow *parent, GFile *file, const char *name, SqFileChosen chosen,
+                     gpointer data);
+
+typedef enum
+{
+  SQ_ANSWER_CANCEL,
+  SQ_ANSWER_DISCARD,
+  SQ_ANSWER_SAVE,
+} SqAnswer;
+typedef void (*SqAnswered) (GtkWindow *parent, SqAnswer answer, gpointer data);
+
+/* Asks what is to become of the changes of the job @title. */
+void sq_dialog_unsaved (GtkWindow *parent, const char *title, SqAnswered answered, gpointer data);
+
+/* Says that @file couldn't be opened (or saved), and why. */
+void sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError *error);
+
+void sq_dialog_about (GtkWindow *parent);

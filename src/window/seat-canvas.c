@@ -1,0 +1,407 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/seat-canvas-private.h"
+
+#include "drawing/seat-scene.h"
+#include "window/figures.h"
+#include "words/lengths.h"
+#include "words/piece-names.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+G_DEFINE_TYPE (SqSeatCanvas, sq_seat_canvas, SQ_TYPE_CANVAS)
+
+/* Around the seat where all of it is shown, for its figures (em). */
+#define MARGIN_EM 4.2
+
+/* The grid is drawn over whole tiles, so that a pan keeps it (pixels). */
+#define TILE 512
+
+/* Grid lines come no nearer to each other (pixels); each so-manyth is a main one. */
+#define LEAST_GRID 9
+#define MAIN_INCHES 12 /* a foot */
+#define MAIN_METRIC 10
+
+/* Radius of a handle (pixels). */
+#define HANDLE 6
+
+enum
+{
+  LAYER_GRID,
+  LAYER_FILL,
+  LAYER_LINES,
+  LAYER_HOVERED_EDGE,
+  LAYER_CHOSEN_EDGE,
+  LAYER_HANDLE,
+  LAYER_HANDLE_HOVERED,
+  LAYER_HANDLE_CHOSEN,
+  LAYER_FIGURES, /* and the next ones: a layer for each unit */
+};
+
+/* --- scenes -------------------------------------------------------------------------------- */
+
+static const SqJob *
+job_of (SqSeatCanvas *canvas)
+{
+  return sq_document_get_job (canvas->document);
+}
+
+/* What is in sight, in mm, grown to whole @tile pixels. */
+static SqBox
+room_of (SqSeatCanvas *canvas, double tile)
+{
+  const SqView *view = sq_canvas_get_view (SQ_CANVAS (canvas));
+  double width = gtk_widget_get_width (GTK_WIDGET (canvas));
+  double height = gtk_widget_get_height (GTK_WIDGET (canvas));
+  double left = floor (-view->origin.x / tile) * tile;
+  double top = floor (-view->origin.y / tile) * tile;
+  double right = ceil ((width - view->origin.x) / tile) * tile;
+  double bottom = ceil ((height - view->origin.y) / tile) * tile;
+  return (SqBox){ { left / view->scale, -bottom / view->scale },
+                  { right / view->scale, -top / view->scale } };
+}
+
+static SqSeatLook
+look_of (SqSeatCanvas *canvas)
+{
+  double scale = sq_canvas_get_view (SQ_CANVAS (canvas))->scale;
+  return (SqSeatLook){ .em_mm = sq_canvas_get_em (SQ_CANVAS (canvas)) / scale,
+                       .length = sq_figures_style (job_of (canvas)),
+                       .room = room_of (canvas, 1) };
+}
+
+static SqScene *
+make_grid (SqCanvas *self, gconstpointer data)
+{
+  SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
+  gboolean is_inches = job_of (canvas)->units == SQ_UNIT_IN;
+  double step = is_inches ? 25.4 : 10;
+  (void) data;
+  return sq_paper_grid_scene (room_of (canvas, TILE), step, is_inches ? MAIN_INCHES : MAIN_METRIC,
+                              LEAST_GRID / sq_canvas_get_view (self)->scale);
+}
+
+static const SqCloth *
+face_of (SqSeatCanvas *canvas)
+{
+  return sq_figures_face_cloth (sq_document_get_plan (canvas->document), canvas->cover);
+}
+
+static SqScene *
+make_seat (SqCanvas *self, gconstpointer data)
+{
+  SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
+  SqSeatLook look = look_of (canvas);
+  return sq_seat_scene (canvas->cover, face_of (canvas), (SqSeatLayer) GPOINTER_TO_UINT (data),
+                        &look);
+}
+
+/* One edge, as a strong line. */
+static SqScene *
+make_edge (SqCanvas *self, gconstpointer data)
+{
+  SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
+  const SqOutline *outline = canvas->cover->cushion->outline;
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  guint ring, index, n;
+  const SqCorner *corner = sq_outline_corner (outline, GPOINTER_TO_UINT (data), &ring, &index);
+  if (corner != NULL)
+    {
+      const SqCorner *corners = sq_outline_ring (outline, ring, &n);
+      g_autoptr (SqPath) path = sq_outline_path (outline, ring, NULL);
+      sq_scene_begin_stroke (builder, SQ_PEN_ACCENT);
+      if (path == NULL)
+        sq_scene_add_line (builder, corner->at, corners[(index + 1) % n].at);
+      for (guint i = 0; path != NULL && i < sq_path_n_segments (path); i++)
+        if (sq_path_nodes (path)[i].tag == index)
+          {
+            SqSegment segment = sq_path_segment (path, i);
+            SqNode nodes[] = { { segment.from, segment.bulge, 0 }, { segment.to, 0, 0 } };
+            sq_scene_add_nodes (builder, nodes, 2, FALSE);
+          }
+    }
+  return sq_scene_builder_end (builder);
+}
+
+static SqScene *
+make_handle (SqCanvas *self, gconstpointer data)
+{
+  guint layer = GPOINTER_TO_UINT (data);
+  double px = 1 / sq_canvas_get_view (self)->scale;
+  double radius = (layer == LAYER_HANDLE ? HANDLE : HANDLE + 1.5) * px;
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  sq_scene_begin_fill (builder, SQ_FILL_HANDLE);
+  sq_scene_add_circle (builder, sq_point (0, 0), radius);
+  if (layer == LAYER_HANDLE_CHOSEN)
+    {
+      sq_scene_begin_fill (builder, SQ_FILL_ACCENT);
+      sq_scene_add_circle (builder, sq_point (0, 0), radius);
+    }
+  sq_scene_begin_stroke (builder, layer == LAYER_HANDLE ? SQ_PEN_HANDLE : SQ_PEN_ACCENT);
+  sq_scene_add_circle (builder, sq_point (0, 0), radius);
+  return sq_scene_builder_end (builder);
+}
+
+/* --- drawing ------------------------------------------------------------------------------- */
+
+static gpointer
+ref_cover (gconstpointer cover)
+{
+  return sq_cover_ref (cover);
+}
+
+static void
+unref_cover (gpointer cover)
+{
+  sq_cover_unref (cover);
+}
+
+static void
+append_seat (SqSeatCanvas *canvas, GtkSnapshot *snapshot, guint layer, SqSeatLayer part, SqBox room)
+{
+  SqLayer what = { .subject = canvas->cover,
+                   .ref = ref_cover,
+                   .unref = unref_cover,
+                   .layer = layer,
+                   .make = make_seat,
+                   .data = GUINT_TO_POINTER (part) };
+  if (part == SQ_SEAT_FILL)
+    what.look[0] = sq_figures_cloth_look (face_of (canvas));
+  if (part == SQ_SEAT_DIMENSIONS)
+    {
+      double look[] = { room.min.x, room.min.y, room.max.x, room.max.y };
+      memcpy (what.look, look, sizeof look);
+    }
+  sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
+}
+
+static void
+append_grid (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
+{
+  SqBox room = room_of (canvas, TILE);
+  SqLayer what = { .layer = LAYER_GRID,
+                   .look = { room.min.x, room.min.y, room.max.x + job_of (canvas)->units,
+                             room.max.y },
+                   .make = make_grid };
+  sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
+}
+
+static void
+append_edge (SqSeatCanvas *canvas, GtkSnapshot *snapshot, guint layer, SqGrip grip, double weight)
+{
+  SqLayer what = { .subject = canvas->cover,
+                   .ref = ref_cover,
+                   .unref = unref_cover,
+                   .layer = layer,
+                   .look = { grip.corner },
+                   .weight = weight,
+                   .make = make_edge,
+                   .data = GUINT_TO_POINTER (grip.corner) };
+  if (grip.kind == SQ_GRIP_EDGE)
+    sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
+}
+
+static void
+append_handles (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
+{
+  const SqOutline *outline = canvas->cover->cushion->outline;
+  double scale = sq_canvas_get_view (SQ_CANVAS (canvas))->scale;
+  SqGrip chosen = sq_seat_chosen (canvas);
+  for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
+    {
+      guint n;
+      const SqCorner *corners = sq_outline_ring (outline, ring, &n);
+      for (guint i = 0; i < n; i++)
+        {
+          gboolean is_chosen = chosen.kind == SQ_GRIP_CORNER && chosen.corner == corners[i].id;
+          gboolean is_hovered = canvas->hovered.kind == SQ_GRIP_CORNER
+                                && canvas->hovered.corner == corners[i].id;
+          guint layer = is_chosen    ? LAYER_HANDLE_CHOSEN
+                        : is_hovered ? LAYER_HANDLE_HOVERED
+                                     : LAYER_HANDLE;
+          SqLayer what = { .layer = layer, .make = make_handle, .data = GUINT_TO_POINTER (layer) };
+          gtk_snapshot_save (snapshot);
+          gtk_snapshot_translate (snapshot,
+                                  &GRAPHENE_POINT_INIT ((float) (corners[i].at.x * scale),
+                                                        (float) (-corners[i].at.y * scale)));
+          sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
+          gtk_snapshot_restore (snapshot);
+        }
+    }
+}
+
+static void
+sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
+{
+  SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
+  const SqView *view = sq_canvas_get_view (self);
+  if (canvas->document == NULL)
+    return;
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot,
+                          &GRAPHENE_POINT_INIT ((float) view->origin.x, (float) view->origin.y));
+  append_grid (canvas, snapshot);
+  if (canvas->cover != NULL)
+    {
+      guint figures = LAYER_FIGURES + job_of (canvas)->units;
+      append_seat (canvas, snapshot, LAYER_FILL, SQ_SEAT_FILL, sq_box_empty ());
+      append_seat (canvas, snapshot, LAYER_LINES, SQ_SEAT_LINES, sq_box_empty ());
+      append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.7);
+      append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
+      append_seat (canvas, snapshot, figures, SQ_SEAT_DIMENSIONS, room_of (canvas, 1));
+      append_handles (canvas, snapshot);
+    }
+  gtk_snapshot_restore (snapshot);
+}
+
+static SqView
+sq_seat_canvas_fit (SqCanvas *self, int width, int height)
+{
+  SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
+  SqBox box = canvas->cover != NULL ? sq_figures_seat_box (canvas->cover->cushion)
+                                    : sq_box_empty ();
+  double margin = MARGIN_EM * sq_canvas_get_em (self);
+  return sq_view_fit (box, width, height, fmin (margin, 0.2 * MIN (width, height)));
+}
+
+/* --- what it shows -------------------------------------------------------------------------- */
+
+static char *
+describe (SqSeatCanvas *canvas)
+{
+  SqLengthStyle style = sq_figures_style (job_of (canvas));
+  const SqOutline *outline = canvas->cover->cushion->outline;
+  SqVector extent = sq_figures_seat_extent (canvas->cover);
+  SqGrip chosen = sq_seat_chosen (canvas);
+  GString *text = g_string_new (NULL);
+  guint corners = 0;
+  style.set = FALSE;
+  for (guint ring = 0, n; ring < sq_outline_n_rings (outline); ring++, corners += n)
+    sq_outline_ring (outline, ring, &n);
+  g_autofree char *width = sq_words_figure (extent.x, &style);
+  g_autofree char *depth = sq_words_length (extent.y, &style);
+  g_string_append_printf (text, ngettext ("%u corner", "%u corners", corners), corners);
+  /* Translators: width and depth of a seat. */
+  g_string_append_printf (text, _ (", %s by %s"), width, depth);
+  if (chosen.kind != SQ_GRIP_NONE && sq_outline_corner (outline, chosen.corner, NULL, NULL) != NULL)
+    {
+      gboolean is_edge = chosen.kind == SQ_GRIP_EDGE;
+      g_autofree char *name = is_edge ? sq_words_edge (canvas->cover, chosen.corner)
+                                      : sq_words_corner (canvas->cover->cushion, chosen.corner);
+      g_string_append_printf (text, is_edge ? _ ("; edge %s chosen") : _ ("; corner %s chosen"),
+                              name);
+    }
+  return g_string_free (text, FALSE);
+}
+
+/* What a screen reader says, and tests read. */
+static void
+tell (SqSeatCanvas *canvas)
+{
+  g_autofree char *text = canvas->cover != NULL ? describe (canvas) : g_strdup (_ ("no seat"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Seat"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+/* Whether all of the seat's box is on the sheet. */
+static gboolean
+is_in_sight (SqSeatCanvas *canvas)
+{
+  const SqView *view = sq_canvas_get_view (SQ_CANVAS (canvas));
+  SqBox box = sq_figures_seat_box (canvas->cover->cushion);
+  SqPoint lower = sq_view_to_device (view, box.min), upper = sq_view_to_device (view, box.max);
+  return lower.x >= 0 && upper.y >= 0 && upper.x <= gtk_widget_get_width (GTK_WIDGET (canvas))
+         && lower.y <= gtk_widget_get_height (GTK_WIDGET (canvas));
+}
+
+static void
+follow (SqSeatCanvas *canvas)
+{
+  SqCanvas *self = SQ_CANVAS (canvas);
+  SqId before = canvas->cover != NULL ? canvas->cover->cushion->id : 0;
+  SqId now = canvas->document != NULL ? sq_selection_cushion (canvas->selection) : 0;
+  const SqCover *cover = canvas->document != NULL
+                             ? sq_document_get_cover (canvas->document, now, NULL)
+                             : NULL;
+  if (cover != canvas->cover)
+    {
+      g_clear_pointer (&canvas->cover, sq_cover_unref);
+      canvas->cover = cover != NULL ? sq_cover_ref (cover) : NULL;
+      if (cover != NULL && !sq_canvas_is_dragging (self)
+          && (before != now || (sq_canvas_is_fitted (self) && !is_in_sight (canvas))))
+        sq_canvas_fit (self);
+    }
+  tell (canvas);
+  gtk_widget_queue_draw (GTK_WIDGET (canvas));
+}
+
+static void
+on_selection (SqSeatCanvas *canvas)
+{
+  sq_document_seal (canvas->document);
+  follow (canvas);
+}
+
+void
+sq_seat_canvas_set_document (SqSeatCanvas *canvas, SqDocument *document, SqSelection *selection)
+{
+  g_return_if_fail (SQ_IS_SEAT_CANVAS (canvas));
+  if (canvas->document != NULL)
+    g_signal_handlers_disconnect_by_data (canvas->document, canvas);
+  if (canvas->selection != NULL)
+    g_signal_handlers_disconnect_by_data (canvas->selection, canvas);
+  g_clear_pointer (&canvas->cover, sq_cover_unref);
+  g_set_object (&canvas->document, document);
+  g_set_object (&canvas->selection, selection);
+  if (document != NULL)
+    {
+      g_signal_connect_swapped (document, "changed", G_CALLBACK (follow), canvas);
+      g_signal_connect_swapped (selection, "changed", G_CALLBACK (on_selection), canvas);
+    }
+  follow (canvas);
+}
+
+gboolean
+sq_seat_canvas_corner_at (SqSeatCanvas *canvas, SqId id, SqPoint *at)
+{
+  const SqCorner *corner;
+  g_return_val_if_fail (SQ_IS_SEAT_CANVAS (canvas), FALSE);
+  corner = canvas->cover != NULL
+               ? sq_outline_corner (canvas->cover->cushion->outline, id, NULL, NULL)
+               : NULL;
+  if (corner != NULL)
+    *at = sq_view_to_device (sq_canvas_get_view (SQ_CANVAS (canvas)), corner->at);
+  return corner != NULL;
+}
+
+static void
+sq_seat_canvas_dispose (GObject *object)
+{
+  SqSeatCanvas *canvas = SQ_SEAT_CANVAS (object);
+  if (canvas->document != NULL)
+    sq_seat_canvas_set_document (canvas, NULL, NULL);
+  g_clear_pointer (&canvas->base, sq_job_unref);
+  G_OBJECT_CLASS (sq_seat_canvas_parent_class)->dispose (object);
+}
+
+static void
+sq_seat_canvas_class_init (SqSeatCanvasClass *class)
+{
+  SqCanvasClass *canvas_class = SQ_CANVAS_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = sq_seat_canvas_dispose;
+  canvas_class->fit = sq_seat_canvas_fit;
+  canvas_class->draw = sq_seat_canvas_draw;
+  canvas_class->press = sq_seat_press;
+  canvas_class->drag = sq_seat_drag;
+  canvas_class->release = sq_seat_release;
+  canvas_class->hover = sq_seat_hover;
+  canvas_class->key = sq_seat_key;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "seat");
+}
+
+static void
+sq_seat_canvas_init (SqSeatCanvas *canvas)
+{
+  gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Seat"), -1);
+}

@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a window without a job shows: three lengths that make a first cushion, Open, and samples. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "job/job.h"
+
+#define SQ_TYPE_START_PAGE (sq_start_page_get_type ())
+G_DECLARE_FINAL_TYPE (SqStartPage, sq_start_page, SQ, START_PAGE, GtkWidget)
+
+/* Emits "start" (pointer to SqJob, borrowed) for a new job, and "sample" (GFile) for a sample. Its
+ * Open button has the action win.open. */
+
+/* A job with one cushion @width_mm × @depth_mm, @thickness_mm thick; everything else as @defaults
+ * have it. New. */
+SqJob *sq_start_job (const SqDefaults *defaults, SqUnit units, double width_mm, double depth_mm,
+                     double thickness_mm);

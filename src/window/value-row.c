@@ -1,0 +1,236 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/value-row.h"
+
+#include "window/length-entry.h"
+
+#include <glib/gi18n.h>
+
+struct _SqValueRow
+{
+  GtkWidget parent;
+  GtkWidget *name, *control, *back, *note; /* back, note: NULL where it is only to be read */
+  GArray *values;                          /* of guint, of a choice */
+  gboolean is_showing;                     /* changes now are not the user's */
+};
+
+G_DEFINE_TYPE (SqValueRow, sq_value_row, GTK_TYPE_WIDGET)
+
+static guint length_signal, choice_signal, back_signal;
+
+static void
+on_given (SqValueRow *row, double mm)
+{
+  g_signal_emit (row, length_signal, 0, mm);
+}
+
+static void
+on_mistake (SqValueRow *row, const char *text)
+{
+  gtk_label_set_text (GTK_LABEL (row->note), text);
+  gtk_widget_set_visible (row->note, text[0] != '\0');
+}
+
+static void
+on_selected (SqValueRow *row)
+{
+  guint i = gtk_drop_down_get_selected (GTK_DROP_DOWN (row->control));
+  if (!row->is_showing && i < row->values->len)
+    g_signal_emit (row, choice_signal, 0, g_array_index (row->values, guint, i));
+}
+
+static void
+on_back (SqValueRow *row)
+{
+  g_signal_emit (row, back_signal, 0);
+}
+
+/* --- showing ------------------------------------------------------------------------------- */
+
+static void
+show_given (SqValueRow *row, gboolean is_given)
+{
+  gtk_widget_set_sensitive (row->back, is_given);
+  gtk_widget_set_opacity (row->back, is_given ? 1 : 0);
+  if (is_given)
+    gtk_widget_remove_css_class (row->control, "usual");
+  else
+    gtk_widget_add_css_class (row->control, "usual");
+}
+
+void
+sq_value_row_show_length (SqValueRow *row, double mm, const SqLengthStyle *style, gboolean is_given)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  sq_length_entry_show (SQ_LENGTH_ENTRY (row->control), mm, style, !is_given);
+  show_given (row, is_given);
+}
+
+static void
+set_values (SqValueRow *row, const guint *values, const char *const *names, guint n)
+{
+  g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
+  if (row->values->len == n && memcmp (row->values->data, values, n * sizeof *values) == 0)
+    return;
+  g_array_set_size (row->values, 0);
+  g_array_append_vals (row->values, values, n);
+  for (guint i = 0; i < n; i++)
+    gtk_string_list_append (list, names[i]);
+  gtk_drop_down_set_model (GTK_DROP_DOWN (row->control), G_LIST_MODEL (list));
+}
+
+void
+sq_value_row_show_choice (SqValueRow *row, guint value, const guint *values,
+                          const char *const *names, guint n, gboolean is_given)
+{
+  guint selected = GTK_INVALID_LIST_POSITION;
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  row->is_showing = TRUE;
+  set_values (row, values, names, n);
+  for (guint i = 0; i < n; i++)
+    if (values[i] == value)
+      selected = i;
+  if (gtk_drop_down_get_selected (GTK_DROP_DOWN (row->control)) != selected)
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (row->control), selected);
+  show_given (row, is_given);
+  row->is_showing = FALSE;
+}
+
+void
+sq_value_row_show_text (SqValueRow *row, const char *text)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  if (g_strcmp0 (gtk_inscription_get_text (GTK_INSCRIPTION (row->control)), text) == 0)
+    return;
+  gtk_inscription_set_text (GTK_INSCRIPTION (row->control), text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row->control),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+/* --- making -------------------------------------------------------------------------------- */
+
+static void
+add_back (SqValueRow *row, GtkWidget *line, const char *plain_name)
+{
+  /* Translators: %s is a value's name, "Thickness". */
+  g_autofree char *label = g_strdup_printf (_ ("%s as usual"), plain_name);
+  row->back = gtk_button_new_from_icon_name ("edit-undo-symbolic");
+  gtk_widget_set_tooltip_text (row->back, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row->back), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                  -1);
+  gtk_widget_add_css_class (row->back, "flat");
+  gtk_widget_add_css_class (row->back, "back");
+  gtk_widget_set_valign (row->back, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (row->back, "clicked", G_CALLBACK (on_back), row);
+  gtk_box_append (GTK_BOX (line), row->back);
+}
+
+static void
+add_note (SqValueRow *row)
+{
+  row->note = gtk_label_new (NULL);
+  gtk_label_set_wrap (GTK_LABEL (row->note), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (row->note), 0);
+  gtk_widget_set_visible (row->note, FALSE);
+  gtk_widget_add_css_class (row->note, "mistake");
+  gtk_widget_set_parent (row->note, GTK_WIDGET (row));
+}
+
+/* A row with @control (taken) at its right. */
+static SqValueRow *
+new_row (const char *name, GtkWidget *control, gboolean is_edited)
+{
+  SqValueRow *row = g_object_new (SQ_TYPE_VALUE_ROW, NULL);
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  row->control = control;
+  row->name = gtk_label_new_with_mnemonic (name);
+  gtk_label_set_xalign (GTK_LABEL (row->name), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (row->name), PANGO_ELLIPSIZE_END);
+  gtk_widget_set_hexpand (row->name, TRUE);
+  gtk_widget_add_css_class (row->name, "name");
+  gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (line), row->name);
+  gtk_box_append (GTK_BOX (line), control);
+  if (is_edited)
+    add_back (row, line, gtk_label_get_text (GTK_LABEL (row->name)));
+  gtk_widget_set_parent (line, GTK_WIDGET (row));
+  if (is_edited)
+    add_note (row);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
+                                  row->name, NULL, -1);
+  return row;
+}
+
+GtkWidget *
+sq_value_row_new_length (const char *name)
+{
+  GtkWidget *entry = sq_length_entry_new ();
+  SqValueRow *row = new_row (name, entry, TRUE);
+  gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), entry);
+  g_signal_connect_swapped (entry, "given", G_CALLBACK (on_given), row);
+  g_signal_connect_swapped (entry, "mistake", G_CALLBACK (on_mistake), row);
+  return GTK_WIDGET (row);
+}
+
+GtkWidget *
+sq_value_row_new_choice (const char *name)
+{
+  GtkWidget *menu = gtk_drop_down_new (NULL, NULL);
+  SqValueRow *row = new_row (name, menu, TRUE);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), menu);
+  g_signal_connect_swapped (menu, "notify::selected", G_CALLBACK (on_selected), row);
+  return GTK_WIDGET (row);
+}
+
+GtkWidget *
+sq_value_row_new_text (const char *name)
+{
+  GtkWidget *text = gtk_inscription_new (NULL);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (text), 1);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (text), 9);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (text), 17);
+  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (text),
+                                     GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_widget_add_css_class (text, "read");
+  return GTK_WIDGET (new_row (name, text, FALSE));
+}
+
+static void
+sq_value_row_dispose (GObject *object)
+{
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (sq_value_row_parent_class)->dispose (object);
+}
+
+static void
+sq_value_row_finalize (GObject *object)
+{
+  g_array_unref (SQ_VALUE_ROW (object)->values);
+  G_OBJECT_CLASS (sq_value_row_parent_class)->finalize (object);
+}
+
+static void
+sq_value_row_class_init (SqValueRowClass *class)
+{
+  GType type = G_TYPE_FROM_CLASS (class);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = sq_value_row_dispose;
+  G_OBJECT_CLASS (class)->finalize = sq_value_row_finalize;
+  length_signal = g_signal_new ("length", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                                1, G_TYPE_DOUBLE);
+  choice_signal = g_signal_new ("choice", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                                1, G_TYPE_UINT);
+  back_signal = g_signal_new ("back", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  gtk_widget_class_set_css_name (widget_class, "valuerow");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+}
+
+static void
+sq_value_row_init (SqValueRow *row)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (row));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
+  row->values = g_array_new (FALSE, FALSE, sizeof (guint));
+}

@@ -1,0 +1,36 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of the window share. */
+#pragma once
+
+#include "window/cushion-list.h"
+#include "window/pieces-canvas.h"
+#include "window/problems.h"
+#include "window/start-page.h"
+#include "window/values.h"
+#include "window/window.h"
+
+struct _SqWindow
+{
+  GtkApplicationWindow parent;
+  SqDocument *document;
+  SqSelection *selection;
+  gboolean is_closing; /* the question about changes is answered */
+
+  GtkWidget *title, *subtitle, *save, *steps, *undo, *redo, *zooms;
+  GtkWidget *stack, *middle, *seat_pane, *pieces_pane;
+  GtkWidget *seat_only, *pieces_only, *seat_words, *pieces_words;
+  GtkWidget *revealer, *figures, *count, *count_words;
+  SqStartPage *start_page;
+  SqCushionList *cushions;
+  SqSeatCanvas *seat;
+  SqPiecesCanvas *pieces;
+  SqValues *values;
+  SqProblems *problems;
+};
+
+/* Files: win.open, win.save and win.save-as; dropping files; the question before closing. */
+void sq_window_add_file_actions (SqWindow *window);
+gboolean sq_window_may_close (SqWindow *window);
+/* A job from the start page; a sample, which becomes a new job. */
+void sq_window_start (SqWindow *window, const SqJob *job);
+void sq_window_open_sample (SqWindow *window, GFile *file);

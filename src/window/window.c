@@ -1,0 +1,334 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/window-private.h"
+
+#include "window/dialogs.h"
+#include "window/figures.h"
+
+#include <glib/gi18n.h>
+
+G_DEFINE_TYPE (SqWindow, sq_window, GTK_TYPE_APPLICATION_WINDOW)
+
+/* --- what it says -------------------------------------------------------------------------- */
+
+static void
+enable (SqWindow *window, const char *name, gboolean enabled)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (window), name);
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
+}
+
+/* "Undo: Move corner B", on the button that does it. */
+static void
+show_step (GtkWidget *button, const char *pattern, const char *plain, const char *words)
+{
+  g_autofree char *text = words != NULL ? g_strdup_printf (pattern, words) : g_strdup (plain);
+  gtk_widget_set_tooltip_text (button, text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+}
+
+/* What holds of the document as a whole. */
+static void
+show_state (SqWindow *window)
+{
+  SqDocument *document = window->document;
+  g_autofree char *undo = NULL, *redo = NULL;
+  gboolean is_modified = FALSE;
+  if (document != NULL)
+    g_object_get (document, "undo-words", &undo, "redo-words", &redo, "modified", &is_modified,
+                  NULL);
+  enable (window, "undo", undo != NULL);
+  enable (window, "redo", redo != NULL);
+  enable (window, "save",
+          document != NULL && (is_modified || sq_document_get_file (document) == NULL));
+  enable (window, "save-as", document != NULL);
+  /* Translators: %s says what is undone or redone. */
+  show_step (window->undo, _ ("Undo: %s"), _ ("Undo"), undo);
+  show_step (window->redo, _ ("Redo: %s"), _ ("Redo"), redo);
+  gtk_label_set_text (GTK_LABEL (window->title),
+                      document != NULL ? sq_document_get_title (document) : "Squab");
+  gtk_label_set_text (GTK_LABEL (window->subtitle),
+                      document != NULL ? sq_document_get_place (document) : "");
+  gtk_widget_set_visible (window->subtitle, document != NULL);
+  gtk_widget_set_visible (window->save, document != NULL);
+  gtk_widget_set_visible (window->steps, document != NULL);
+  gtk_widget_set_visible (window->zooms, document != NULL);
+  gtk_window_set_title (GTK_WINDOW (window),
+                        document != NULL ? sq_document_get_title (document) : "Squab");
+}
+
+/* The line at the foot. */
+static void
+show_figures (SqWindow *window)
+{
+  static const char *const classes[] = { "none", "note", "warning", "fault" };
+  const SqPlan *plan = sq_document_get_plan (window->document);
+  SqLengthStyle style = sq_figures_style (plan->job);
+  g_autofree char *figures = sq_figures_foot (plan, &style);
+  int worst;
+  g_autofree char *count = sq_problems_count_words (plan, &worst);
+  if (g_strcmp0 (figures, gtk_inscription_get_text (GTK_INSCRIPTION (window->figures))) != 0)
+    {
+      gtk_inscription_set_text (GTK_INSCRIPTION (window->figures), figures);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (window->figures),
+                                      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, figures, -1);
+    }
+  if (g_strcmp0 (count, gtk_label_get_text (GTK_LABEL (window->count_words))) == 0)
+    return;
+  gtk_label_set_text (GTK_LABEL (window->count_words), count);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (window->count), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  count, -1);
+  for (guint i = 0; i < G_N_ELEMENTS (classes); i++)
+    gtk_widget_remove_css_class (window->count, classes[i]);
+  gtk_widget_add_css_class (window->count, classes[worst + 1]);
+}
+
+/* What stands above seat and pieces. */
+static void
+show_captions (SqWindow *window)
+{
+  SqId cushion = sq_selection_cushion (window->selection);
+  const SqCover *cover = sq_document_get_cover (window->document, cushion, NULL);
+  g_autofree char *corners = NULL, *pieces = NULL;
+  guint n = 0;
+  if (cover != NULL)
+    for (guint ring = 0, m; ring < sq_outline_n_rings (cover->cushion->outline); ring++, n += m)
+      sq_outline_ring (cover->cushion->outline, ring, &m);
+  corners = g_strdup_printf (ngettext ("%u corner", "%u corners", n), n);
+  n = cover != NULL ? cover->pieces->len : 0;
+  pieces = g_strdup_printf (
+      ngettext ("%u piece, right side of the cloth up", "%u pieces, right side of the cloth up", n),
+      n);
+  gtk_label_set_text (GTK_LABEL (window->seat_words), corners);
+  gtk_label_set_text (GTK_LABEL (window->pieces_words), pieces);
+}
+
+static void
+on_changed (SqWindow *window)
+{
+  show_figures (window);
+  show_captions (window);
+}
+
+/* --- the document -------------------------------------------------------------------------- */
+
+SqDocument *
+sq_window_get_document (SqWindow *window)
+{
+  g_return_val_if_fail (SQ_IS_WINDOW (window), NULL);
+  return window->document;
+}
+
+static void
+bind_document (SqWindow *window, SqDocument *document)
+{
+  SqSelection *selection = window->selection;
+  /* First the list: it sees to it that a cushion is chosen. */
+  sq_cushion_list_set_document (window->cushions, document, selection);
+  sq_seat_canvas_set_document (window->seat, document, selection);
+  sq_pieces_canvas_set_document (window->pieces, document, selection);
+  sq_values_set_document (window->values, document, selection);
+  sq_problems_set_document (window->problems, document, selection);
+}
+
+void
+sq_window_set_document (SqWindow *window, SqDocument *document)
+{
+  g_return_if_fail (SQ_IS_WINDOW (window) && window->document == NULL);
+  window->document = g_object_ref (document);
+  bind_document (window, document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), window, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "notify::modified", G_CALLBACK (show_state), window,
+                           G_CONNECT_SWAPPED);
+  gtk_stack_set_visible_child_name (GTK_STACK (window->stack), "work");
+  gtk_widget_grab_focus (GTK_WIDGET (window->seat));
+  show_state (window);
+  on_changed (window);
+}
+
+SqSeatCanvas *
+sq_window_get_seat (SqWindow *window)
+{
+  g_return_val_if_fail (SQ_IS_WINDOW (window), NULL);
+  return window->seat;
+}
+
+SqCanvas *
+sq_window_get_pieces (SqWindow *window)
+{
+  g_return_val_if_fail (SQ_IS_WINDOW (window), NULL);
+  return SQ_CANVAS (window->pieces);
+}
+
+SqSelection *
+sq_window_get_selection (SqWindow *window)
+{
+  g_return_val_if_fail (SQ_IS_WINDOW (window), NULL);
+  return window->selection;
+}
+
+/* --- actions ------------------------------------------------------------------------------- */
+
+static void
+on_undo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  if (!sq_canvas_is_dragging (SQ_CANVAS (SQ_WINDOW (data)->seat)))
+    sq_document_undo (SQ_WINDOW (data)->document);
+}
+
+static void
+on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  if (!sq_canvas_is_dragging (SQ_CANVAS (SQ_WINDOW (data)->seat)))
+    sq_document_redo (SQ_WINDOW (data)->document);
+}
+
+/* The canvas that the keyboard is on, else the seat. */
+static SqCanvas *
+looked_at (SqWindow *window)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+  return focus != NULL && SQ_IS_CANVAS (focus) ? SQ_CANVAS (focus) : SQ_CANVAS (window->seat);
+}
+
+static void
+on_zoom_in (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  sq_canvas_zoom_step (looked_at (data), 1);
+}
+
+static void
+on_zoom_out (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  sq_canvas_zoom_step (looked_at (data), -1);
+}
+
+static void
+on_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  sq_canvas_fit (SQ_CANVAS (SQ_WINDOW (data)->seat));
+  sq_canvas_fit (SQ_CANVAS (SQ_WINDOW (data)->pieces));
+}
+
+static void
+add_actions (SqWindow *window)
+{
+  const GActionEntry entries[] = {
+    { .name = "undo", .activate = on_undo },       { .name = "redo", .activate = on_redo },
+    { .name = "zoom-in", .activate = on_zoom_in }, { .name = "zoom-out", .activate = on_zoom_out },
+    { .name = "fit", .activate = on_fit },
+  };
+  g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
+                                                                "reveal-child");
+  g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
+  g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
+  sq_window_add_file_actions (window);
+}
+
+/* --- the window ---------------------------------------------------------------------------- */
+
+/* Seat or pieces take the whole middle; never both. */
+static void
+on_only (GtkToggleButton *button, GParamSpec *spec, SqWindow *window)
+{
+  gboolean is_seat = GTK_WIDGET (button) == window->seat_only;
+  gboolean is_on = gtk_toggle_button_get_active (button);
+  (void) spec;
+  gtk_widget_set_visible (is_seat ? window->pieces_pane : window->seat_pane, !is_on);
+}
+
+static gboolean
+sq_window_close_request (GtkWindow *window)
+{
+  if (!sq_window_may_close (SQ_WINDOW (window)))
+    return TRUE;
+  return GTK_WINDOW_CLASS (sq_window_parent_class)->close_request (window);
+}
+
+static void
+sq_window_dispose (GObject *object)
+{
+  SqWindow *window = SQ_WINDOW (object);
+  if (window->document != NULL)
+    bind_document (window, NULL);
+  g_clear_object (&window->document);
+  gtk_widget_dispose_template (GTK_WIDGET (object), SQ_TYPE_WINDOW);
+  G_OBJECT_CLASS (sq_window_parent_class)->dispose (object);
+}
+
+static void
+sq_window_finalize (GObject *object)
+{
+  g_object_unref (SQ_WINDOW (object)->selection);
+  G_OBJECT_CLASS (sq_window_parent_class)->finalize (object);
+}
+
+#define BIND(name) gtk_widget_class_bind_template_child (widget_class, SqWindow, name)
+
+static void
+sq_window_class_init (SqWindowClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = sq_window_dispose;
+  G_OBJECT_CLASS (class)->finalize = sq_window_finalize;
+  GTK_WINDOW_CLASS (class)->close_request = sq_window_close_request;
+  g_type_ensure (SQ_TYPE_START_PAGE);
+  g_type_ensure (SQ_TYPE_CUSHION_LIST);
+  g_type_ensure (SQ_TYPE_SEAT_CANVAS);
+  g_type_ensure (SQ_TYPE_PIECES_CANVAS);
+  g_type_ensure (SQ_TYPE_VALUES);
+  g_type_ensure (SQ_TYPE_PROBLEMS);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/window.ui");
+  BIND (title);
+  BIND (subtitle);
+  BIND (save);
+  BIND (steps);
+  BIND (undo);
+  BIND (redo);
+  BIND (zooms);
+  BIND (stack);
+  BIND (middle);
+  BIND (seat_pane);
+  BIND (pieces_pane);
+  BIND (seat_only);
+  BIND (pieces_only);
+  BIND (seat_words);
+  BIND (pieces_words);
+  BIND (revealer);
+  BIND (figures);
+  BIND (count);
+  BIND (count_words);
+  BIND (start_page);
+  BIND (cushions);
+  BIND (seat);
+  BIND (pieces);
+  BIND (values);
+  BIND (problems);
+}
+
+static void
+sq_window_init (SqWindow *window)
+{
+  window->selection = sq_selection_new ();
+  gtk_widget_init_template (GTK_WIDGET (window));
+  add_actions (window);
+  g_signal_connect_swapped (window->start_page, "start", G_CALLBACK (sq_window_start), window);
+  g_signal_connect_swapped (window->start_page, "sample", G_CALLBACK (sq_window_open_sample),
+                            window);
+  g_signal_connect (window->seat_only, "notify::active", G_CALLBACK (on_only), window);
+  g_signal_connect (window->pieces_only, "notify::active", G_CALLBACK (on_only), window);
+  g_signal_connect_object (window->selection, "changed", G_CALLBACK (show_state), window,
+                           G_CONNECT_SWAPPED);
+  show_state (window);
+  gtk_widget_grab_focus (GTK_WIDGET (window->start_page));
+}
+
+SqWindow *
+sq_window_new (GtkApplication *application)
+{
+  return g_object_new (SQ_TYPE_WINDOW, "application", application, NULL);
+}
