@@ -117,7 +117,7 @@ add_free_places (const Stretch *s, GArray *places)
       const SqFinishedEdge *e = &s->ring->edges[i];
       double length = e->end_mm - e->start_mm;
       gboolean front = s->index == 0 && i == 0 && !s->front_middle_free;
-      guint n = (guint) CLAMP (ceil (length / fmax (s->clear_mm, length / 48)), 2, 48);
+      guint n = (guint) CLAMP (ceil (length / fmax (s->clear_mm, length / 48) - 1e-6), 2, 48);
       for (guint k = 1; k < n; k++)
         {
           double share = (double) k / n, at = e->start_mm + share * length;

@@ -161,21 +161,25 @@ find_notch (Plate *plate, guint i)
    * lines meet on the bisector. */
   double apex = a / tan (phi / 2);
   gboolean under = plate->wrap_mm > 0 && apex > height + a * tan (phi / 4);
-  double mouth = plate->wrap_mm > 0 ? 2 * (s * (depth + plate->wrap_mm + c->perimeter_mm) - a)
-                                    : 2 * (depth * s - a * cos (phi / 2));
+  double mouth = 2 * (depth * s - a * cos (phi / 2));
+  /* The lower cut lines meet on the bisector, too: this far from the two lines of a skirt's end. */
+  double closing = depth * tan (phi / 2);
 
+  if (plate->wrap_mm > 0)
+    {
+      double low = s * (depth + plate->wrap_mm + c->perimeter_mm);
+      mouth = fmax (mouth, 2 * (low - a));
+      closing = fmax (closing, low);
+    }
   if (under)
     apex = height / 2 + a / (2 * s);
   notch.leg_mm = depth - apex;
   notch.mouth_mm = mouth;
   notch.apex_mm = apex / cos (phi / 2);
   notch.dart = notch.leg_mm < fmax (c->house->notch_leg_least_mm, SQ_COINCIDE_MM);
-  /* Between the skirts of a dart there is cloth up to where their lower cut lines meet, and no
-   * more: its distance from the skirts' ends is their allowance. */
-  e->corner_mm = notch.dart ? fmax (
-                     depth * tan (phi / 2),
-                     plate->wrap_mm > 0 ? s * (depth + plate->wrap_mm + c->perimeter_mm) : 0)
-                            : a;
+  /* Between the skirts of a dart there is cloth up to where the lower cut lines meet, and no more:
+   * that is the allowance there. */
+  e->corner_mm = notch.dart ? closing : a;
   e->dart = notch.dart;
   if (notch.dart)
     {
@@ -235,6 +239,23 @@ add_skirt_patches (SqDraft *draft, const Plate *plate, const Edge *e, double in_
                   start, (SqPoint3){ e->from.x, e->from.y, h - hang }, ex, ey, 0);
 }
 
+static void
+list_darts (const Plate *plate, SqPiece *face)
+{
+  double depth = plate->depth_mm + plate->making->choices.perimeter_mm;
+
+  for (guint i = 0; i < plate->n; i++)
+    {
+      const Edge *e = &plate->edges[i], *before = &plate->edges[(i + plate->n - 1) % plate->n];
+      if (!e->dart)
+        continue;
+      SqVector middle = sq_unit (sq_add (before->outward, e->outward));
+      SqPoint tip = sq_moved (e->from, middle, depth / cos (e->turn_rad / 2));
+      sq_piece_add_dart (face, 3 * ((i + plate->n - 1) % plate->n) + 2, tip);
+      sq_piece_add_dart (face, 3 * i, tip);
+    }
+}
+
 /* The first run of each edge's three is 3 i: corner, perimeter, corner. */
 static guint
 make_plate (Plate *plate)
@@ -261,25 +282,23 @@ make_plate (Plate *plate)
       SqId id = plate->ring->edges[i].id;
       SqSkirt skirt = { id, plate->depth_mm };
 
-      guint out = sq_draft_run (&draft, SQ_RUN_CORNER, id, e->corner_mm);
+      sq_draft_run (&draft, SQ_RUN_CORNER, id, e->corner_mm);
       sq_draft_node (&draft, e->from, 0);
       if (plate->wrap_mm > 0)
         sq_draft_node (&draft, on_skirt (e, 0, hang), 0);
       sq_draft_run (&draft, SQ_RUN_PERIMETER, id, c->perimeter_mm);
       sq_draft_node (&draft, on_skirt (e, in_start, plate->depth_mm), 0);
-      guint back = sq_draft_run (&draft, SQ_RUN_CORNER, id, next->corner_mm);
+      sq_draft_run (&draft, SQ_RUN_CORNER, id, next->corner_mm);
       sq_draft_node (&draft, on_skirt (e, e->length_mm - in_end, plate->depth_mm), 0);
       if (plate->wrap_mm > 0)
         sq_draft_node (&draft, on_skirt (e, e->length_mm, hang), 0);
-      if (e->dart)
-        sq_draft_dart (&draft, out);
-      if (next->dart)
-        sq_draft_dart (&draft, back);
       g_array_append_val (draft.piece->skirts, skirt);
       add_skirt_patches (&draft, plate, e, in_start, in_end);
     }
   sq_lay_face_on_cloth (making, draft.piece, &c->face, FALSE, TRUE);
-  return sq_making_add_piece (making, &draft);
+  guint face = sq_making_add_piece (making, &draft);
+  list_darts (plate, sq_making_piece (making, face));
+  return face;
 }
 
 /* ---- the underside ------------------------------------------------------------------------- */

@@ -85,45 +85,11 @@ measure_piece (SqPiece *piece)
     piece->area_mm2 += sq_path_area_mm2 (sq_piece_cut (piece, ring));
 }
 
-void
-sq_draft_dart (SqDraft *draft, guint run)
-{
-  /* Where on the cut line it stands is known when that is made. */
-  SqTrim trim = { .run = run,
-                  .why = SQ_WHY_DART,
-                  .distance_mm = sq_piece_run (draft->piece, run)->allowance_mm };
-  g_array_append_val (draft->piece->trims, trim);
-}
-
-/* A dart's trim is the cut corner its run was widened to reach: the empty stretch at the node where
- * the run before (or after) the skirts' lower edges meet. */
-static void
-place_darts (SqPiece *piece, guint n_darts)
-{
-  for (guint i = 0; i < n_darts; i++)
-    {
-      SqTrim *trim = &g_array_index (piece->trims, SqTrim, i);
-      const SqPath *sew = sq_piece_sew (piece, 0), *cut = sq_piece_cut (piece, 0);
-      const SqRun *run = sq_piece_run (piece, trim->run);
-      SqPoint end = sq_path_nodes (sew)[run->to].at;
-      double best = INFINITY;
-      for (guint k = 0; k < sq_path_n_nodes (cut); k++)
-        {
-          double d = sq_distance (sq_path_nodes (cut)[k].at, end);
-          if (d < best)
-            {
-              best = d;
-              trim->from = trim->to = k;
-            }
-        }
-    }
-}
-
 guint
 sq_making_add_piece (SqMaking *making, SqDraft *draft)
 {
   SqPiece *piece = draft->piece;
-  guint n_darts = piece->trims->len, index = making->cover->pieces->len;
+  guint index = making->cover->pieces->len;
 
   if (draft->ring.nodes->len > 0)
     sq_draft_next_ring (draft);
@@ -132,7 +98,6 @@ sq_making_add_piece (SqMaking *making, SqDraft *draft)
   if (!sq_piece_make_cut (piece))
     sq_report_piece (making->cover->problems, SQ_PROBLEM_CUT_SPLIT, SQ_FAULT,
                      making->choices.cushion, index);
-  place_darts (piece, n_darts);
   g_ptr_array_add (making->cover->pieces, piece);
   draft->piece = NULL;
   return index;
@@ -173,6 +138,26 @@ sq_piece_add_mark (SqPiece *piece, SqMarkKind kind, guint count, SqPoint at, dou
 {
   SqMark mark = { kind, count, at, angle_rad, depth_mm, line, seam, station_mm };
   g_array_append_val (piece->marks, mark);
+}
+
+void
+sq_piece_add_dart (SqPiece *piece, guint run, SqPoint tip)
+{
+  const SqRun *r = sq_piece_run (piece, run);
+  const SqPath *cut = sq_piece_cut (piece, r->ring);
+  SqTrim trim = { .run = run, .ring = r->ring, .why = SQ_WHY_DART, .distance_mm = r->allowance_mm };
+  double nearest = INFINITY;
+
+  for (guint i = 0; i < sq_path_n_nodes (cut); i++)
+    {
+      double d = sq_distance (sq_path_nodes (cut)[i].at, tip);
+      if (d < nearest)
+        {
+          nearest = d;
+          trim.from = trim.to = i;
+        }
+    }
+  g_array_append_val (piece->trims, trim);
 }
 
 /* A 64-bit multiply-and-fold hash of whole words; equal pieces only need to be found equal. */

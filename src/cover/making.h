@@ -38,8 +38,6 @@ void sq_draft_next_ring (SqDraft *draft);
 /* A patch with its region, which is taken. */
 void sq_draft_patch (SqDraft *draft, SqPatchKind kind, SqPath *region, SqPoint origin, SqPoint3 at,
                      SqPoint3 ex, SqPoint3 ey, double radius_mm);
-/* The run's cut line follows a dart: listed as a trim. */
-void sq_draft_dart (SqDraft *draft, guint run);
 
 /* Ends the draft; returns the piece's index in the cover. */
 guint sq_making_add_piece (SqMaking *making, SqDraft *draft);
@@ -53,6 +51,10 @@ guint sq_making_add_seam (SqMaking *making, SqSeamKind kind, SqSide a, SqSide b,
 /* A mark at a point (line NULL) or along @line, which is taken. */
 void sq_piece_add_mark (SqPiece *piece, SqMarkKind kind, guint count, SqPoint at, double angle_rad,
                         double depth_mm, SqPath *line, gint seam, double station_mm);
+
+/* Lists as a trim that run @run of the finished @piece has the allowance of a dart, which ends at
+ * the cut line's node by @tip. */
+void sq_piece_add_dart (SqPiece *piece, guint run, SqPoint tip);
 
 /* All pieces have their marks: takes digests and shares what did not change. */
 void sq_making_seal (SqMaking *making);

@@ -108,7 +108,7 @@ typedef enum
 {
   SQ_WHY_MITRE, /* a long mitre cut square */
   SQ_WHY_STEP,  /* allowances of different width meet */
-  SQ_WHY_DART,  /* too little notch left: sewn as a dart; the runs have a larger allowance */
+  SQ_WHY_DART,  /* no notch left, or too little: sewn as a dart; the allowance is what there is */
   SQ_WHY_BEND,  /* arcs that can't be prolonged until they meet */
 } SqTrimWhy;
 

@@ -151,7 +151,7 @@ choose_edge (SqMaking *making)
                       - SQ_OPENING_MM;
   if (best.run_mm < back_least)
     {
-      if (longest.run_mm > best.run_mm)
+      if (longest.run_mm > best.run_mm + SQ_TIE_MM)
         return longest;
       if (all_seen)
         sq_report_cushion (making->cover->problems, SQ_PROBLEM_ZIP_ALL_SEEN, SQ_WARNING, c->cushion)

@@ -292,9 +292,9 @@ problems_alike (const Glass *g, const SqProblem *a, const SqProblem *b)
   for (guint i = 0; i < SQ_N_FIXES; i++)
     if (a->fixes[i].kind != b->fixes[i].kind || a->fixes[i].item != b->fixes[i].item)
       return FALSE;
-  if (a->code == SQ_PROBLEM_OUTLINE_CROSSES)
-    return points_alike (g, sq_point (a->facts[0], a->facts[1]),
-                         sq_point (b->facts[0], b->facts[1]));
+  /* Any one of the places where a ring crosses itself. */
+  if (a->code == SQ_PROBLEM_OUTLINE_CROSSES && g->motion != NULL)
+    return TRUE;
   /* The largest radius that fits is found to 0.01 mm. */
   double within = a->code == SQ_PROBLEM_RADIUS_TOO_LARGE && g->within_mm > 0 ? 0.02 : g->within_mm;
   return fabs (a->facts[0] - b->facts[0]) <= within && fabs (a->facts[1] - b->facts[1]) <= within;

@@ -70,6 +70,23 @@ check_allowances (const SqPiece *piece, guint ring)
   return NULL;
 }
 
+/* The allowance of run @tag; beside a dart that of the perimeter, where its tip is cut. */
+static double
+least_of_run (const SqPiece *piece, guint32 tag)
+{
+  double least = sq_piece_run (piece, tag)->allowance_mm;
+  guint n = piece->runs->len;
+
+  for (guint i = 0; i < piece->trims->len; i++)
+    {
+      const SqTrim *trim = &g_array_index (piece->trims, SqTrim, i);
+      if (trim->why == SQ_WHY_DART && trim->run == tag)
+        least = fmin (least, fmin (sq_piece_run (piece, (tag + 1) % n)->allowance_mm,
+                                   sq_piece_run (piece, (tag + n - 1) % n)->allowance_mm));
+    }
+  return least;
+}
+
 /* The smallest allowance of the runs that meet where a cut segment of run @tag is nearest to the
  * sew line: its own, and that of the place. */
 static double
@@ -77,13 +94,12 @@ allowance_at (const SqPiece *piece, const SqPath *sew, const SqNearest *near, gu
 {
   guint n = sq_path_n_nodes (sew), i = near->segment;
   const SqNode *nodes = sq_path_nodes (sew);
-  double least = fmin (sq_piece_run (piece, tag)->allowance_mm,
-                       sq_piece_run (piece, nodes[i].tag)->allowance_mm);
+  double least = fmin (least_of_run (piece, tag), least_of_run (piece, nodes[i].tag));
 
   if (sq_distance (near->at, nodes[i].at) < EXACT_MM)
-    least = fmin (least, sq_piece_run (piece, nodes[(i + n - 1) % n].tag)->allowance_mm);
+    least = fmin (least, least_of_run (piece, nodes[(i + n - 1) % n].tag));
   if (sq_distance (near->at, nodes[(i + 1) % n].at) < EXACT_MM)
-    least = fmin (least, sq_piece_run (piece, nodes[(i + 1) % n].tag)->allowance_mm);
+    least = fmin (least, least_of_run (piece, nodes[(i + 1) % n].tag));
   return least;
 }
 
