@@ -259,7 +259,7 @@ sq_plane_new (const GArray *chain, double join_mm)
   SqPlane plane = { .chain = chain,
                     .join_mm = join_mm,
                     .vertices = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-                    .edges = g_array_new (FALSE, FALSE, sizeof (SqPlaneEdge)) };
+                    .edges = g_array_sized_new (FALSE, FALSE, sizeof (SqPlaneEdge), chain->len) };
   g_autoptr (GArray) stops = g_array_new (FALSE, FALSE, sizeof (Stop));
 
   find_stops (chain, stops);

@@ -122,20 +122,19 @@ join_through (Work *work, guint i)
                           sq_path_nodes (work->ring)[i].at, &work->joins[i]);
 }
 
-/* Whether @cut, the parallel of side @k, keeps as far from the ring's segment @i and its ends as the
- * nearer of the parallels there. */
+/* Whether @cut, the parallel of side @k, keeps as far from the ring's segment @i as the nearer of
+ * their distances. */
 static gboolean
 keeps_off (const Work *work, guint k, const SqSegment *cut, guint i)
 {
   SqSegment s = sq_path_segment (work->ring, i);
-  double t, by = fabs (work->sides[i].by_mm), least = fmin (by, fabs (work->sides[k].by_mm));
-  double before_it = fmin (by, fabs (work->sides[before (work, i)].by_mm));
-  double after_it = fmin (by, fabs (work->sides[after (work, i)].by_mm));
+  double least = fmin (fabs (work->sides[i].by_mm), fabs (work->sides[k].by_mm)) - SQ_COINCIDE_MM;
+  double t;
 
-  return sq_segment_nearest_mm (&s, cut->from, &t) + SQ_COINCIDE_MM >= least
-         && sq_segment_nearest_mm (&s, cut->to, &t) + SQ_COINCIDE_MM >= least
-         && sq_segment_nearest_mm (cut, s.from, &t) + SQ_COINCIDE_MM >= before_it
-         && sq_segment_nearest_mm (cut, s.to, &t) + SQ_COINCIDE_MM >= after_it;
+  return sq_segment_nearest_mm (&s, cut->from, &t) >= least
+         && sq_segment_nearest_mm (&s, cut->to, &t) >= least
+         && sq_segment_nearest_mm (cut, s.from, &t) >= least
+         && sq_segment_nearest_mm (cut, s.to, &t) >= least;
 }
 
 /* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of them
@@ -387,8 +386,9 @@ path_of (const GArray *chain, guint first)
 static GArray *
 wanted_ring (GArray *chain, int sense, SqOffsetReport *report)
 {
-  if (chain->len >= 2 && sq_offset_chain_is_simple (chain)
-      && sq_offset_chain_area_mm2 (chain) * sense > 0)
+  if (chain->len < 2)
+    return NULL;
+  if (sq_offset_chain_is_simple (chain) && sq_offset_chain_area_mm2 (chain) * sense > 0)
     return g_array_ref (chain);
 
   g_autoptr (GPtrArray) rings = sq_offset_without_loops (chain, sense);
