@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/paint.h"
 
-#include <pango/pangocairo.h>
 #include <string.h>
 
 /* Of all lines of a stroke so many go into one path: cairo's time for a path grows faster than its
@@ -379,10 +378,8 @@ add_attribute (PangoAttrList *list, PangoAttribute *attribute, gsize start, gsiz
   pango_attr_list_insert (list, attribute);
 }
 
-/* Sets the figures before and after each fraction slash small, the first ones raised: so it looks
- * alike whether or not the font can do it itself (its own way is switched off). */
-static void
-set_fractions (PangoAttrList *list, const char *text, double em)
+void
+sq_paint_set_fractions (PangoAttrList *list, const char *text, double em)
 {
   const char *slash = text;
   while ((slash = strstr (slash, SQ_FRACTION_SLASH)) != NULL)
@@ -437,7 +434,7 @@ lay_text (Painter *p, const SqText *text, double em)
   add_attribute (list, pango_attr_font_features_new ("tnum=1"), 0, end);
   if (text->detail != NULL)
     set_detail (list, p->theme, strlen (text->text), end);
-  set_fractions (list, whole, em);
+  sq_paint_set_fractions (list, whole, em);
   pango_layout_set_text (p->layout, whole, -1);
   pango_layout_set_attributes (p->layout, list);
   return p->layout;

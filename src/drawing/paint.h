@@ -2,7 +2,7 @@
 /* The one painter: a scene through a view onto a cairo context. Screen, print and files alike. */
 #pragma once
 
-#include <cairo.h>
+#include <pango/pangocairo.h>
 
 #include "drawing/scene.h"
 #include "drawing/theme.h"
@@ -35,3 +35,8 @@ void sq_paint_scene (cairo_t *cr, const SqView *view, const SqTheme *theme, cons
 
 /* Sets a 0xrrggbb colour as the source. */
 void sq_paint_source (cairo_t *cr, guint32 rgb, double alpha);
+
+/* Sets the figures before and after each fraction slash of @text small, the first ones raised, for
+ * a font of @em user units: so it looks alike whether or not the font can do it itself (its own way
+ * is switched off). For texts that others lay out; ours have it. */
+void sq_paint_set_fractions (PangoAttrList *list, const char *text, double em);

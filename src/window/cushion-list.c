@@ -3,6 +3,7 @@
 
 #include "window/cushion-item.h"
 #include "window/cushion-picture.h"
+#include "window/look.h"
 
 #include <glib/gi18n.h>
 
@@ -54,7 +55,7 @@ show_item (GtkListItem *row)
   const SqPlan *plan = sq_cushion_item_plan (item, &i);
   sq_cushion_picture_show (SQ_CUSHION_PICTURE (picture), plan, i);
   gtk_label_set_text (GTK_LABEL (name), sq_cushion_item_name (item));
-  gtk_label_set_text (GTK_LABEL (words), sq_cushion_item_words (item));
+  sq_look_set_label (GTK_LABEL (words), sq_cushion_item_words (item));
 }
 
 static void

@@ -2,6 +2,7 @@
 #include "window/length-entry.h"
 
 #include "window/figures.h"
+#include "window/look.h"
 
 struct _SqLengthEntry
 {
@@ -38,6 +39,14 @@ set_text (SqLengthEntry *entry, const char *text)
 {
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   gtk_editable_set_position (GTK_EDITABLE (entry), -1);
+}
+
+static void
+on_changed (SqLengthEntry *entry)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+  g_autoptr (PangoAttrList) list = sq_look_figures (GTK_WIDGET (entry), text);
+  gtk_entry_set_attributes (GTK_ENTRY (entry), list);
 }
 
 static SqLengthResult
@@ -150,6 +159,7 @@ sq_length_entry_init (SqLengthEntry *entry)
   entry->style = sq_length_style_default (SQ_UNIT_MM);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 8);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 8);
+  g_signal_connect (entry, "changed", G_CALLBACK (on_changed), NULL);
   g_signal_connect (entry, "activate", G_CALLBACK (take), NULL);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_leave), entry);
   gtk_event_controller_set_propagation_phase (key, GTK_PHASE_CAPTURE);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/look.h"
 
+#include "drawing/paint.h"
 #include "window/compat.h"
 
 const SqTheme *
@@ -28,6 +29,23 @@ sq_look_colour (guint32 rgb)
 {
   return (GdkRGBA){ (float) (rgb >> 16 & 0xff) / 255, (float) (rgb >> 8 & 0xff) / 255,
                     (float) (rgb & 0xff) / 255, 1 };
+}
+
+PangoAttrList *
+sq_look_figures (GtkWidget *widget, const char *text)
+{
+  PangoAttrList *list = pango_attr_list_new ();
+  pango_attr_list_insert (list, pango_attr_font_features_new ("tnum=1"));
+  sq_paint_set_fractions (list, text, sq_look_em (widget, NULL));
+  return list;
+}
+
+void
+sq_look_set_label (GtkLabel *label, const char *text)
+{
+  g_autoptr (PangoAttrList) list = sq_look_figures (GTK_WIDGET (label), text);
+  gtk_label_set_text (label, text);
+  gtk_label_set_attributes (label, list);
 }
 
 static gboolean

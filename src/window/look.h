@@ -14,5 +14,10 @@ double sq_look_em (GtkWidget *widget, const char **family);
 /* 0xrrggbb as GTK has colours. */
 GdkRGBA sq_look_colour (guint32 rgb);
 
+/* How @widget is to set @text: figures of equal width, fractions as fractions. New. */
+PangoAttrList *sq_look_figures (GtkWidget *widget, const char *text);
+/* Shows @text in @label, set so. */
+void sq_look_set_label (GtkLabel *label, const char *text);
+
 /* Loads our style sheet for @display, and follows when the desktop turns dark or light. */
 void sq_look_load (GdkDisplay *display);

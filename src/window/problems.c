@@ -3,6 +3,7 @@
 
 #include "window/edits.h"
 #include "window/figures.h"
+#include "window/look.h"
 #include "words/fixes.h"
 #include "words/names.h"
 #include "words/problems.h"
@@ -97,6 +98,7 @@ add_fixes (SqProblems *problems, GtkWidget *line, const SqProblem *problem,
     {
       g_autofree char *words = sq_words_fix (&problem->fixes[i], cushion, style);
       GtkWidget *button = gtk_button_new_with_label (words);
+      sq_look_set_label (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), words);
       gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
       gtk_widget_add_css_class (button, "fix");
       set_problem (button, problem);
@@ -125,7 +127,8 @@ add_row (SqProblems *problems, const SqCover *cover, const SqProblem *problem,
   g_autofree char *cushion = sq_words_cushion (job, cover->cushion);
   /* Translators: a cushion's name, and what is wrong with it. */
   g_autofree char *named = g_strdup_printf (_ ("%s: %s"), cushion, sentence);
-  GtkWidget *text = gtk_label_new (job->cushions->len > 1 ? named : sentence);
+  GtkWidget *text = gtk_label_new (NULL);
+  sq_look_set_label (GTK_LABEL (text), job->cushions->len > 1 ? named : sentence);
   gtk_widget_add_css_class (kind, "severity");
   gtk_widget_add_css_class (kind, severity_class (problem->severity));
   gtk_widget_set_valign (kind, GTK_ALIGN_CENTER);

@@ -246,7 +246,7 @@ sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
       guint figures = LAYER_FIGURES + job_of (canvas)->units;
       append_seat (canvas, snapshot, LAYER_FILL, SQ_SEAT_FILL, sq_box_empty ());
       append_seat (canvas, snapshot, LAYER_LINES, SQ_SEAT_LINES, sq_box_empty ());
-      append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.7);
+      append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.5);
       append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
       append_seat (canvas, snapshot, figures, SQ_SEAT_DIMENSIONS, room_of (canvas, 1));
       append_handles (canvas, snapshot);

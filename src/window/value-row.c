@@ -2,6 +2,7 @@
 #include "window/value-row.h"
 
 #include "window/length-entry.h"
+#include "window/look.h"
 
 #include <glib/gi18n.h>
 
@@ -98,10 +99,13 @@ sq_value_row_show_choice (SqValueRow *row, guint value, const guint *values,
 void
 sq_value_row_show_text (SqValueRow *row, const char *text)
 {
+  g_autoptr (PangoAttrList) attributes = NULL;
   g_return_if_fail (SQ_IS_VALUE_ROW (row));
   if (g_strcmp0 (gtk_inscription_get_text (GTK_INSCRIPTION (row->control)), text) == 0)
     return;
+  attributes = sq_look_figures (row->control, text);
   gtk_inscription_set_text (GTK_INSCRIPTION (row->control), text);
+  gtk_inscription_set_attributes (GTK_INSCRIPTION (row->control), attributes);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row->control),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }

@@ -3,6 +3,8 @@
 
 #include "window/dialogs.h"
 #include "window/figures.h"
+#include "window/look.h"
+#include "words/lengths.h"
 
 #include <glib/gi18n.h>
 
@@ -68,7 +70,9 @@ show_figures (SqWindow *window)
   g_autofree char *count = sq_problems_count_words (plan, &worst);
   if (g_strcmp0 (figures, gtk_inscription_get_text (GTK_INSCRIPTION (window->figures))) != 0)
     {
+      g_autoptr (PangoAttrList) list = sq_look_figures (window->figures, figures);
       gtk_inscription_set_text (GTK_INSCRIPTION (window->figures), figures);
+      gtk_inscription_set_attributes (GTK_INSCRIPTION (window->figures), list);
       gtk_accessible_update_property (GTK_ACCESSIBLE (window->figures),
                                       GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, figures, -1);
     }
@@ -93,7 +97,8 @@ show_captions (SqWindow *window)
   if (cover != NULL)
     for (guint ring = 0, m; ring < sq_outline_n_rings (cover->cushion->outline); ring++, n += m)
       sq_outline_ring (cover->cushion->outline, ring, &m);
-  corners = g_strdup_printf (ngettext ("%u corner", "%u corners", n), n);
+  corners = g_strdup_printf (ngettext ("%u corner, lengths in %s", "%u corners, lengths in %s", n),
+                             n, sq_words_unit (sq_document_get_job (window->document)->units));
   n = cover != NULL ? cover->pieces->len : 0;
   pieces = g_strdup_printf (
       ngettext ("%u piece, right side of the cloth up", "%u pieces, right side of the cloth up", n),
