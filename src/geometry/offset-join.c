@@ -181,8 +181,9 @@ join_by_step (const Corner *c, SqOffsetJoin *join)
     to = c->b->raw.from;
   join_start (join, SQ_TRIM_STEP, from);
   join_add (join, 0, to);
-  join->cuts_back = sq_offset_beyond (c->a, FALSE, from) < 0
-                    || sq_offset_beyond (c->b, TRUE, to) < 0;
+  /* on its own normal an end is where it was but for rounding */
+  join->cuts_back = sq_offset_beyond (c->a, FALSE, from) < -SQ_COINCIDE_MM
+                    || sq_offset_beyond (c->b, TRUE, to) < -SQ_COINCIDE_MM;
 }
 
 static gboolean
