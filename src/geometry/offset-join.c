@@ -165,8 +165,8 @@ line_meets_side (SqPoint through, SqVector along, const SqOffsetSide *side, gboo
 }
 
 /* Different distances along a path that hardly turns: a step square to it, so that the parallels
- * need not meet far away. Where they overlap it stands on the farther one's normal: there the nearer
- * one ends before the other segment can bend towards it. */
+ * need not meet far away. Where they overlap it stands on the farther one's normal: there the
+ * nearer one ends before the other segment can bend towards it. */
 static void
 join_by_step (const Corner *c, SqOffsetJoin *join)
 {

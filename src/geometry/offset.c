@@ -137,11 +137,11 @@ keeps_off (const Work *work, guint k, const SqSegment *cut, guint i)
          && sq_segment_nearest_mm (cut, s.to, &t) >= least;
 }
 
-/* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of them
- * meet: they are cut back to there. Several sides may hide one that stands without its neighbours;
- * only where the corner that comes is convex does the loop which goes with them wind the wrong way
- * for certain. A notch is swallowed like that by the allowances of its own walls. Not if it all comes
- * too near. */
+/* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of
+ * them meet: they are cut back to there. Several sides may hide one that stands without its
+ * neighbours; only where the corner that comes is convex does the loop which goes with them wind
+ * the wrong way for certain. A notch is swallowed like that by the allowances of its own walls.
+ * Not if it all comes too near. */
 static gboolean
 close_over (Work *work, guint first, guint last)
 {

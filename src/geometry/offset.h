@@ -39,8 +39,8 @@ typedef enum
   SQ_TRIM_STEP,  /* a step between two distances */
   SQ_TRIM_ROUND, /* a round join; where the distances differ it has the larger one for its radius,
                     and the nearer parallel steps out to it */
-  SQ_TRIM_BEVEL, /* parallels that can't be prolonged along their circles until they meet, or only by
-                    more than a quarter turn: prolonged straight along their tangents */
+  SQ_TRIM_BEVEL, /* parallels that don't meet within a quarter turn of their circles: prolonged
+                    along their tangents */
 } SqTrimKind;
 
 /* A stretch of the result that is no parallel: its segments first … last − 1 (cyclic). */
@@ -55,27 +55,29 @@ typedef struct
 {
   SqOffsetEnd end;
   SqPoint where; /* TRIMMED: a node of @ring beside a stretch without a parallel; SPLIT: a point of
-                    one of the other rings, which may be a pocket; VANISHED: the ring's first node */
+                    another of the rings, be it a pocket; VANISHED: the ring's first node */
   GArray *trims; /* of SqOffsetTrim, in order of travel; owned by the report */
 } SqOffsetReport;
 
 void sq_offset_report_clear (SqOffsetReport *report);
 
 /* The ring parallel to the simple ring @ring at by_tag_mm[tag] to the right of each segment:
- * outward for > 0, inward for < 0. Offsets of lines are lines and of arcs concentric arcs, exactly;
- * segments are prolonged along their own line or circle to meet, or cut back where they overlap.
- * Loops are removed by winding number: what is returned winds like @ring and bounds the region whose
- * points the raw parallel winds about in @ring's sense. Pockets, as an outward offset leaves behind
- * where it closes the mouth of a notch, are dropped; the end is SPLIT then, too. A notch whose walls'
- * own distances leave nothing of it gives the plain corner of its neighbours.
+ * outward for > 0, inward for < 0. Offsets of lines are lines and of arcs concentric arcs,
+ * exactly; segments are prolonged along their own line or circle to meet, or cut back where they
+ * overlap. Loops are removed by winding number: what is returned winds like @ring and bounds the
+ * region whose points the raw parallel winds about in @ring's sense. Pockets, as an outward
+ * offset leaves behind where it closes the mouth of a notch, are dropped; the end is SPLIT then,
+ * too. A notch whose walls' own distances leave nothing of it gives the plain corner of its
+ * neighbours.
  *
- * Each segment of the result carries the tag it came from; those of a trim carry tag_before. What is
- * left of a trim after loops were removed is still one. Nodes of the result that belong to a node of
- * the ring stay one node; collinear neighbours of equal distance are kept apart, not merged; tangent
- * neighbours stay tangent. The result starts with the parallel of @ring's first segment that has one.
+ * Each segment of the result carries the tag it came from; those of a trim carry tag_before.
+ * What is left of a trim after loops were removed is still one. Nodes of the result that belong
+ * to a node of the ring stay one node; collinear neighbours of equal distance are kept apart,
+ * not merged; tangent neighbours stay tangent. The result starts with the parallel of @ring's
+ * first segment that has one.
  *
- * by_tag_mm has n_tags entries, finite; all tags of @ring are below n_tags. Returns a new ring, or
- * NULL if it vanished. @report may be NULL; otherwise it is filled and the caller clears it. */
+ * by_tag_mm has n_tags entries, finite; all tags of @ring are below n_tags. Returns a new ring,
+ * or NULL if it vanished. @report may be NULL; otherwise it is filled and the caller clears it. */
 SqPath *sq_path_offset (const SqPath *ring, const double *by_tag_mm, guint n_tags,
                         const SqJoinRule *join, SqOffsetReport *report);
 

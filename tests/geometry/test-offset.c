@@ -102,9 +102,9 @@ regular (guint n, double side)
   sq_path_new_polygon ((const SqPoint[]){ __VA_ARGS__ },                                           \
                        G_N_ELEMENTS (((const SqPoint[]){ __VA_ARGS__ })))
 
-/* Areas and perimeters, grown by 0.5 with round and mitred joins and drawn in by 0.5. Computed from
- * Steiner's formula and A + P d + S d², S = Σ tan (turn / 2); GEOS 3.11 buffers agree to 1e-6. The L
- * is where Steiner's formula does not hold. */
+/* Areas and perimeters, grown by 0.5 with round and mitred joins and drawn in by 0.5. Computed
+ * from Steiner's formula and A + P d + S d², S = Σ tan (turn / 2); GEOS 3.11 buffers agree to
+ * 1e-6. The L is where Steiner's formula does not hold. */
 static void
 test_table (void)
 {
