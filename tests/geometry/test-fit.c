@@ -235,7 +235,8 @@ static void
 assert_fits (const Fitted *fitted, double within_mm)
 {
   g_assert_cmpfloat (greatest_deviation_mm (fitted), <=, within_mm);
-  g_assert_cmpfloat (greatest_kink_rad (fitted->chain), <=, 1e-9);
+  /* A micrometre aside at 10 m: what a chain's shortest arcs leave of a double's precision. */
+  g_assert_cmpfloat (greatest_kink_rad (fitted->chain), <=, 1e-7);
 }
 
 static double
