@@ -6,6 +6,9 @@
 
 #include <stdlib.h>
 
+/* As near to a line or circle as doubles tell (mm). */
+#define SETTLED_MM 1e-11
+
 double
 sq_offset_chain_area_mm2 (const GArray *chain)
 {
@@ -95,17 +98,41 @@ sq_offset_chain_is_simple (const GArray *chain)
   return sq_offset_near_pairs (chain, meet_only_at_node, NULL);
 }
 
-SqPoint
-sq_offset_exact_meeting (const SqSegment *a, const SqSegment *b, SqPoint near, double within_mm)
+/* How far @p is from the unbounded line or circle of @s, and the unit direction in which that
+ * grows. */
+static double
+distance_from (const SqSegment *s, SqPoint p, SqVector *outward)
 {
-  SqPoint best = near, found[2];
-  guint n = sq_segments_meet_extended (a, b, found);
+  if (!sq_segment_is_arc (s))
+    {
+      *outward = sq_right (sq_segment_direction (s, 0));
+      return sq_dot (sq_sub (p, s->from), *outward);
+    }
+  SqVector from_centre = sq_sub (p, sq_segment_centre (s));
+  *outward = sq_unit (from_centre);
+  return sq_norm (from_centre) - fabs (sq_segment_radius_mm (s));
+}
 
-  for (guint i = 0; i < n; i++)
-    if (sq_distance (found[i], near) < within_mm)
-      {
-        within_mm = sq_distance (found[i], near);
-        best = found[i];
-      }
-  return best;
+gboolean
+sq_offset_settle_on (const SqSegment *a, const SqSegment *b, double within_mm, SqPoint *at)
+{
+  SqPoint p = *at;
+
+  for (int round = 0; round < 8 && sq_distance (p, *at) <= within_mm; round++)
+    {
+      SqVector out_a, out_b;
+      double from_a = distance_from (a, p, &out_a), from_b = distance_from (b, p, &out_b);
+      if (fmax (fabs (from_a), fabs (from_b)) <= SETTLED_MM)
+        {
+          *at = p;
+          return TRUE;
+        }
+      double cross = sq_cross (out_a, out_b);
+      if (fabs (cross) < SQ_STRAIGHT_RAD)
+        return FALSE;
+      SqVector to_a = sq_scale (sq_left (out_b), from_a),
+               to_b = sq_scale (sq_left (out_a), -from_b);
+      p = sq_moved (p, sq_add (to_a, to_b), 1 / cross);
+    }
+  return FALSE;
 }

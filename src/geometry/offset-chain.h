@@ -68,11 +68,10 @@ double sq_offset_chain_area_mm2 (const GArray *chain);
 typedef gboolean (*SqOffsetPairFunc) (const GArray *chain, guint i, guint j, gpointer data);
 gboolean sq_offset_near_pairs (const GArray *chain, SqOffsetPairFunc func, gpointer data);
 
-/* Where the lines or circles of @a and @b meet nearest to @near, if that is not farther than
- * @within_mm; else @near. Segments are found to meet wherever they are as good as one; this is
- * exact. */
-SqPoint sq_offset_exact_meeting (const SqSegment *a, const SqSegment *b, SqPoint near,
-                                 double within_mm);
+/* Moves *@at, which is near both, to where the lines or circles of @a and @b meet. Segments are found
+ * to meet where they are as good as one; this is exact. FALSE, and nothing moved, if they don't
+ * meet within @within_mm of it, or hardly cross. */
+gboolean sq_offset_settle_on (const SqSegment *a, const SqSegment *b, double within_mm, SqPoint *at);
 
 /* Whether no two pieces of @chain (of SqOffsetPiece) meet but neighbours at their common node. */
 gboolean sq_offset_chain_is_simple (const GArray *chain);

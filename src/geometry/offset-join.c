@@ -4,9 +4,6 @@
 
 #include "base/units.h"
 
-/* How far a tangent may leave its circle and still stand for it (mm). */
-#define TANGENT_SLACK_MM 1e-10
-
 /* A corner as the join rules see it. */
 typedef struct
 {
@@ -110,20 +107,20 @@ is_in_reach (const SqOffsetSide *side, gboolean at_start, SqPoint p, gboolean on
 static gboolean
 find_meeting (const Corner *c, gboolean only_onward, SqPoint *at)
 {
-  double slack = c->prolong_a * c->prolong_a / 2;
+  const SqSegment *a = &c->a->raw, *b = &c->b->raw;
+  double least_radius = fmin (fabs (c->a->radius_mm), fabs (c->b->radius_mm));
   SqPoint found[2], goal = isfinite (c->tip.x) ? c->tip : c->corner;
   gboolean any = FALSE;
 
   if (c->a->is_used_up || c->b->is_used_up)
     return FALSE;
-  if ((!is_bent (c->a) && !is_bent (c->b))
-      || (c->is_even && slack <= TANGENT_SLACK_MM * fabs (c->a->radius_mm)
-          && slack <= TANGENT_SLACK_MM * fabs (c->b->radius_mm)))
-    {
-      *at = c->tip;
-      return isfinite (c->tip.x);
-    }
-  guint n = sq_segments_meet_extended (&c->a->raw, &c->b->raw, found);
+  *at = goal;
+  if (!is_bent (c->a) && !is_bent (c->b))
+    return isfinite (c->tip.x);
+  /* hardly a corner: the tip is all but it */
+  if (c->is_even && fabs (c->prolong_a) < least_radius / 10 && sq_offset_settle_on (a, b, 1, at))
+    return TRUE;
+  guint n = sq_segments_meet_extended (a, b, found);
   for (guint i = 0; i < n; i++)
     if (is_in_reach (c->a, FALSE, found[i], only_onward)
         && is_in_reach (c->b, TRUE, found[i], only_onward)
@@ -132,6 +129,8 @@ find_meeting (const Corner *c, gboolean only_onward, SqPoint *at)
         *at = found[i];
         any = TRUE;
       }
+  if (any)
+    sq_offset_settle_on (a, b, 1, at);
   return any;
 }
 

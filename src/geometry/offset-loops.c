@@ -65,9 +65,9 @@ node_between (const SqPlane *plane, const SqPlaneEdge *a, const SqPlaneEdge *b)
 
   if (a->t1 == 1 && b->t0 == 0 && (a->piece + 1) % plane->chain->len == b->piece)
     return at;
-  return sq_offset_exact_meeting (&sq_offset_piece (plane->chain, a->piece)->s,
-                                  &sq_offset_piece (plane->chain, b->piece)->s, at,
-                                  100 * plane->join_mm);
+  sq_offset_settle_on (&sq_offset_piece (plane->chain, a->piece)->s,
+                       &sq_offset_piece (plane->chain, b->piece)->s, 100 * plane->join_mm, &at);
+  return at;
 }
 
 /* Whether @b only goes on where @a was cut. */

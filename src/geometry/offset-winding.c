@@ -35,8 +35,11 @@ edge_winding (const SqPlaneEdge *edge, SqPoint p, gboolean turned)
     return 0;
   SqVector chord = sq_sub (b, a), from_a = sq_sub (p, a);
   double left = sq_cross (chord, from_a);
-  int winding = crossing (p.y, a.y, b.y, left > 0);
-  if (sq_segment_is_arc (&edge->s) && left * bulge < 0)
+  /* a point on the chord, as of another edge between the same vertices, must not be on its left for
+   * the ray and on neither side for the arc */
+  gboolean is_left = left > 0;
+  int winding = crossing (p.y, a.y, b.y, is_left);
+  if (sq_segment_is_arc (&edge->s) && is_left != (bulge > 0))
     {
       /* b (x² + y² − half²) = half (1 − b²) y is the circle seen from its chord */
       double chord2 = sq_dot (chord, chord);

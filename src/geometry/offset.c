@@ -138,10 +138,10 @@ keeps_off (const Work *work, guint k, const SqSegment *cut, guint i)
 }
 
 /* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of
- * them meet: they are cut back to there. Several sides may hide one that stands without its
- * neighbours; only where the corner that comes is convex does the loop which goes with them wind
- * the wrong way for certain. A notch is swallowed like that by the allowances of its own walls.
- * Not if it all comes too near. */
+ * them meet: they are cut back to there. More than one may hide a side that stands without its
+ * neighbours, or a ring of its own. But two that leave a convex corner behind can't, for the loop
+ * which goes with them winds the wrong way: that is how a notch is swallowed by the allowances of
+ * its own walls. Not if it all comes too near. */
 static gboolean
 close_over (Work *work, guint first, guint last)
 {
@@ -150,6 +150,8 @@ close_over (Work *work, guint first, guint last)
   SqMeeting meeting[2];
   gboolean overlap;
 
+  if (first != last && after (work, first) != last)
+    return FALSE;
   if (a == b || work->is_gone[a] || !cut_side (work, a, &cut_a) || !cut_side (work, b, &cut_b))
     return FALSE;
   if (sq_segments_meet (&cut_a, &cut_b, meeting, &overlap) != 1 || overlap
@@ -167,10 +169,9 @@ close_over (Work *work, guint first, guint last)
       return FALSE;
   for (guint i = first; i != b; i = after (work, i))
     work->is_gone[i] = TRUE;
-  work->joins[b] = (SqOffsetJoin){ .at = { sq_offset_exact_meeting (
-                                       &work->sides[a].raw, &work->sides[b].raw, meeting[0].at,
-                                       100 * SQ_COINCIDE_MM) },
-                                   .n = 1 };
+  sq_offset_settle_on (&work->sides[a].raw, &work->sides[b].raw, 100 * SQ_COINCIDE_MM,
+                       &meeting[0].at);
+  work->joins[b] = (SqOffsetJoin){ .at = { meeting[0].at }, .n = 1 };
   return TRUE;
 }
 
