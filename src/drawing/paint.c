@@ -461,7 +461,6 @@ paint_text (Painter *p, const SqText *text)
   cairo_scale (p->cr, shrink, shrink);
   cairo_move_to (p->cr, 0, 0);
   sq_paint_source (p->cr, tone_colour (p->theme, text->tone), 1);
-  pango_cairo_update_layout (p->cr, layout);
   pango_cairo_show_layout (p->cr, layout);
   cairo_restore (p->cr);
 }
