@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
 
+#ifdef SQ_BENCH
+#include "window/bench-drag.h"
+#endif
 #include "window/dialogs.h"
 #include "window/look.h"
 #include "window/resources.h"
@@ -89,6 +92,9 @@ sq_application_open (GApplication *application, GFile **files, int n_files, cons
   gtk_window_present (GTK_WINDOW (window));
   for (int i = 0; i < n_files; i++)
     sq_window_open (window, files[i]);
+#ifdef SQ_BENCH
+  sq_bench_drag (window);
+#endif
 }
 
 static void
