@@ -122,7 +122,7 @@ add_free_places (const Stretch *s, GArray *places)
         {
           double share = (double) k / n, at = e->start_mm + share * length;
           if (fmin (share, 1 - share) * length < s->clear_mm - 1e-6
-              || (front && fabs (share - 0.5) < house->join_front_free_share / 2))
+              || (front && fabs (share - 0.5) < house->join_front_free_share / 2 - 1e-9))
             continue;
           for (double turn = at - whole; turn < s->to_mm; turn += whole)
             add_place (s, places, turn, PLACE_FREE);

@@ -56,7 +56,8 @@ draw_ring (Ring *ring, const SqOutline *outline, guint index, const SqCushion *c
     }
   if (!check_edges (ring, cushion, problems))
     return FALSE;
-  if (fabs (sq_path_area_mm2 (ring->path)) < 1e-3)
+  /* Edges bowed in past the others leave less than nothing. */
+  if (sq_path_area_mm2 (ring->path) * (index == 0 ? 1 : -1) < 1e-3)
     {
       sq_report_cushion (problems, SQ_PROBLEM_OUTLINE_EMPTY, SQ_FAULT, cushion);
       return FALSE;
@@ -88,6 +89,24 @@ has_every_edge (const SqPath *path, guint n_edges, guint *missing)
   return TRUE;
 }
 
+/* A step from one clearance to another belongs to the edge that has the larger one, whichever way
+ * round the ring runs. New path. */
+static SqPath *
+with_steps_given (const SqPath *path, const double *by_mm, const GArray *trims)
+{
+  guint n = sq_path_n_nodes (path);
+  g_autofree SqNode *nodes = g_memdup2 (sq_path_nodes (path), n * sizeof (SqNode));
+
+  for (guint i = 0; i < trims->len; i++)
+    {
+      const SqOffsetTrim *t = &g_array_index (trims, SqOffsetTrim, i);
+      if (t->kind == SQ_TRIM_STEP && by_mm[t->tag_after] < by_mm[t->tag_before])
+        for (guint k = t->first; k != t->last; k = (k + 1) % n)
+          nodes[k].tag = t->tag_after;
+    }
+  return sq_path_new (nodes, n, TRUE);
+}
+
 /* Draws every edge in by what stays free there. */
 static gboolean
 take_clearance (Ring *ring, const SqChoices *choices, GArray *problems)
@@ -113,7 +132,9 @@ take_clearance (Ring *ring, const SqChoices *choices, GArray *problems)
   SqPath *path = sq_path_offset (ring->path, by, ring->n, &rule, &report);
   gboolean good = path != NULL && report.end == SQ_OFFSET_CLEAN
                   && has_every_edge (path, ring->n, &largest) && sq_path_is_simple (path, NULL);
+  SqPath *given = good ? with_steps_given (path, by, report.trims) : NULL;
   sq_offset_report_clear (&report);
+  g_clear_pointer (&path, sq_path_unref);
   if (!good)
     {
       SqId id = ring->corners[largest].id;
@@ -121,11 +142,10 @@ take_clearance (Ring *ring, const SqChoices *choices, GArray *problems)
                                      choices->cushion, id);
       p->facts[0] = -by[largest];
       p->fixes[0] = (SqFix){ SQ_FIX_CLEARANCE, id, 0 };
-      g_clear_pointer (&path, sq_path_unref);
       return FALSE;
     }
   sq_path_unref (ring->path);
-  ring->path = path;
+  ring->path = given;
   return TRUE;
 }
 

@@ -218,7 +218,7 @@ figures_differ (const Glass *g, const SqPiece *a, const SqPiece *b)
     round_mm += sq_path_length_mm (sq_piece_cut (a, i));
   if (fabs (a->area_mm2 - b->area_mm2) > g->within_mm * round_mm
       || !alike (g, a->width_mm, b->width_mm) || !alike (g, a->height_mm, b->height_mm))
-    DIFFER ("%.17g mm², %.17g × %.17g mm; %.17g mm², %.17g × %.17g mm", a->area_mm2, a->width_mm,
+    DIFFER ("%.17g mm2, %.17g × %.17g mm; %.17g mm2, %.17g × %.17g mm", a->area_mm2, a->width_mm,
             a->height_mm, b->area_mm2, b->width_mm, b->height_mm);
   if (!angles_alike (g, a->grain_rad, b->grain_rad) || a->turns != b->turns)
     DIFFER ("grain %.17g, %.17g", a->grain_rad, b->grain_rad);
@@ -344,7 +344,7 @@ foams_differ (const Glass *g, const SqCover *a, const SqCover *b)
           || pa->oversize_mm != pb->oversize_mm || pa->count != pb->count
           || fabs (pa->volume_mm3 / pb->volume_mm3 - 1) > g->within_mm
           || fabs (pa->weight_g / pb->weight_g - 1) > g->within_mm)
-        DIFFER ("foam of %.17g mm³, %.17g", pa->volume_mm3, pb->volume_mm3);
+        DIFFER ("foam of %.17g mm3, %.17g", pa->volume_mm3, pb->volume_mm3);
     }
   return NULL;
 }

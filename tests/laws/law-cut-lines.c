@@ -137,18 +137,23 @@ check_ring (const SqPiece *piece, guint ring)
     return g_strdup_printf ("cut ring %u is not simple at (%.9g, %.9g)", ring, where.x, where.y);
   double gained = sq_path_area_mm2 (cut) - sq_path_area_mm2 (sew);
   if (gained < -EXACT_MM * sq_path_length_mm (sew))
-    return g_strdup_printf ("cut ring %u has %.9g mm² less than its sew line", ring, -gained);
+    return g_strdup_printf ("cut ring %u has %.9g mm2 less than its sew line", ring, -gained);
   wrong = check_allowances (piece, ring);
   return wrong != NULL ? wrong : check_distance (piece, ring);
 }
 
+/* Whether the cover says that the ring has no cut line, as small holes do. */
 static gboolean
-is_split (const SqCover *cover, guint piece)
+is_split (const SqCover *cover, guint piece, guint ring)
 {
+  const SqPiece *p = sq_cover_piece (cover, piece);
+
+  if (sq_piece_cut (p, ring) != sq_piece_sew (p, ring))
+    return FALSE;
   for (guint i = 0; i < cover->problems->len; i++)
     {
-      const SqProblem *p = sq_cover_problem (cover, i);
-      if (p->code == SQ_PROBLEM_CUT_SPLIT && p->place.item == piece)
+      const SqProblem *problem = sq_cover_problem (cover, i);
+      if (problem->code == SQ_PROBLEM_CUT_SPLIT && problem->place.item == piece)
         return TRUE;
     }
   return FALSE;
@@ -165,7 +170,7 @@ law_cut_lines (const LawCase *c)
           const SqPiece *piece = sq_cover_piece (cover, p);
           g_autofree char *wrong = NULL;
           for (guint ring = 0; ring < piece->sew->len && wrong == NULL; ring++)
-            if (!is_split (cover, p))
+            if (!is_split (cover, p, ring))
               wrong = check_ring (piece, ring);
           if (wrong != NULL)
             return g_strdup_printf ("cushion %u, piece %u (%s): %s", i, p,

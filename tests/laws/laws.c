@@ -2,8 +2,9 @@
 #include "laws/laws.h"
 
 const LawEntry laws[] = {
-  { "seams", law_seams },     { "notches", law_notches }, { "cut-lines", law_cut_lines },
-  { "folding", law_folding }, { "turning", law_turning }, { "before", law_before },
+  { "seams", law_seams },         { "notches", law_notches }, { "cut-lines", law_cut_lines },
+  { "folding", law_folding },     { "areas", law_areas },     { "boxing", law_boxing },
+  { "mirroring", law_mirroring }, { "turning", law_turning }, { "before", law_before },
   { "saving", law_saving },
 };
 const guint n_laws = G_N_ELEMENTS (laws);

@@ -25,6 +25,12 @@ char *law_notches (const LawCase *c);
 char *law_cut_lines (const LawCase *c);
 /* Folded back into space by its patches, a cover closes. */
 char *law_folding (const LawCase *c);
+/* Areas and cut lines as GEOS has them; what the foam measures and weighs. */
+char *law_areas (const LawCase *c);
+/* Strips of boxing go once round, fit the cloth and are joined where joins may be. */
+char *law_boxing (const LawCase *c);
+/* A mirrored seat has the mirrored cover. */
+char *law_mirroring (const LawCase *c);
 /* Turning and moving a seat whose front is marked changes nothing but coordinates; marking the
  * front that is found anyway changes nothing at all. */
 char *law_turning (const LawCase *c);

@@ -96,7 +96,7 @@ draw_extreme (Seat *seat)
 
 /* Shapes as they are measured, in sixteenths of an inch: rectangle, trapezoid, bay, L, T, U. */
 static void
-draw_neat (Seat *seat)
+draw_neat (Seat *seat, gboolean is_convex)
 {
   GRand *chance = seat->chance;
   const double unit = SQ_MM_PER_INCH / 16;
@@ -127,7 +127,7 @@ draw_neat (Seat *seat)
       { 0, d } },
   };
   static const guint sizes[] = { 4, 4, 5, 6, 8, 8 };
-  guint shape = one_of (chance, G_N_ELEMENTS (sizes));
+  guint shape = one_of (chance, is_convex ? 3 : G_N_ELEMENTS (sizes));
 
   seat->is_convex = shape < 3;
   set_corners (seat, shapes[shape], sizes[shape]);
@@ -249,7 +249,7 @@ random_outline (GRand *chance, gboolean for_skirts)
   switch (one_of (chance, 4))
     {
     case 0:
-      draw_neat (&seat);
+      draw_neat (&seat, for_skirts && happens (chance, 0.9));
       break;
     case 1:
       draw_extreme (&seat);

@@ -1,0 +1,256 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "laws/laws.h"
+
+#include "base/units.h"
+
+/* Rules for ties look to the right, so of equal choices a mirrored seat may take the other one.
+ * What is compared here does not hang on that choice, or may differ by what still counts as a
+ * tie. */
+
+#define SAME_MM 1e-6
+
+/* A free curve is fitted from its other end. */
+static double
+within_mm (const SqCushion *cushion)
+{
+  for (guint r = 0; r < sq_outline_n_rings (cushion->outline); r++)
+    {
+      guint n;
+      const SqCorner *corners = sq_outline_ring (cushion->outline, r, &n);
+      for (guint i = 0; i < n; i++)
+        if (corners[i].shape == SQ_SHAPE_CURVE)
+          return 4 * SQ_FIT_MM;
+    }
+  return SAME_MM;
+}
+
+static SqSideOf
+side_mirrored (SqSideOf side)
+{
+  return side == SQ_SIDE_LEFT ? SQ_SIDE_RIGHT : side == SQ_SIDE_RIGHT ? SQ_SIDE_LEFT : side;
+}
+
+/* @a's every node, mirrored, lies on @b. */
+static char *
+check_on (const SqPath *a, const SqPath *b, double within)
+{
+  for (guint i = 0; i < sq_path_n_nodes (a); i++)
+    {
+      SqPoint p = sq_path_nodes (a)[i].at;
+      double d = sq_path_nearest (b, sq_point (-p.x, p.y)).distance_mm;
+      if (d > within)
+        return g_strdup_printf ("(%.9g, %.9g) mirrored is %.9g mm off", p.x, p.y, d);
+    }
+  if (fabs (sq_path_area_mm2 (a) - sq_path_area_mm2 (b)) > within * sq_path_length_mm (a))
+    return g_strdup_printf ("%.9g mm2, mirrored %.9g", sq_path_area_mm2 (a), sq_path_area_mm2 (b));
+  return NULL;
+}
+
+/* Whether what is left between curves and clearances may be counted to either edge: parallels that
+ * don't meet are joined straight. */
+static gboolean
+may_have_gaps (const SqCover *cover)
+{
+  gboolean any_curve = FALSE, any_clearance = FALSE;
+
+  for (guint r = 0; r < sq_outline_n_rings (cover->cushion->outline); r++)
+    {
+      guint n;
+      const SqCorner *corners = sq_outline_ring (cover->cushion->outline, r, &n);
+      for (guint i = 0; i < n; i++)
+        {
+          any_curve |= corners[i].shape != SQ_SHAPE_STRAIGHT;
+          any_clearance |= corners[i].kind != SQ_EDGE_FREE
+                           || (corners[i].given & SQ_GIVEN_CLEARANCE) != 0;
+        }
+    }
+  return any_curve && any_clearance;
+}
+
+/* The edge of @ring, mirrored, that is edge @i of @of: an edge's corner at its end is its start in
+ * the mirror. G_MAXUINT: none. */
+static guint
+mirrored_edge (const SqFinishedRing *of, guint i, const SqFinishedRing *ring)
+{
+  for (guint k = 0; k < ring->n_edges; k++)
+    if (ring->edges[k].id == of->edges[(i + 1) % of->n_edges].id)
+      return k;
+  return G_MAXUINT;
+}
+
+/* Edge for edge: from the front edge on one runs to the right, the other to the left. */
+static char *
+check_edges (const SqFinishedRing *a, const SqFinishedRing *b, double within)
+{
+  guint n = a->n_edges;
+
+  if (b->n_edges != n)
+    return g_strdup_printf ("%u edges, mirrored %u", n, b->n_edges);
+  for (guint i = 0; i < n; i++)
+    {
+      guint k = mirrored_edge (a, i, b);
+      if (k == G_MAXUINT)
+        return g_strdup_printf ("edge %u is not in the mirror", a->edges[i].id);
+      const SqFinishedEdge *ea = &a->edges[i], *eb = &b->edges[k];
+      if (fabs ((ea->own_end_mm - ea->own_start_mm) - (eb->own_end_mm - eb->own_start_mm)) > within
+          || eb->side != side_mirrored (ea->side) || eb->kind != ea->kind || eb->seen != ea->seen)
+        return g_strdup_printf ("edge %u: %.9g mm on side %u, mirrored %.9g mm on side %u", ea->id,
+                                ea->own_end_mm - ea->own_start_mm, ea->side,
+                                eb->own_end_mm - eb->own_start_mm, eb->side);
+    }
+  return NULL;
+}
+
+static char *
+check_notches (const SqPiece *a, const SqPiece *b)
+{
+  for (guint i = 0; i < a->corner_notches->len; i++)
+    {
+      const SqCornerNotch *na = &g_array_index (a->corner_notches, SqCornerNotch, i), *nb = NULL;
+      for (guint k = 0; k < b->corner_notches->len; k++)
+        if (g_array_index (b->corner_notches, SqCornerNotch, k).corner == na->corner)
+          nb = &g_array_index (b->corner_notches, SqCornerNotch, k);
+      if (nb == NULL || nb->dart != na->dart || fabs (nb->leg_mm - na->leg_mm) > SAME_MM
+          || fabs (nb->mouth_mm - na->mouth_mm) > SAME_MM)
+        return g_strdup_printf ("corner %u has another notch in the mirror", na->corner);
+    }
+  return NULL;
+}
+
+/* How many seams the underside has round it, and how short the shortest is. */
+static void
+measure_strips (const SqCover *cover, guint *n, double *shortest)
+{
+  *n = 0;
+  *shortest = INFINITY;
+  for (guint i = 0; i < cover->seams->len; i++)
+    {
+      const SqSeam *seam = sq_cover_seam (cover, i);
+      if (seam->kind != SQ_SEAM_PERIMETER || (seam->a.piece != 1 && seam->b.piece != 1))
+        continue;
+      (*n)++;
+      *shortest = fmin (*shortest, seam->length_a_mm);
+    }
+}
+
+/* Of two edges that are as far back the one to the right is the back. */
+static gboolean
+backs_match (const SqCover *a, const SqCover *b)
+{
+  return mirrored_edge (&a->finished->rings[0], a->finished->back, &b->finished->rings[0])
+         == b->finished->back;
+}
+
+static char *
+check_faces (const SqCover *a, const SqCover *b, double within)
+{
+  for (guint p = 0; p < 2; p++)
+    for (guint r = 0; r < sq_cover_piece (a, p)->cut->len; r++)
+      {
+        char *wrong = check_on (sq_piece_cut (sq_cover_piece (a, p), r),
+                                sq_piece_cut (sq_cover_piece (b, p), r), within);
+        if (wrong == NULL && sq_cover_piece (a, p)->cut->len != sq_cover_piece (b, p)->cut->len)
+          wrong = g_strdup ("rings are missing in the mirror");
+        if (wrong != NULL)
+          return wrong;
+      }
+  return check_notches (sq_cover_piece (a, 0), sq_cover_piece (b, 0));
+}
+
+/* A zip that runs front to back is a third from the right, and so not mirrored. */
+static gboolean
+zip_is_told_by_hand (const SqCover *cover)
+{
+  const SqPiece *under = sq_cover_piece (cover, 1);
+
+  for (guint i = 0; i < under->marks->len; i++)
+    {
+      const SqMark *mark = &g_array_index (under->marks, SqMark, i);
+      if (mark->kind != SQ_MARK_ZIP)
+        continue;
+      const SqNode *ends = sq_path_nodes (mark->line);
+      SqVector along = { -(ends[1].at.x - ends[0].at.x), ends[1].at.y - ends[0].at.y };
+      return fabs (sq_dot (along, cover->finished->front_dir)) * 1.000001
+             < fabs (sq_cross (cover->finished->front_dir, along));
+    }
+  return FALSE;
+}
+
+static char *
+check_zip (const SqCover *a, const SqCover *b, double within)
+{
+  if (zip_is_told_by_hand (a) || zip_is_told_by_hand (b))
+    return NULL;
+  if (a->zip.place != b->zip.place || fabs (a->zip.run_mm - b->zip.run_mm) > SQ_TIE_MM + within)
+    return g_strdup_printf ("a zip of %.9g mm, mirrored %.9g", a->zip.run_mm, b->zip.run_mm);
+  return NULL;
+}
+
+static char *
+check_choices (const SqCover *a, const SqCover *b, double within)
+{
+  guint n_a, n_b;
+  double shortest_a, shortest_b;
+
+  measure_strips (a, &n_a, &shortest_a);
+  measure_strips (b, &n_b, &shortest_b);
+  if (n_a != n_b || fabs (shortest_a - shortest_b) > SQ_TIE_MM + within)
+    return g_strdup_printf ("%u seams with the underside, the shortest %.9g mm; mirrored %u and "
+                            "%.9g",
+                            n_a, shortest_a, n_b, shortest_b);
+  return check_zip (a, b, within);
+}
+
+/* The same edge is front in the mirror only if it is marked; keys that name an edge or say where
+ * along it can't be mirrored by leaving them as they are. */
+static SqCushion *
+prepared (const SqCover *cover)
+{
+  SqId id = cover->finished->rings[0].edges[0].id;
+  SqCorner corner = *sq_outline_corner (cover->cushion->outline, id, NULL, NULL);
+  corner.front = TRUE;
+  g_autoptr (SqOutline) outline = sq_outline_with_corner (cover->cushion->outline, &corner);
+  SqCushion *cushion = sq_cushion_with_outline (cover->cushion, outline);
+  cushion->given &= ~(guint32) (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO);
+  return cushion;
+}
+
+static char *
+check_cover (const LawCase *c, const SqCover *cover)
+{
+  g_autoptr (SqCushion) cushion = prepared (cover);
+  g_autoptr (SqOutline) outline = sq_outline_mirrored (cushion->outline);
+  g_autoptr (SqCushion) opposite = sq_cushion_with_outline (cushion, outline);
+  g_autoptr (SqCover) a = sq_cover_new (c->job, cushion, NULL);
+  g_autoptr (SqCover) b = sq_cover_new (c->job, opposite, NULL);
+  double within = within_mm (cushion);
+  char *wrong = NULL;
+
+  if (b->finished == NULL || a->finished->n_rings != b->finished->n_rings)
+    return g_strdup ("the mirrored seat can't be finished");
+  for (guint r = 0; r < a->finished->n_rings && wrong == NULL; r++)
+    {
+      wrong = check_on (a->finished->rings[r].path, b->finished->rings[r].path, within);
+      if (wrong == NULL && !may_have_gaps (cover))
+        wrong = check_edges (&a->finished->rings[r], &b->finished->rings[r], within);
+    }
+  if (wrong == NULL && (a->pieces->len == 0) != (b->pieces->len == 0))
+    return g_strdup ("the mirrored cover can't be made");
+  if (wrong == NULL && a->pieces->len > 0)
+    wrong = check_faces (a, b, within);
+  /* What follows from the lengths of edges, and from which one is the back. */
+  if (wrong == NULL && a->pieces->len > 0 && !may_have_gaps (cover) && backs_match (a, b))
+    wrong = check_choices (a, b, within);
+  return wrong;
+}
+
+char *
+law_mirroring (const LawCase *c)
+{
+  char *wrong = NULL;
+
+  for (guint i = 0; i < c->plan->covers->len && wrong == NULL; i++)
+    if (sq_plan_cover (c->plan, i)->finished != NULL)
+      wrong = check_cover (c, sq_plan_cover (c->plan, i));
+  return wrong;
+}
