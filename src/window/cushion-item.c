@@ -30,13 +30,22 @@ set_text (char **now, char *text)
 }
 
 static char *
+make_name (const SqPlan *plan, const SqCushion *cushion)
+{
+  g_autofree char *name = sq_words_cushion (plan->job, cushion);
+  if (cushion->count == 1)
+    return g_steal_pointer (&name);
+  /* Translators: how many of them, and the cushion's name. */
+  return g_strdup_printf (_ ("%u × %s"), cushion->count, name);
+}
+
+static char *
 make_words (const SqPlan *plan, const SqCover *cover)
 {
   SqLengthStyle style = sq_figures_style (plan->job);
   g_autofree char *thickness = sq_words_length (cover->thickness_mm, &style);
-  /* Translators: how many cushions, their way of building, their thickness. */
-  return g_strdup_printf (_ ("%u × %s · %s"), cover->cushion->count, sq_words_build (cover->build),
-                          thickness);
+  /* Translators: a way of building, and how thick. */
+  return g_strdup_printf (_ ("%s, %s"), sq_words_build (cover->build), thickness);
 }
 
 void
@@ -46,7 +55,7 @@ sq_cushion_item_follow (SqCushionItem *item, const SqPlan *plan, guint i)
   const SqCover *cover = sq_plan_cover (plan, i);
   gboolean is_changed = before != cover;
   SqPlan *own = sq_plan_ref (plan);
-  is_changed |= set_text (&item->name, sq_words_cushion (plan->job, cover->cushion));
+  is_changed |= set_text (&item->name, make_name (plan, cover->cushion));
   is_changed |= set_text (&item->words, make_words (plan, cover));
   g_clear_pointer (&item->plan, sq_plan_unref);
   item->plan = own;

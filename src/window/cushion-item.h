@@ -16,6 +16,6 @@ void sq_cushion_item_follow (SqCushionItem *item, const SqPlan *plan, guint i);
 
 SqId sq_cushion_item_id (SqCushionItem *item);
 const SqPlan *sq_cushion_item_plan (SqCushionItem *item, guint *i);
-/* "Bay seat"; "2 · boxed, 3 in". Borrowed. */
+/* "2 × Bay seat"; "Boxed, 3 in". Borrowed. */
 const char *sq_cushion_item_name (SqCushionItem *item);
 const char *sq_cushion_item_words (SqCushionItem *item);

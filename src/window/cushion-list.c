@@ -29,6 +29,10 @@ new_label (const char *class)
 {
   GtkWidget *label = gtk_label_new (NULL);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_lines (GTK_LABEL (label), 2);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 14);
   gtk_widget_add_css_class (label, class);
   return label;
 }

@@ -193,6 +193,18 @@ fill (SqProblems *problems, const SqPlan *plan, const SqLengthStyle *style)
       }
 }
 
+/* As high as its rows are at the width the window has. */
+static void
+set_height (SqProblems *problems)
+{
+  GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (problems->scrolled));
+  int height;
+  gtk_widget_measure (problems->list, GTK_ORIENTATION_VERTICAL, gtk_widget_get_width (root), NULL,
+                      &height, NULL, NULL);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (problems->scrolled),
+                                              MIN (height, MOST_HEIGHT));
+}
+
 static void
 follow (SqProblems *problems)
 {
@@ -211,6 +223,7 @@ follow (SqProblems *problems)
   problems->shown = g_steal_pointer (&all);
   clear (problems);
   fill (problems, plan, &style);
+  set_height (problems);
 }
 
 static void
@@ -273,9 +286,6 @@ sq_problems_init (SqProblems *problems)
   problems->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (problems->scrolled), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (problems->scrolled), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (problems->scrolled),
-                                              MOST_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (problems->scrolled), problems->list);
   gtk_widget_set_parent (problems->scrolled, GTK_WIDGET (problems));
 }

@@ -143,9 +143,11 @@ show_zip (SqValues *values, const SqCover *cover, const SqChoices *choices,
 {
   guint places[] = { SQ_ZIP_UNDERSIDE, SQ_ZIP_NONE, SQ_ZIP_BOXING };
   const char *names[] = { _ ("Underside"), _ ("None"), _ ("Boxing") };
-  gboolean has_boxing = choices->build == SQ_BUILD_BOXED || cover->zip.place == SQ_ZIP_BOXING;
-  gboolean has_zip = cover->zip.place != SQ_ZIP_NONE;
-  show_choice (values, cover->cushion, SQ_CHOICE_ZIP_PLACE, cover->zip.place, places, names,
+  gboolean is_made = cover->pieces->len > 0;
+  SqZipPlace place = is_made ? cover->zip.place : choices->zip_place;
+  gboolean has_boxing = choices->build == SQ_BUILD_BOXED || place == SQ_ZIP_BOXING;
+  gboolean has_zip = is_made && place != SQ_ZIP_NONE;
+  show_choice (values, cover->cushion, SQ_CHOICE_ZIP_PLACE, place, places, names,
                has_boxing ? 3 : 2);
   gtk_widget_set_visible (GTK_WIDGET (values->texts[TEXT_ZIP_EDGE]), has_zip);
   gtk_widget_set_visible (GTK_WIDGET (values->texts[TEXT_ZIP_RUN]), has_zip);

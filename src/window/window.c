@@ -148,6 +148,8 @@ sq_window_set_document (SqWindow *window, SqDocument *document)
   gtk_widget_grab_focus (GTK_WIDGET (window->seat));
   show_state (window);
   on_changed (window);
+  if (sq_plan_figures (sq_document_get_plan (document)).faults > 0)
+    gtk_revealer_set_reveal_child (GTK_REVEALER (window->revealer), TRUE);
 }
 
 SqSeatCanvas *
