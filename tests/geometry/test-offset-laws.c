@@ -114,18 +114,16 @@ assert_keeps_off (const SqPath *ring, const SqPath *result, double least)
     }
 }
 
-/* The greatest of the polygons that GEOS's buffer is, without its holes. */
+/* The greatest of the polygons that are left, without its holes. */
 static double
-geos_offset_area (const SqPath *ring, double by)
+greatest_area (GEOSGeometry *polygons)
 {
   GEOSContextHandle_t geos = geos_context ();
-  GEOSGeometry *polygon = geos_polygon (ring, 1e-3),
-               *buffer = GEOSBuffer_r (geos, polygon, by, 128);
   double greatest = 0;
 
-  for (int i = 0; i < GEOSGetNumGeometries_r (geos, buffer); i++)
+  for (int i = 0; i < GEOSGetNumGeometries_r (geos, polygons); i++)
     {
-      const GEOSGeometry *part = GEOSGetGeometryN_r (geos, buffer, i);
+      const GEOSGeometry *part = GEOSGetGeometryN_r (geos, polygons, i);
       double area;
       if (GEOSisEmpty_r (geos, part))
         continue;
@@ -135,32 +133,39 @@ geos_offset_area (const SqPath *ring, double by)
       greatest = fmax (greatest, area);
       GEOSGeom_destroy_r (geos, shell);
     }
-  GEOSGeom_destroy_r (geos, polygon);
-  GEOSGeom_destroy_r (geos, buffer);
   return greatest;
 }
 
-/* GEOS simplifies what is bent by up to 1/100 of the distance. */
+/* The ring with everything added or taken away that lies within |by| of it. A buffer of the whole
+ * ring would not do: GEOS simplifies what it buffers by up to 1/100 of the distance. */
 static double
-geos_slack (const SqPath *ring, double by)
+geos_offset_area (const SqPath *ring, double by, double deviation_mm)
 {
-  double slack = 1e-3 * sq_path_length_mm (ring) + 1e-4 * by * by;
+  GEOSContextHandle_t geos = geos_context ();
+  g_autoptr (SqPath) flat = sq_path_flattened (ring, deviation_mm);
+  guint n = sq_path_n_segments (flat);
+  g_autofree GEOSGeometry **near = g_new (GEOSGeometry *, n);
 
-  for (guint i = 0; i < sq_path_n_segments (ring); i++)
+  for (guint i = 0; i < n; i++)
     {
-      SqSegment s = sq_path_segment (ring, i);
-      if (sq_segment_is_arc (&s))
-        slack += 0.011 * fabs (by) * sq_segment_length_mm (&s);
+      SqSegment s = sq_path_segment (flat, i);
+      SqNode nodes[] = { { s.from, 0, 0 }, { s.to, 0, 0 } };
+      g_autoptr (SqPath) one = sq_path_new (nodes, 2, FALSE);
+      GEOSGeometry *line = geos_line (one, 1);
+      near[i] = GEOSBuffer_r (geos, line, fabs (by), 64);
+      GEOSGeom_destroy_r (geos, line);
     }
-  return slack;
-}
+  GEOSGeometry *all_near = GEOSGeom_createCollection_r (geos, GEOS_GEOMETRYCOLLECTION, near, n);
+  GEOSGeometry *band = GEOSUnaryUnion_r (geos, all_near), *polygon = geos_polygon (flat, 1);
+  GEOSGeometry *result = by > 0 ? GEOSUnion_r (geos, polygon, band)
+                                : GEOSDifference_r (geos, polygon, band);
+  double area = greatest_area (result);
 
-/* Where a passage is just as wide as twice the distance, rounding decides whether it closes. */
-static gboolean
-is_on_the_edge (const SqPath *ring, double by, double area, double slack)
-{
-  return fabs (geos_offset_area (ring, by - 1e-4) - area) <= slack
-         || fabs (geos_offset_area (ring, by + 1e-4) - area) <= slack;
+  GEOSGeom_destroy_r (geos, result);
+  GEOSGeom_destroy_r (geos, polygon);
+  GEOSGeom_destroy_r (geos, band);
+  GEOSGeom_destroy_r (geos, all_near);
+  return area;
 }
 
 static void
@@ -171,7 +176,8 @@ test_round_joins (void)
   for (guint i = 0; i < RINGS; i++)
     {
       g_autoptr (SqPath) ring = random_seat (i);
-      double by = random_distance (i), bys[2 * MAX_NODES], area = 0;
+      /* just off the grid: where a passage is exactly twice as wide, rounding decides what closes */
+      double by = random_distance (i) * 1.001, bys[2 * MAX_NODES], area = 0;
       SqOffsetReport report;
       g_autoptr (SqPath) result = sq_path_offset_evenly (ring, by, &rule, &report);
 
@@ -184,9 +190,11 @@ test_round_joins (void)
           assert_keeps_off (ring, result, fabs (by));
           area = sq_path_area_mm2 (result);
         }
-      double slack = geos_slack (ring, by), theirs = geos_offset_area (ring, by);
-      if (fabs (area - theirs) > slack && !is_on_the_edge (ring, by, area, slack))
-        g_error ("ring %u by %g: area %g, GEOS has %g", i, by, area, theirs);
+      if (i % 9 == 0)
+        {
+          double slack = 0.02 * sq_path_length_mm (ring) + 1e-3 * by * by;
+          assert_near (area, geos_offset_area (ring, by, 0.01), slack);
+        }
       sq_offset_report_clear (&report);
     }
 }
