@@ -88,7 +88,7 @@ say_problems (const SqPlan *plan)
       for (guint k = 0; k < cover->problems->len; k++)
         {
           const SqProblem *problem = sq_cover_problem (cover, k);
-          g_autofree char *cushion = sq_words_cushion (plan->job, cover->cushion);
+          g_autofree char *cushion = sq_words_cover (plan->job, cover);
           g_autofree char *text = sq_words_problem (problem, cover, &style);
           /* TRANSLATORS: a cushion's name, and what is wrong with it. */
           g_autofree char *named = g_strdup_printf (_ ("%s: %s"), cushion, text);

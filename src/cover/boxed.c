@@ -555,7 +555,7 @@ note_corners (SqMaking *making)
     {
       const SqFinishedEdge *e = &f->rings[0].edges[i];
       if (e->turn_rad < -5 * SQ_RAD_PER_DEG && e->radius_mm <= 0)
-        sq_report_corner (problems, SQ_PROBLEM_REFLEX_CLIP, SQ_NOTE, c->cushion, e->id);
+        sq_report_corner (problems, SQ_PROBLEM_REFLEX_CLIP, SQ_NOTE, c->cushion, e->corner);
     }
   if (c->face.phase_across && c->centre_on != SQ_CENTRE_NONE && !f->rings[0].edges[0].is_straight)
     sq_report_edge (problems, SQ_PROBLEM_STRIPES_SLANT, SQ_NOTE, c->cushion,

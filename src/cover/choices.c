@@ -152,16 +152,19 @@ resolve_foam (const SqJob *job, SqChoices *c, GArray *problems)
 }
 
 gboolean
-sq_choices_resolve (const SqJob *job, const SqCushion *cushion, SqChoices *c, GArray *problems)
+sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline *outline,
+                    gboolean mirrored, SqChoices *c, GArray *problems)
 {
   const SqDefaults *house = &job->defaults;
 
-  *c = (SqChoices){ .cushion = cushion, .house = house };
+  *c = (SqChoices){ .cushion = cushion, .house = house, .outline = outline, .mirrored = mirrored };
   c->build = given (cushion, SQ_GIVEN_BUILD) ? cushion->build : house->build;
   c->thickness_mm = given (cushion, SQ_GIVEN_THICKNESS) ? cushion->thickness_mm
                                                         : house->thickness_mm;
   c->stripes_run = given (cushion, SQ_GIVEN_STRIPES_RUN) ? cushion->stripes.run
                                                          : house->stripes_run;
+  if (given (cushion, SQ_GIVEN_STRIPES_SHIFT))
+    c->stripes_shift_mm = mirrored ? -cushion->stripes.shift_mm : cushion->stripes.shift_mm;
   c->centre_on = given (cushion, SQ_GIVEN_CENTRE_ON) ? cushion->stripes.centre_on
                                                      : house->centre_on;
 

@@ -22,6 +22,8 @@ typedef struct
 {
   const SqCushion *cushion;
   const SqDefaults *house;
+  const SqOutline *outline; /* the seat this cover is for: as drawn, or mirrored */
+  gboolean mirrored;        /* edges then start where they end in the seat as drawn */
   SqBuild build;
   double thickness_mm;
   double wrap_depth_mm;
@@ -34,14 +36,15 @@ typedef struct
   double zip_extension_mm, zip_tuck_mm;
   SqClothChoice face, underside, sides;
   SqStripesRun stripes_run;
+  double stripes_shift_mm;
   SqCentreOn centre_on;
 } SqChoices;
 
-/* Fills @choices (borrows from @job and @cushion) and appends to @problems (of SqProblem) what is
+/* Fills @choices (borrows from @job, @cushion and @outline, the seat of this cover) and appends to @problems (of SqProblem) what is
  * wrong with values by themselves; figures that can't be used are replaced by defaults. FALSE if
  * nothing can be built (thickness). */
-gboolean sq_choices_resolve (const SqJob *job, const SqCushion *cushion, SqChoices *choices,
-                             GArray *problems);
+gboolean sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline *outline,
+                             gboolean mirrored, SqChoices *choices, GArray *problems);
 
 /* What stays free at the edge of @corner: as given, or by kind. */
 double sq_choices_clearance_mm (const SqChoices *choices, const SqCorner *corner);

@@ -83,14 +83,19 @@ build (SqMaking *making)
 }
 
 SqCover *
-sq_cover_new (const SqJob *job, const SqCushion *cushion, const SqCover *before)
+sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored, const SqCover *before)
 {
   g_return_val_if_fail (job != NULL && cushion != NULL, NULL);
 
+  g_autoptr (SqOutline) image = mirrored && cushion->outline != NULL
+                                    ? sq_outline_mirrored (cushion->outline)
+                                    : NULL;
   SqCover *cover = cover_alloc (cushion);
   SqMaking making = { .cover = cover, .before = before };
-  gboolean buildable = sq_choices_resolve (job, cushion, &making.choices, cover->problems);
+  gboolean buildable = sq_choices_resolve (job, cushion, image != NULL ? image : cushion->outline,
+                                           mirrored, &making.choices, cover->problems);
 
+  cover->mirrored = mirrored;
   cover->build = making.choices.build;
   cover->thickness_mm = making.choices.thickness_mm;
   cover->finished = sq_finished_new (&making.choices, cover->problems);

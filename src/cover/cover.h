@@ -65,6 +65,7 @@ typedef struct
 {
   gint ref_count;
   SqCushion *cushion;   /* what it was made for */
+  gboolean mirrored;    /* the seat's mirror image; coordinates are those of the image */
   SqFinished *finished; /* NULL: no outline could be finished */
   GPtrArray *pieces;    /* of SqPiece */
   GArray *seams;        /* of SqSeam */
@@ -73,12 +74,12 @@ typedef struct
   SqZip zip;
   SqBuild build;       /* as resolved */
   double thickness_mm; /* as resolved */
-  double notch_depth_mm;
 } SqCover;
 
-/* The cover of @cushion in @job. @before (may be NULL) is an older cover of the same cushion: only
+/* The cover of @cushion in @job, as drawn or @mirrored. @before (may be NULL) is an older cover of the same cushion: only
  * a source of pieces to share; the result is the same without it. Never NULL. */
-SqCover *sq_cover_new (const SqJob *job, const SqCushion *cushion, const SqCover *before);
+SqCover *sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored,
+                       const SqCover *before);
 SqCover *sq_cover_ref (const SqCover *cover);
 void sq_cover_unref (SqCover *cover);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqCover, sq_cover_unref)

@@ -13,7 +13,15 @@ typedef struct
   const SqCorner *corners;
   guint n;
   SqPath *path;
+  gboolean mirrored;
 } Ring;
+
+/* Edges keep their ids in a mirrored cushion, where they run the other way. */
+static SqId
+edge_id (const Ring *ring, guint i)
+{
+  return ring->corners[ring->mirrored ? (i + 1) % ring->n : i].id;
+}
 
 static gboolean
 check_edges (const Ring *ring, const SqCushion *cushion, GArray *problems)
@@ -27,7 +35,7 @@ check_edges (const Ring *ring, const SqCushion *cushion, GArray *problems)
       if (sq_segment_length_mm (&s) > SQ_COINCIDE_MM)
         continue;
       SqProblem *p = sq_report_edge (problems, SQ_PROBLEM_EDGE_TOO_SHORT, SQ_FAULT, cushion,
-                                     ring->corners[nodes[i].tag].id);
+                                     edge_id (ring, nodes[i].tag));
       p->fixes[0] = (SqFix){ SQ_FIX_DROP_CORNER, ring->corners[nodes[i].tag].id, 0 };
       return FALSE;
     }
@@ -36,20 +44,22 @@ check_edges (const Ring *ring, const SqCushion *cushion, GArray *problems)
 
 /* The seat's ring as drawn, if it bounds something. */
 static gboolean
-draw_ring (Ring *ring, const SqOutline *outline, guint index, const SqCushion *cushion,
+draw_ring (Ring *ring, const SqOutline *outline, guint index, const SqChoices *choices,
            GArray *problems)
 {
+  const SqCushion *cushion = choices->cushion;
   guint bad = 0;
   SqPoint where;
 
   ring->corners = sq_outline_ring (outline, index, &ring->n);
+  ring->mirrored = choices->mirrored;
   ring->path = ring->n >= 2 ? sq_outline_path (outline, index, &bad) : NULL;
   if (ring->path == NULL)
     {
       if (ring->n >= 2)
-        sq_report_edge (problems, SQ_PROBLEM_CURVE_UNFIT, SQ_FAULT, cushion, ring->corners[bad].id)
+        sq_report_edge (problems, SQ_PROBLEM_CURVE_UNFIT, SQ_FAULT, cushion, edge_id (ring, bad))
             ->fixes[0]
-            = (SqFix){ SQ_FIX_STRAIGHTEN, ring->corners[bad].id, 0 };
+            = (SqFix){ SQ_FIX_STRAIGHTEN, edge_id (ring, bad), 0 };
       else
         sq_report_cushion (problems, SQ_PROBLEM_OUTLINE_MISSING, SQ_FAULT, cushion);
       return FALSE;
@@ -137,7 +147,7 @@ take_clearance (Ring *ring, const SqChoices *choices, GArray *problems)
   g_clear_pointer (&path, sq_path_unref);
   if (!good)
     {
-      SqId id = ring->corners[largest].id;
+      SqId id = edge_id (ring, largest);
       SqProblem *p = sq_report_edge (problems, SQ_PROBLEM_CLEARANCE_TOO_LARGE, SQ_FAULT,
                                      choices->cushion, id);
       p->facts[0] = -by[largest];
@@ -390,7 +400,8 @@ measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, guint
       SqPoint a, b;
       edge_ends (ring, from, &a, &b);
       SqVector along = sq_sub (b, a);
-      e->id = corner->id;
+      e->id = edge_id (ring, from);
+      e->corner = corner->id;
       e->kind = corner->kind;
       e->seen = sq_choices_seen (corner);
       e->side = side_of (sq_right (
@@ -502,7 +513,7 @@ finish_holes (SqFinished *f, const SqOutline *outline, const SqChoices *choices,
   for (guint i = 1; i < sq_outline_n_rings (outline); i++)
     {
       Ring hole = { 0 };
-      if (draw_ring (&hole, outline, i, choices->cushion, problems)
+      if (draw_ring (&hole, outline, i, choices, problems)
           && take_clearance (&hole, choices, problems))
         {
           finish_ring (f, &hole, choices, 0, problems);
@@ -518,15 +529,15 @@ sq_finished_new (const SqChoices *choices, GArray *problems)
 {
   const SqCushion *cushion = choices->cushion;
 
-  if (cushion->outline == NULL || sq_outline_n_rings (cushion->outline) == 0)
+  if (choices->outline == NULL || sq_outline_n_rings (choices->outline) == 0)
     {
       sq_report_cushion (problems, SQ_PROBLEM_OUTLINE_MISSING, SQ_FAULT, cushion);
       return NULL;
     }
   /* A corner dragged across the seat may have turned it inside out. */
-  g_autoptr (SqOutline) outline = sq_outline_turned_right (cushion->outline);
+  g_autoptr (SqOutline) outline = sq_outline_turned_right (choices->outline);
   Ring outer = { 0 };
-  if (!draw_ring (&outer, outline, 0, cushion, problems)
+  if (!draw_ring (&outer, outline, 0, choices, problems)
       || !take_clearance (&outer, choices, problems))
     {
       g_clear_pointer (&outer.path, sq_path_unref);

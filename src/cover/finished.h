@@ -9,7 +9,8 @@
  * that has a rounded corner reaches to the middle of the rounding. */
 typedef struct
 {
-  SqId id;       /* of the corner that starts it */
+  SqId id;       /* of the edge: of the corner that starts it in the seat as drawn */
+  SqId corner;   /* of the corner that starts it here; in a mirrored cushion the other end */
   SqSideOf side; /* one bit; holes: by the same rule, of their own outward normal */
   SqEdgeKind kind;
   gboolean seen;

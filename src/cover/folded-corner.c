@@ -41,7 +41,7 @@ static gboolean
 can_be_folded (SqMaking *making)
 {
   const SqFinished *f = making->cover->finished;
-  const SqOutline *outline = making->choices.cushion->outline;
+  const SqOutline *outline = making->choices.outline;
   const SqCushion *cushion = making->choices.cushion;
   GArray *problems = making->cover->problems;
   const SqFix boxed = { SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
@@ -59,13 +59,14 @@ can_be_folded (SqMaking *making)
         }
       if (e->radius_mm > 0)
         {
-          p = sq_report_corner (problems, SQ_PROBLEM_CURVE_IN_FOLDED, SQ_FAULT, cushion, e->id);
+          p = sq_report_corner (problems, SQ_PROBLEM_CURVE_IN_FOLDED, SQ_FAULT, cushion, e->corner);
           p->fixes[0] = boxed;
-          p->fixes[1] = (SqFix){ SQ_FIX_SHARPEN, e->id, 0 };
+          p->fixes[1] = (SqFix){ SQ_FIX_SHARPEN, e->corner, 0 };
         }
       if (e->turn_rad < -SQ_STRAIGHT_RAD)
         {
-          p = sq_report_corner (problems, SQ_PROBLEM_REFLEX_IN_FOLDED, SQ_FAULT, cushion, e->id);
+          p = sq_report_corner (problems, SQ_PROBLEM_REFLEX_IN_FOLDED, SQ_FAULT, cushion,
+                                e->corner);
           p->fixes[0] = boxed;
         }
     }
@@ -156,7 +157,7 @@ find_notch (Plate *plate, guint i)
   Edge *e = &plate->edges[i];
   double phi = e->turn_rad, s = sin (phi / 2), depth = plate->depth_mm + c->perimeter_mm;
   double height = plate->depth_mm - plate->wrap_mm, a = c->corner_mm;
-  SqCornerNotch notch = { .corner = plate->ring->edges[i].id };
+  SqCornerNotch notch = { .corner = plate->ring->edges[i].corner };
   /* Where the cut line outside the skirt's end bends, the skirt turning under; and where both cut
    * lines meet on the bisector. */
   double apex = a / tan (phi / 2);

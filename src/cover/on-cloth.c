@@ -58,11 +58,10 @@ sq_lay_face_on_cloth (const SqMaking *making, SqPiece *piece, const SqClothChoic
   const SqFinished *f = making->cover->finished;
   gboolean across = c->stripes_run == SQ_STRIPES_SIDE_TO_SIDE;
   SqVector up = across ? f->front_dir : sq_left (f->front_dir);
-  double shift = (c->cushion->given & SQ_GIVEN_STRIPES_SHIFT) ? c->cushion->stripes.shift_mm : 0;
   SqPoint anchor = sq_path_point_at (f->rings[0].path, front_middle_mm (f), NULL);
   SqVector grain = roll_direction (cloth, up);
 
-  anchor = sq_moved (anchor, across ? sq_left (f->front_dir) : f->front_dir, shift);
+  anchor = sq_moved (anchor, across ? sq_left (f->front_dir) : f->front_dir, c->stripes_shift_mm);
   if (mirrored)
     {
       anchor.x = -anchor.x;
@@ -80,13 +79,13 @@ sq_lay_boxing_on_cloth (const SqMaking *making, SqPiece *piece, gboolean must_ma
   const SqChoices *c = &making->choices;
   const SqClothChoice *cloth = &c->sides;
   gboolean along = sq_boxing_lies_along (c);
-  double shift = (c->cushion->given & SQ_GIVEN_STRIPES_SHIFT) ? c->cushion->stripes.shift_mm : 0;
   SqVector up = along ? sq_point (1, 0) : sq_point (0, 1);
 
   piece->grain_rad = angle_of (along && !cloth->one_way ? up : roll_direction (cloth, up));
   piece->turns = turns_of (cloth, TRUE);
   if (must_match)
-    set_phase (piece, c, cloth,
-               sq_point (front_middle_mm (making->cover->finished) + (along ? 0 : shift), 0),
-               FALSE);
+    set_phase (
+        piece, c, cloth,
+        sq_point (front_middle_mm (making->cover->finished) + (along ? 0 : c->stripes_shift_mm), 0),
+        FALSE);
 }

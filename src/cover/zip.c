@@ -189,6 +189,12 @@ asked_run (SqMaking *making, SqZipRun *run, guint *edge)
   double length = e->end_mm - e->start_mm, whole = sq_path_length_mm (ring->path);
   double from = (cushion->given & SQ_GIVEN_ZIP_FROM) ? cushion->zip.from_mm : 0;
   double to = (cushion->given & SQ_GIVEN_ZIP_TO) ? cushion->zip.to_mm : length;
+  if (c->mirrored)
+    {
+      double mirrored_from = length - to;
+      to = length - from;
+      from = mirrored_from;
+    }
   /* The plain boxing needs room for both its tucks and then some. */
   double most = whole - fmax (4 * c->zip_tuck_mm, 2 * c->house->join_clear_mm);
   double run_asked = to - from;

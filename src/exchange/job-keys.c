@@ -86,6 +86,7 @@ static const SqField cushion_fields[] = {
   { "id", SQ_FIELD_ID, AT (SqCushion, id), .need = SQ_FIELD_WRITTEN },
   { "name", SQ_FIELD_TEXT, AT (SqCushion, name) },
   { "count", SQ_FIELD_COUNT, AT (SqCushion, count), SQ_GIVEN_COUNT },
+  { "hand", SQ_FIELD_WORD, AT (SqCushion, hand), SQ_GIVEN_HAND, .words = sq_hand_names },
   { "thickness", SQ_FIELD_LENGTH, AT (SqCushion, thickness_mm), SQ_GIVEN_THICKNESS },
   { "build", SQ_FIELD_WORD, AT (SqCushion, build), SQ_GIVEN_BUILD, .words = sq_build_names },
   { "outline", SQ_FIELD_OWN, .write = sq_write_outline },

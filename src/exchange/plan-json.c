@@ -230,6 +230,8 @@ add_cushion (SqJsonWriter *json, const SqCover *cover, double flatten_mm,
   add_problems (json, cover, style);
   add_empty (json, "matches");
   sq_json_add_text (json, "survey", "null");
+  sq_json_add_string (json, "hand",
+                      sq_hand_name (cover->mirrored ? SQ_HAND_MIRRORED : SQ_HAND_AS_DRAWN));
   sq_json_close (json);
 }
 

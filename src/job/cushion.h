@@ -53,6 +53,13 @@ typedef enum
   SQ_CENTRE_NONE,
 } SqCentreOn;
 
+typedef enum
+{
+  SQ_HAND_AS_DRAWN,
+  SQ_HAND_MIRRORED,
+  SQ_HAND_PAIR, /* one as drawn and one mirrored */
+} SqHand;
+
 /* Keys that were given; the others follow way of building, cloth class and defaults. */
 typedef enum
 {
@@ -81,6 +88,7 @@ typedef enum
   SQ_GIVEN_STRIPES_RUN = 1 << 22,
   SQ_GIVEN_CENTRE_ON = 1 << 23,
   SQ_GIVEN_STRIPES_SHIFT = 1 << 24,
+  SQ_GIVEN_HAND = 1 << 25,
 } SqCushionGiven;
 
 /* Where keys of newer programs stood on a cushion. */
@@ -102,7 +110,8 @@ typedef struct
   gint ref_count;
   SqId id;
   GRefString *name; /* never NULL; may be empty */
-  guint count;      /* 1 … 100,000 */
+  guint count;      /* 1 … 100,000; of pairs, where the hand is pair */
+  SqHand hand;
   SqOutline *outline;
 
   double thickness_mm; /* H: finished boxing height between sew lines */

@@ -11,6 +11,7 @@ const char *const sq_wrap_style_names[] = { "plain", "mitred", NULL };
 const char *const sq_zip_place_names[] = { "none", "boxing", "underside", NULL };
 const char *const sq_foam_kind_names[] = { "seat",        "firm",   "fast-draining",
                                            "closed-cell", "bonded", NULL };
+const char *const sq_hand_names[] = { "as-drawn", "mirrored", "pair", NULL };
 const char *const sq_stripes_run_names[] = { "front-to-back", "side-to-side", NULL };
 const char *const sq_centre_on_names[] = { "stripe", "gap", "motif", "none", NULL };
 const char *const sq_cloth_class_names[] = { "canvas", "upholstery", "loose-weave", "velvet",

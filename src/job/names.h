@@ -11,6 +11,7 @@ extern const char *const sq_edge_kind_names[];
 extern const char *const sq_wrap_style_names[];
 extern const char *const sq_zip_place_names[];
 extern const char *const sq_foam_kind_names[];
+extern const char *const sq_hand_names[];
 extern const char *const sq_stripes_run_names[];
 extern const char *const sq_centre_on_names[];
 extern const char *const sq_cloth_class_names[];
@@ -25,6 +26,12 @@ static inline const char *
 sq_zip_place_name (SqZipPlace place)
 {
   return sq_zip_place_names[place];
+}
+
+static inline const char *
+sq_hand_name (SqHand hand)
+{
+  return sq_hand_names[hand];
 }
 
 static inline const char *

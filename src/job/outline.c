@@ -150,6 +150,18 @@ borrowed_corners (const SqOutline *outline, guint room_for_more)
   return corners;
 }
 
+SqCorner *
+sq_outline_dup_corners (const SqOutline *outline, guint **ring_sizes)
+{
+  if (ring_sizes != NULL)
+    {
+      *ring_sizes = g_new (guint, outline->n_rings);
+      for (guint r = 0; r < outline->n_rings; r++)
+        (*ring_sizes)[r] = outline->starts[r + 1] - outline->starts[r];
+    }
+  return borrowed_corners (outline, 0);
+}
+
 SqOutline *
 sq_outline_with_corner (const SqOutline *outline, const SqCorner *corner)
 {
@@ -321,8 +333,8 @@ sq_outline_mirrored (const SqOutline *outline)
   return make (corners, outline->starts, outline->n_rings);
 }
 
-static SqSegment
-edge_segment (const SqCorner *corner, const SqCorner *next)
+SqSegment
+sq_edge_segment (const SqCorner *corner, const SqCorner *next)
 {
   double chord_mm = sq_distance (corner->at, next->at);
   double bulge = corner->shape == SQ_SHAPE_BOW && chord_mm > SQ_COINCIDE_MM
@@ -358,7 +370,7 @@ ring_area_mm2 (const SqCorner *ring, guint n, double *straight, double *bows)
                                      sq_sub (corner->control[1], ring->at), to);
       else
         {
-          SqSegment arc = { from, to, edge_segment (corner, next).bulge };
+          SqSegment arc = { from, to, sq_edge_segment (corner, next).bulge };
 
           *straight += sq_cross (from, to) / 2;
           *bows += sq_segment_area_mm2 (&arc) - sq_cross (from, to) / 2;
@@ -376,7 +388,7 @@ ring_path (const SqCorner *ring, guint n, guint *bad_edge)
     {
       const SqCorner *corner = &ring[i], *next = &ring[(i + 1) % n];
       const SqPoint control[4] = { corner->at, corner->control[0], corner->control[1], next->at };
-      SqNode node = { corner->at, edge_segment (corner, next).bulge, i };
+      SqNode node = { corner->at, sq_edge_segment (corner, next).bulge, i };
 
       if (corner->shape != SQ_SHAPE_CURVE)
         g_array_append_val (nodes, node);

@@ -69,6 +69,12 @@ const SqCorner *sq_outline_ring (const SqOutline *outline, guint ring, guint *n_
 /* The corner with @id, or NULL; where it stands in *@ring and *@index (may be NULL). */
 const SqCorner *sq_outline_corner (const SqOutline *outline, SqId id, guint *ring, guint *index);
 SqId sq_outline_new_corner_id (const SqOutline *outline);
+/* All corners, ring after ring, to change before an outline is made of them again; texts are
+ * borrowed from @outline. New array. *@ring_sizes (new array, may be NULL) has their numbers. */
+SqCorner *sq_outline_dup_corners (const SqOutline *outline, guint **ring_sizes);
+
+/* The edge from @corner to @next as one segment: the arc of a bow, else the chord. */
+SqSegment sq_edge_segment (const SqCorner *corner, const SqCorner *next);
 
 /* Edits: each gives a new outline. */
 SqOutline *sq_outline_with_corner (const SqOutline *outline, const SqCorner *corner); /* same id */

@@ -17,34 +17,52 @@ same_surroundings (const SqJob *a, const SqJob *b)
          && memcmp (&a->defaults, &b->defaults, sizeof a->defaults) == 0;
 }
 
-/* The cover of the cushion with the same id in @before, most likely at the same place. */
+/* The cover of the cushion with the same id and hand in @before, most likely at the same place. */
 static const SqCover *
-cover_before (const SqPlan *before, SqId id, guint likely)
+cover_before (const SqPlan *before, SqId id, gboolean mirrored, guint likely)
 {
-  if (before == NULL)
-    return NULL;
-  for (guint i = 0; i < before->covers->len; i++)
+  for (guint i = 0; before != NULL && i < before->covers->len; i++)
     {
       const SqCover *cover = sq_plan_cover (before, (likely + i) % before->covers->len);
-      if (cover->cushion->id == id)
+      if (cover->cushion->id == id && cover->mirrored == mirrored)
         return cover;
     }
   return NULL;
 }
 
 static void
+add_cover_of (SqPlan *plan, const SqCushion *cushion, gboolean mirrored, const SqPlan *before,
+              gboolean shareable)
+{
+  const SqCover *old = cover_before (before, cushion->id, mirrored, plan->covers->len);
+
+  g_ptr_array_add (plan->covers, shareable && old != NULL && old->cushion == cushion
+                                     ? sq_cover_ref (old)
+                                     : sq_cover_new (plan->job, cushion, mirrored, old));
+}
+
+static SqHand
+hand_of (const SqCushion *cushion)
+{
+  return (cushion->given & SQ_GIVEN_HAND) ? cushion->hand : SQ_HAND_AS_DRAWN;
+}
+
+static void
 make_covers (SqPlan *plan, const SqPlan *before)
 {
-  const SqJob *job = plan->job;
-  gboolean shareable = before != NULL && same_surroundings (job, before->job);
+  const GPtrArray *cushions = plan->job->cushions;
+  gboolean shareable = before != NULL && same_surroundings (plan->job, before->job);
 
-  for (guint i = 0; i < job->cushions->len; i++)
+  for (guint i = 0; i < cushions->len; i++)
     {
-      const SqCushion *cushion = g_ptr_array_index (job->cushions, i);
-      const SqCover *old = cover_before (before, cushion->id, i);
-      g_ptr_array_add (plan->covers, shareable && old != NULL && old->cushion == cushion
-                                         ? sq_cover_ref (old)
-                                         : sq_cover_new (job, cushion, old));
+      const SqCushion *cushion = g_ptr_array_index (cushions, i);
+      add_cover_of (plan, cushion, hand_of (cushion) == SQ_HAND_MIRRORED, before, shareable);
+    }
+  for (guint i = 0; i < cushions->len; i++)
+    {
+      const SqCushion *cushion = g_ptr_array_index (cushions, i);
+      if (hand_of (cushion) == SQ_HAND_PAIR)
+        add_cover_of (plan, cushion, TRUE, before, shareable);
     }
 }
 

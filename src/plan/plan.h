@@ -10,7 +10,8 @@ typedef struct
 {
   gint ref_count;
   SqJob *job;
-  GPtrArray *covers; /* of SqCover, one a cushion, in the job's order */
+  GPtrArray *covers; /* of SqCover: one a cushion, in the job's order; then the mirrored
+                         ones of pairs */
   GArray *cut_list;  /* of SqCutEntry, in the order of cutting */
   GArray *cloths;    /* of SqClothTotal */
 } SqPlan;

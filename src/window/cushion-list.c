@@ -92,7 +92,7 @@ item_at (SqCushionList *list, guint i)
 static void
 sync_items (SqCushionList *list, const SqPlan *plan)
 {
-  guint had = g_list_model_get_n_items (G_LIST_MODEL (list->items)), has = plan->covers->len;
+  guint had = g_list_model_get_n_items (G_LIST_MODEL (list->items)), has = plan->job->cushions->len;
   guint head = 0, tail = 0;
   g_autoptr (GPtrArray) fresh = g_ptr_array_new_with_free_func (g_object_unref);
   while (head < had && head < has

@@ -124,7 +124,7 @@ add_row (SqProblems *problems, const SqCover *cover, const SqProblem *problem,
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   GtkWidget *kind = gtk_label_new (sq_words_severity (problem->severity));
   g_autofree char *sentence = sq_words_problem (problem, cover, style);
-  g_autofree char *cushion = sq_words_cushion (job, cover->cushion);
+  g_autofree char *cushion = sq_words_cover (job, cover);
   /* Translators: a cushion's name, and what is wrong with it. */
   g_autofree char *named = g_strdup_printf (_ ("%s: %s"), cushion, sentence);
   GtkWidget *text = gtk_label_new (NULL);

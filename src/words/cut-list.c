@@ -45,16 +45,10 @@ count_text (guint count)
   return g_strdup_printf ("%u", count);
 }
 
-static const SqCushion *
-cushion_at (const List *list, guint i)
-{
-  return sq_plan_cover (list->plan, i)->cushion;
-}
-
 static char *
 cushion_name (const List *list, guint i)
 {
-  return sq_words_cushion (list->job, cushion_at (list, i));
+  return sq_words_cover (list->job, sq_plan_cover (list->plan, i));
 }
 
 static void

@@ -174,6 +174,32 @@ sq_words_cushion (const SqJob *job, const SqCushion *cushion)
 }
 
 char *
+sq_words_cover (const SqJob *job, const SqCover *cover)
+{
+  g_autofree char *name = sq_words_cushion (job, cover->cushion);
+
+  if (!cover->mirrored)
+    return g_steal_pointer (&name);
+  /* TRANSLATORS: %s is a cushion's name; this one is the mirror image of what was drawn. */
+  return g_strdup_printf (_ ("%s (mirrored)"), name);
+}
+
+const char *
+sq_words_hand (SqHand hand)
+{
+  switch (hand)
+    {
+    case SQ_HAND_AS_DRAWN:
+      return _ ("As drawn");
+    case SQ_HAND_MIRRORED:
+      return _ ("Mirrored");
+    case SQ_HAND_PAIR:
+      return _ ("A pair, one of each");
+    }
+  g_return_val_if_reached ("");
+}
+
+char *
 sq_words_cloth (const SqCloth *cloth)
 {
   if (cloth == NULL)

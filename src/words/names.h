@@ -19,6 +19,9 @@ const char *sq_words_severity (SqSeverity severity);
 /* The name the cushion was given, or "Cushion 2" after its place in the job; without control
  * characters. New text. */
 char *sq_words_cushion (const SqJob *job, const SqCushion *cushion);
+/* The same with "(mirrored)" where the cover is the mirror image of what was drawn. New text. */
+char *sq_words_cover (const SqJob *job, const SqCover *cover);
+const char *sq_words_hand (SqHand hand); /* static */
 /* The name the cloth was given, or "Cloth 2" after its id; "Cloth" for NULL, where the job names
  * none. New text. */
 char *sq_words_cloth (const SqCloth *cloth);

@@ -221,8 +221,8 @@ check_cover (const LawCase *c, const SqCover *cover)
   g_autoptr (SqCushion) cushion = prepared (cover);
   g_autoptr (SqOutline) outline = sq_outline_mirrored (cushion->outline);
   g_autoptr (SqCushion) opposite = sq_cushion_with_outline (cushion, outline);
-  g_autoptr (SqCover) a = sq_cover_new (c->job, cushion, NULL);
-  g_autoptr (SqCover) b = sq_cover_new (c->job, opposite, NULL);
+  g_autoptr (SqCover) a = sq_cover_new (c->job, cushion, FALSE, NULL);
+  g_autoptr (SqCover) b = sq_cover_new (c->job, opposite, FALSE, NULL);
   double within = within_mm (cushion);
   char *wrong = NULL;
 
