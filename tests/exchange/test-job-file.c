@@ -164,7 +164,7 @@ test_unknown_kept (void)
         "      \"cloth\": {\"face\": 1, \"welt\": 1},\n"
         "      \"stripes\": {\"mood\": \"a, b: c\"},\n"
         "      \"welt\": {\"cord\": 4.0, \"at\": \"top\"},\n"
-        "      \"hand\": \"pair\"\n"
+        "      \"crown\": 4.0\n"
         "    }\n"
         "  ],\n"
         "  \"rows\": [1, 2.0, {\"exact\": 0.1000000000000000055511151231257827}],\n"
@@ -176,7 +176,7 @@ test_unknown_kept (void)
   assert_same_text (job, text);
   g_assert_cmpstr (cushion->unknown[SQ_ON_ZIP], ==, "{\"method\": \"two-part\"}");
   g_assert_cmpstr (cushion->unknown[SQ_ON_CUSHION], ==,
-                   "{\"welt\": {\"cord\": 4.0, \"at\": \"top\"}, \"hand\": \"pair\"}");
+                   "{\"welt\": {\"cord\": 4.0, \"at\": \"top\"}, \"crown\": 4.0}");
   g_assert_cmpuint (cushion->given, ==, SQ_GIVEN_CLOTH_FACE);
 }
 
