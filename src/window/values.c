@@ -202,7 +202,8 @@ show (SqValues *values, const SqCover *cover)
   g_autoptr (GArray) problems = g_array_new (FALSE, FALSE, sizeof (SqProblem));
   SqVector seat = sq_figures_seat_extent (cover), finished = sq_figures_finished_extent (cover);
   SqChoices choices = { 0 };
-  sq_choices_resolve (job, cover->cushion, &choices, problems);
+  sq_choices_resolve (job, cover->cushion, cover->cushion->outline, cover->mirrored, &choices,
+                      problems);
   show_length (values, cover->cushion, SQ_LENGTH_THICKNESS, choices.thickness_mm, &style);
   show_text (values, TEXT_SEAT, sq_figures_size (seat.x, seat.y, &style));
   show_text (values, TEXT_FINISHED, sq_figures_size (finished.x, finished.y, &style));

@@ -263,7 +263,6 @@ sq_window_dispose (GObject *object)
   if (window->document != NULL)
     bind_document (window, NULL);
   g_clear_object (&window->document);
-  gtk_widget_dispose_template (GTK_WIDGET (object), SQ_TYPE_WINDOW);
   G_OBJECT_CLASS (sq_window_parent_class)->dispose (object);
 }
 
