@@ -57,7 +57,7 @@ judge_opening (SqMaking *making, double width)
   GArray *problems = making->cover->problems;
 
   zip->needed_mm = needed_mm (c, width);
-  zip->sliders = zip->run_mm > c->house->two_sliders_over_mm ? 2 : 1;
+  zip->sliders = zip->run_mm > c->house->two_sliders_over_mm + SQ_COINCIDE_MM ? 2 : 1;
   zip->length_mm = zip->run_mm + 2 * c->zip_extension_mm;
   if (zip->run_mm >= zip->needed_mm - SQ_OPENING_MM)
     zip->opening = SQ_OPENING_GOES_IN;
@@ -234,6 +234,8 @@ sq_zip_in_boxing (SqMaking *making)
   zip->to_mm = run.to_mm - ring->edges[edge].start_mm;
   zip->run_mm = run.to_mm - run.from_mm;
   judge_opening (making, width_along (f, edge_direction (ring, edge)));
+  /* On a cushion of a hand's breadth the tucks must not meet over the zip. */
+  making->choices.zip_tuck_mm = fmin (making->choices.zip_tuck_mm, zip->run_mm / 3);
   return run;
 }
 
@@ -299,7 +301,7 @@ places_across (const SqMaking *making, double across, double along, double out[3
   const SqDefaults *house = making->choices.house;
   double larger = fmax (across, along), smaller = fmin (across, along);
   double third = across * house->zip_third_share;
-  gboolean middle = smaller > larger * (1 - house->zip_middle_ratio)
+  gboolean middle = smaller > larger * (1 - house->zip_middle_ratio) + SQ_COINCIDE_MM
                     && larger < house->zip_middle_under_mm;
 
   out[0] = middle ? across / 2 : third;
