@@ -74,7 +74,7 @@ node_between (const SqPlane *plane, const SqPlaneEdge *a, const SqPlaneEdge *b)
 static gboolean
 goes_on (const SqPlaneEdge *a, const SqPlaneEdge *b)
 {
-  return a->piece == b->piece && a->t1 == b->t0;
+  return a->piece == b->piece && a->t1 <= b->t0;
 }
 
 /* The pieces of a ring of edges; edges of one piece become one again. */

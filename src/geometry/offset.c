@@ -137,26 +137,31 @@ keeps_off (const Work *work, guint k, const SqSegment *cut, guint i)
          && sq_segment_nearest_mm (cut, s.to, &t) >= least;
 }
 
-/* Drops the sides @first … @last, of which nothing is left, if the parallels on both sides of
- * them meet: they are cut back to there. More than one may hide a side that stands without its
+/* A run of sides of which nothing is left: those from @first up to @next, the one that follows. */
+typedef struct
+{
+  guint first, next;
+  SqOffsetJoin join; /* the one at @next when it is not in force */
+} Closing;
+
+/* Whether the parallels on both sides of the run @first … @last meet, so that they may be cut back
+ * to there and the run dropped. More than one side may hide another that stands without its
  * neighbours, or a ring of its own. But two that leave a convex corner behind can't, for the loop
  * which goes with them winds the wrong way: that is how a notch is swallowed by the allowances of
  * its own walls. Not if it all comes too near. */
 static gboolean
-close_over (Work *work, guint first, guint last)
+find_closing (const Work *work, guint first, guint last, Closing *closing)
 {
   guint a = before (work, first), b = after (work, last);
   SqSegment cut_a, cut_b;
   SqMeeting meeting[2];
   gboolean overlap;
 
-  if (first != last && after (work, first) != last)
+  if ((first != last && after (work, first) != last) || a == b)
     return FALSE;
-  if (a == b || work->is_gone[a] || !cut_side (work, a, &cut_a) || !cut_side (work, b, &cut_b))
-    return FALSE;
-  if (sq_segments_meet (&cut_a, &cut_b, meeting, &overlap) != 1 || overlap
-      || sq_distance (meeting[0].at, cut_a.from) <= 2 * SQ_COINCIDE_MM
-      || sq_distance (meeting[0].at, cut_b.to) <= 2 * SQ_COINCIDE_MM)
+  cut_side (work, a, &cut_a);
+  cut_side (work, b, &cut_b);
+  if (sq_segments_meet (&cut_a, &cut_b, meeting, &overlap) != 1 || overlap)
     return FALSE;
   SqVector in = sq_segment_direction (&cut_a, meeting[0].ta);
   SqVector out = sq_segment_direction (&cut_b, meeting[0].tb);
@@ -167,57 +172,99 @@ close_over (Work *work, guint first, guint last)
   for (guint i = first; i != b; i = after (work, i))
     if (!keeps_off (work, a, &cut_a, i) || !keeps_off (work, b, &cut_b, i))
       return FALSE;
-  for (guint i = first; i != b; i = after (work, i))
-    work->is_gone[i] = TRUE;
   sq_offset_settle_on (&work->sides[a].raw, &work->sides[b].raw, 100 * SQ_COINCIDE_MM,
                        &meeting[0].at);
-  work->joins[b] = (SqOffsetJoin){ .at = { meeting[0].at }, .n = 1 };
+  *closing = (Closing){ first, b, { .at = { meeting[0].at }, .n = 1 } };
   return TRUE;
 }
 
-/* Closes over what can be closed over, starting after a side that stands. FALSE if something of
- * it can't. */
-static gboolean
-close_over_lost_sides (Work *work, const gboolean *is_lost, guint start)
+/* Puts a closing in force, or takes it back. */
+static void
+toggle_closing (Work *work, Closing *closing)
 {
-  gboolean all_closed = TRUE;
+  SqOffsetJoin other = work->joins[closing->next];
 
+  for (guint i = closing->first; i != closing->next; i = after (work, i))
+    work->is_gone[i] = !work->is_gone[i];
+  work->joins[closing->next] = closing->join;
+  closing->join = other;
+}
+
+static GArray *
+find_closings (const Work *work, const gboolean *is_lost, guint start, gboolean *are_all)
+{
+  GArray *closings = g_array_new (FALSE, FALSE, sizeof (Closing));
+
+  *are_all = TRUE;
   for (guint k = 1; k < work->n; k++)
     {
       guint first = (start + k) % work->n, last = first;
+      Closing closing;
       if (!is_lost[first])
         continue;
       for (; is_lost[after (work, last)]; k++)
         last = after (work, last);
-      all_closed &= close_over (work, first, last);
+      if (find_closing (work, first, last, &closing))
+        g_array_append_val (closings, closing);
+      else
+        *are_all = FALSE;
     }
-  return all_closed;
+  return closings;
 }
 
-/* Gives back to sides of which nothing is left what was cut off them. That may take from their
- * neighbours what these were prolonged by, so it goes on until all is settled. */
-static void
-undo_cuts (Work *work)
+/* Closes over what can be closed over, all at once, so that the order doesn't matter; @start is a
+ * side that stands. What leaves nothing of a side between two closings is taken back. FALSE if
+ * something is still lost. */
+static gboolean
+close_over_lost_sides (Work *work, const gboolean *is_lost, guint start)
 {
+  gboolean are_all;
+  g_autoptr (GArray) closings = find_closings (work, is_lost, start, &are_all);
+  Closing *closing = (Closing *) closings->data;
+  g_autofree gboolean *holds = g_new (gboolean, closings->len);
   SqSegment cut;
-  gboolean is_settled = FALSE;
 
-  while (!is_settled)
-    {
-      is_settled = TRUE;
-      for (guint i = 0; i < work->n; i++)
-        {
-          if (work->is_gone[i] || cut_side (work, i, &cut))
-            continue;
-          guint ends[] = { i, next_standing (work, i) };
-          for (guint k = 0; k < 2; k++)
-            if (work->joins[ends[k]].cuts_back)
-              {
-                join_through (work, ends[k]);
-                is_settled = FALSE;
-              }
-        }
-    }
+  for (guint i = 0; i < closings->len; i++)
+    toggle_closing (work, &closing[i]);
+  for (guint i = 0; i < closings->len; i++)
+    holds[i] = cut_side (work, before (work, closing[i].first), &cut)
+               && cut_side (work, closing[i].next, &cut);
+  for (guint i = 0; i < closings->len; i++)
+    if (!holds[i])
+      {
+        toggle_closing (work, &closing[i]);
+        are_all = FALSE;
+      }
+  return are_all;
+}
+
+static gboolean
+undo_cut (Work *work, guint i)
+{
+  if (!work->joins[i].cuts_back)
+    return FALSE;
+  join_through (work, i);
+  return TRUE;
+}
+
+/* Gives back to sides of which nothing is left what was cut off them, to all at once, so that the
+ * order doesn't matter. That may take from their neighbours what these were prolonged by: FALSE if
+ * there was nothing more to give back. */
+static gboolean
+undo_cuts (Work *work, gboolean *is_lost)
+{
+  gboolean any = FALSE;
+  SqSegment cut;
+
+  for (guint i = 0; i < work->n; i++)
+    is_lost[i] = !work->is_gone[i] && !cut_side (work, i, &cut);
+  for (guint i = 0; i < work->n; i++)
+    if (is_lost[i])
+      {
+        any |= undo_cut (work, i);
+        any |= undo_cut (work, next_standing (work, i));
+      }
+  return any;
 }
 
 /* Sides that their joins leave nothing of. */
@@ -234,8 +281,10 @@ settle_lost_sides (Work *work)
       if (!is_lost[i])
         start = i;
     }
-  if (start == work->n || !close_over_lost_sides (work, is_lost, start))
-    undo_cuts (work);
+  if (start < work->n && close_over_lost_sides (work, is_lost, start))
+    return;
+  while (undo_cuts (work, is_lost))
+    ;
 }
 
 static void

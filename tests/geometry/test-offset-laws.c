@@ -250,20 +250,27 @@ test_distances_of_their_own (void)
     }
 }
 
-/* Holes run clockwise; their offsets are those of the same ring the other way round. */
+/* Holes run clockwise; their offsets are those of the same ring the other way round, also where
+ * every segment goes its own way. */
 static void
 test_holes (void)
 {
-  SqJoinRule rule = sq_join_rule_round ();
+  SqJoinRule rules[] = { sq_join_rule_mitre (), sq_join_rule_round () };
 
   for (guint i = 0; i < RINGS; i++)
     {
       g_autoptr (SqPath) ring = random_seat (i);
       g_autoptr (SqPath) hole = sq_path_reversed (ring);
-      double by = random_distance (i) * 1.001;
-      g_autoptr (SqPath) one = sq_path_offset_evenly (ring, by, &rule, NULL);
-      g_autoptr (SqPath) other = sq_path_offset_evenly (hole, -by, &rule, NULL);
+      double by[2 * MAX_NODES], against[2 * MAX_NODES], most = random_distance (i);
 
+      for (guint k = 0; k < G_N_ELEMENTS (by); k++)
+        {
+          by[k] = i % 2 == 0 ? most * 1.001 : g_test_rand_double_range (-60, 60);
+          against[k] = -by[k];
+        }
+      const SqJoinRule *rule = &rules[i % 8 / 4];
+      g_autoptr (SqPath) one = sq_path_offset (ring, by, 2 * MAX_NODES, rule, NULL);
+      g_autoptr (SqPath) other = sq_path_offset (hole, against, 2 * MAX_NODES, rule, NULL);
       g_assert_true ((one == NULL) == (other == NULL));
       if (one != NULL)
         assert_near (sq_path_area_mm2 (one), -sq_path_area_mm2 (other), 1e-6);
