@@ -15,7 +15,7 @@
 #   -d           dark
 #   -W           wait for no window: COMMAND runs to its end and its status is this script's
 #
-# For CODE and FILE: $WIN, $APP_PID, $WORK (a folder for this run), $UI (ui.py) and
+# For CODE and FILE: $WIN, $APP_PID, $WORK (a folder for this run), $UI (ui.py), $STEPS (steps.sh) and
 #   shot FILE.png · settle [SECONDS] · waitwin REGEX [SECONDS] · waitlog REGEX [SECONDS]
 #   click X Y [BUTTON] · drag X1 Y1 X2 Y2 [BUTTON] · scroll X Y up|down [N]   (in $WIN)
 #   key KEY… · type_text TEXT · fail WHY
@@ -46,10 +46,11 @@ for tool in Xvfb dbus-daemon openbox xdotool import xwd; do
   command -v $tool >/dev/null || die "$tool is not installed"
 done
 
-UI=$(cd "$(dirname "$0")" && pwd)/ui.py
+here=$(cd "$(dirname "$0")" && pwd)
+UI=$here/ui.py STEPS=$here/steps.sh
 WORK=$(mktemp -d) || exit 125
 mkdir -m 700 "$WORK/run" "$WORK/home"
-export UI WORK DRIVE_ID="drive-$$-$RANDOM"
+export UI STEPS WORK DRIVE_ID="drive-$$-$RANDOM"
 started=()
 
 # --- the end: whatever happened, what was started ends, by its id ----------------------------

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 """ui.py APP COMMAND…: finds widgets by accessible role and name, and acts on them with the real
-pointer. To be run inside drive.sh -a. Exits with 1 where the widget isn't there.
+pointer. To be run inside drive.sh -a. Exits with 1 where no such widget is to be seen.
 
   tree                   prints role, name, description and place on the screen of all
   rect  ROLE NAME        prints x y width height on the screen
@@ -21,7 +21,7 @@ import gi
 
 warnings.simplefilter('ignore')
 gi.require_version('Atspi', '2.0')
-from gi.repository import Atspi  # noqa: E402
+from gi.repository import Atspi, GLib  # noqa: E402
 
 
 def children(node):
@@ -40,8 +40,11 @@ def walk(node, depth=0, window=None):
 def wait_for(look, seconds, what):
     end = time.time() + seconds
     while True:
-        if found := look():
-            return found
+        try:
+            if found := look():
+                return found
+        except GLib.Error:
+            pass  # what was looked at has gone meanwhile
         if time.time() > end:
             sys.exit(f'ui: no {what}')
         time.sleep(0.1)
@@ -58,7 +61,8 @@ def find(app, role, name, seconds=3):
     def look():
         app.clear_cache()
         return next(((node, window) for _, node, window in walk(app)
-                     if node.get_role_name() == role and name in ('*', node.get_name())), None)
+                     if node.get_role_name() == role and name in ('*', node.get_name())
+                     and extents(node)[2] > 0), None)
     return wait_for(look, seconds, f'{role} {name!r}')
 
 

@@ -1,0 +1,35 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# What is on the screen after a drag, a zoom and a pan is what a window painted anew shows.
+. "$STEPS"
+
+# The middle of the window, without the head, where the focus may show.
+picture ()
+{
+  local x y width height
+  settle
+  read -r x y width height < <("$UI" squab rect image Seat)
+  import -silent -window root -crop "$((width + 400))x${height}+${x}+${y}" +repage "rgb:$1"
+}
+
+# Painted part by part, and as a whole.
+compare ()
+{
+  picture "$WORK/parts"
+  xdotool windowunmap --sync "$WIN" windowmap --sync "$WIN" windowfocus "$WIN"
+  sleep 0.3
+  picture "$WORK/whole"
+  cmp -s "$WORK/parts" "$WORK/whole" || fail "$1: not as painted anew"
+}
+
+drag_back_left_corner 24 -40
+compare 'after a drag'
+before=$WORK/before
+cp "$WORK/whole" "$before"
+read -r x y width height < <("$UI" squab rect image Seat)
+xdotool mousemove $((x + width / 2)) $((y + height / 2)) keydown ctrl click 4 click 4 keyup ctrl
+compare 'zoomed'
+! cmp -s "$WORK/whole" "$before" || fail 'the wheel did not zoom'
+xdotool click 5 click 5
+compare 'panned'
+key ctrl+0
+compare 'fitted'
