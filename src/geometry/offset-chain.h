@@ -71,7 +71,8 @@ gboolean sq_offset_near_pairs (const GArray *chain, SqOffsetPairFunc func, gpoin
 /* Moves *@at, which is near both, to where the lines or circles of @a and @b meet. Segments are found
  * to meet where they are as good as one; this is exact. FALSE, and nothing moved, if they don't
  * meet within @within_mm of it, or hardly cross. */
-gboolean sq_offset_settle_on (const SqSegment *a, const SqSegment *b, double within_mm, SqPoint *at);
+gboolean sq_offset_settle_on (const SqSegment *a, const SqSegment *b, double within_mm,
+                              SqPoint *at);
 
 /* Whether no two pieces of @chain (of SqOffsetPiece) meet but neighbours at their common node. */
 gboolean sq_offset_chain_is_simple (const GArray *chain);

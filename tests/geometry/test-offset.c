@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Offsets whose results are known: tables, corners of every angle, notches, what closes or
- * vanishes. What holds for any ring is in test-offset-laws.c. */
+/* Offsets whose results are known: tables, corners of every angle, plates. What closes or vanishes
+ * is in test-offset-loops.c, what holds for any ring in test-offset-laws.c. */
 #include "base/units.h"
 #include "geometry/crossing.h"
 #include "geometry/offset.h"
@@ -356,61 +356,6 @@ test_bevel (void)
   sq_offset_report_clear (&report);
 }
 
-static void
-test_collapsing (void)
-{
-  g_autoptr (SqPath) triangle = POLYGON ({ 0, 0 }, { 40, 0 }, { 0, 30 }); /* inscribed circle 10 */
-  g_autoptr (SqPath) left = offset_evenly (triangle, -9.9, sq_join_rule_mitre (), SQ_OFFSET_CLEAN);
-  g_autoptr (SqPath) ell = POLYGON ({ 0, 0 }, { 60, 0 }, { 60, 20 }, { 20, 20 }, { 20, 50 },
-                                    { 0, 50 });
-  g_autoptr (SqPath) cup = POLYGON ({ 0, 0 }, { 100, 0 }, { 100, 80 }, { 80, 80 }, { 80, 40 },
-                                    { 20, 40 }, { 20, 80 }, { 0, 80 });
-
-  assert_near (sq_path_area_mm2 (left), 600 * 0.01 * 0.01, 1e-9);
-  for (double by = -10.1; by > -100; by *= 1.5)
-    {
-      offset_evenly (triangle, by, sq_join_rule_mitre (), SQ_OFFSET_VANISHED);
-      offset_evenly (ell, by - 0.5, sq_join_rule_mitre (), SQ_OFFSET_VANISHED);
-    }
-  /* both prongs of the U go, its bar stays */
-  g_autoptr (SqPath) bar = offset_evenly (cup, -12, sq_join_rule_mitre (), SQ_OFFSET_TRIMMED);
-  assert_near (sq_path_area_mm2 (bar), 76 * 16, 1e-9);
-}
-
-static void
-test_closing_notches (void)
-{
-  /* a slot narrower than twice the distance closes all the way */
-  g_autoptr (SqPath) slot = POLYGON ({ 0, 0 }, { 300, 0 }, { 300, 300 }, { 160, 300 }, { 160, 100 },
-                                     { 140, 100 }, { 140, 300 }, { 0, 300 });
-  g_autoptr (SqPath) closed = offset_evenly (slot, 12.7, sq_join_rule_mitre (), SQ_OFFSET_TRIMMED);
-  assert_near (sq_path_area_mm2 (closed), 325.4 * 325.4, 1e-6);
-
-  /* a keyhole closes its mouth and leaves a pocket */
-  g_autoptr (SqPath) keyhole = POLYGON ({ 0, 0 }, { 300, 0 }, { 300, 300 }, { 155, 300 },
-                                        { 155, 200 }, { 200, 200 }, { 200, 100 }, { 100, 100 },
-                                        { 100, 200 }, { 145, 200 }, { 145, 300 }, { 0, 300 });
-  double by[12] = { 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10 };
-  SqOffsetReport report;
-  g_autoptr (SqPath) outer = offset (keyhole, by, SQ_OFFSET_SPLIT, &report);
-  assert_near (sq_path_area_mm2 (outer), 320 * 320, 1e-6);
-  g_assert_cmpfloat (report.where.x, >, 100);
-  g_assert_cmpfloat (report.where.x, <, 200);
-  g_assert_cmpfloat (report.where.y, >, 100);
-  g_assert_cmpfloat (report.where.y, <, 200);
-  sq_offset_report_clear (&report);
-
-  /* a neck breaks: the greater part is kept */
-  g_autoptr (SqPath) neck = POLYGON ({ 0, 0 }, { 100, 0 }, { 100, 40 }, { 150, 40 }, { 150, 0 },
-                                     { 230, 0 }, { 230, 100 }, { 150, 100 }, { 150, 60 },
-                                     { 100, 60 }, { 100, 100 }, { 0, 100 });
-  for (guint i = 0; i < 12; i++)
-    by[i] = -11;
-  g_autoptr (SqPath) part = offset (neck, by, SQ_OFFSET_SPLIT, &report);
-  assert_near (sq_path_area_mm2 (part), 78 * 78, 1e-6);
-  sq_offset_report_clear (&report);
-}
-
 /* The worked plate: a 25 in square plate of an 18 1/2 in seat, skirts 2 7/8 in deep, allowances
  * 1/2 in at the corners and 3/8 in below: notches of 2 3/4 in. */
 static void
@@ -516,50 +461,6 @@ test_holes (void)
     }
 }
 
-/* Trims count nodes of what came out, also when loops were removed before them. */
-static void
-test_trims_after_loops (void)
-{
-  g_autoptr (SqPath) ring = POLYGON ({ 0, 0 }, { 140, 0 }, { 140, 20 }, { 45, 25 }, { 45, 30 },
-                                     { 140, 35 }, { 140, 60 }, { -60, 30 });
-  double by[8] = { 10, 10, 10, 10, 10, 10, 10, 10 };
-  SqOffsetReport report;
-  g_autoptr (SqPath) cut = offset (ring, by, SQ_OFFSET_TRIMMED, &report);
-
-  const SqOffsetTrim *squared = trim (&report, report.trims->len - 1);
-  g_assert_cmpuint (report.trims->len, ==, 1);
-  g_assert_cmpint (squared->kind, ==, SQ_TRIM_MITRE);
-  g_assert_cmpuint (squared->tag_before, ==, 6);
-  g_assert_cmpuint (squared->tag_after, ==, 7);
-  SqPoint middle = sq_between (node (cut, squared->first), node (cut, squared->last), 0.5);
-  assert_near (sq_distance (middle, sq_point (-60, 30)), 20, 0.5);
-  sq_offset_report_clear (&report);
-}
-
-static void
-test_many_segments (void)
-{
-  const guint n = 5000;
-  g_autofree SqNode *nodes = g_new (SqNode, n);
-
-  for (guint i = 0; i < n; i++)
-    {
-      double angle = i * 2 * G_PI / n,
-             radius = 2000 + 300 * sin (5 * angle) + 3 * sin (400 * angle);
-      nodes[i] = (SqNode){ sq_turned (sq_point (radius, 0), angle), 0, i };
-    }
-  g_autoptr (SqPath) ring = sq_path_new (nodes, n, TRUE);
-  g_autoptr (SqPath) near = offset_evenly (ring, 1, sq_join_rule_mitre (), SQ_OFFSET_CLEAN);
-  g_autoptr (SqPath) far = offset_evenly (ring, 40, sq_join_rule_mitre (), SQ_OFFSET_TRIMMED);
-  g_autoptr (SqPath) in = offset_evenly (ring, -40, sq_join_rule_mitre (), SQ_OFFSET_TRIMMED);
-
-  g_assert_cmpuint (sq_path_n_nodes (near), ==, n);
-  for (guint i = 0; i < sq_path_n_nodes (far); i++)
-    g_assert_cmpfloat (sq_path_nearest (ring, node (far, i)).distance_mm, >, 40 - 1e-6);
-  for (guint i = 0; i < sq_path_n_nodes (in); i++)
-    g_assert_cmpfloat (sq_path_nearest (ring, node (in, i)).distance_mm, >, 40 - 1e-6);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -574,12 +475,8 @@ main (int argc, char **argv)
   g_test_add_func ("/geometry/offset/collinear-nodes-stay", test_collinear_nodes_stay);
   g_test_add_func ("/geometry/offset/round-of-two-distances", test_round_of_two_distances);
   g_test_add_func ("/geometry/offset/bevel", test_bevel);
-  g_test_add_func ("/geometry/offset/collapsing", test_collapsing);
-  g_test_add_func ("/geometry/offset/closing-notches", test_closing_notches);
   g_test_add_func ("/geometry/offset/plate", test_plate);
   g_test_add_func ("/geometry/offset/dart", test_dart);
   g_test_add_func ("/geometry/offset/holes", test_holes);
-  g_test_add_func ("/geometry/offset/trims-after-loops", test_trims_after_loops);
-  g_test_add_func ("/geometry/offset/many-segments", test_many_segments);
   return g_test_run ();
 }
