@@ -5,19 +5,25 @@
 #include "exchange/job-file.h"
 
 SqJob *
+job_of_text (const char *text)
+{
+  g_autofree char *json = g_strdelimit (g_strdup (text), "'", '"');
+  SqDefaults defaults;
+  GError *error = NULL;
+
+  sq_defaults_builtin (&defaults);
+  SqJob *job = sq_job_read (json, -1, &defaults, &error);
+  g_assert_no_error (error);
+  return job;
+}
+
+SqJob *
 job_of (const char *cushion, const char *rest)
 {
   g_autofree char *text = g_strdup_printf (
       "{'format':'squab job','version':1,%s'cushions':[{'id':1,%s}]}", rest != NULL ? rest : "",
       cushion);
-  SqDefaults defaults;
-  GError *error = NULL;
-
-  g_strdelimit (text, "'", '"');
-  sq_defaults_builtin (&defaults);
-  SqJob *job = sq_job_read (text, -1, &defaults, &error);
-  g_assert_no_error (error);
-  return job;
+  return job_of_text (text);
 }
 
 SqCover *

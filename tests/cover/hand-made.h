@@ -4,8 +4,11 @@
 
 #include "cover/cover.h"
 
-/* The job with one cushion whose keys are @cushion, as in job files but with ' for "; @rest (may be
- * NULL) are further keys of the job, each with a comma after it. */
+/* The job in @text, a job file but with ' for ". */
+SqJob *job_of_text (const char *text);
+
+/* The job with one cushion whose keys are @cushion; @rest (may be NULL) are further keys of the job,
+ * each with a comma after it. */
 SqJob *job_of (const char *cushion, const char *rest);
 
 /* The cover of that cushion. */

@@ -252,13 +252,21 @@ piece_differs (const Glass *g, const SqPiece *a, const SqPiece *b)
   return wrong;
 }
 
-char *
-pieces_differ (const SqPiece *a, const SqPiece *b, const Motion *motion, double within_mm)
+/* Pieces of a seat of the other hand are mirrored the other way round. */
+static char *
+pieces_of_hand_differ (const SqPiece *a, const SqPiece *b, gboolean other_hand,
+                       const Motion *motion, double within_mm)
 {
-  Glass g = { motion, within_mm, a->role == SQ_ROLE_UNDERSIDE,
+  Glass g = { motion, within_mm, (a->role == SQ_ROLE_UNDERSIDE) != other_hand,
               a->role == SQ_ROLE_FACE || a->role == SQ_ROLE_UNDERSIDE };
 
   return piece_differs (&g, a, b);
+}
+
+char *
+pieces_differ (const SqPiece *a, const SqPiece *b)
+{
+  return pieces_of_hand_differ (a, b, FALSE, NULL, 0);
 }
 
 /* ---- covers -------------------------------------------------------------------------------- */
@@ -380,11 +388,13 @@ finished_differ (const Glass *g, const SqFinished *a, const SqFinished *b)
 char *
 covers_differ (const SqCover *a, const SqCover *b, const Motion *motion, double within_mm)
 {
-  Glass g = { motion, within_mm, FALSE, TRUE };
+  Glass g = { motion, within_mm, a->mirrored, TRUE };
   char *wrong = problem_lists_differ (&g, a, b);
 
   if (wrong == NULL && (a->build != b->build || a->thickness_mm != b->thickness_mm))
     DIFFER ("another build or thickness");
+  if (wrong == NULL && a->mirrored != b->mirrored)
+    DIFFER ("the other hand");
   if (wrong == NULL && a->pieces->len != b->pieces->len)
     DIFFER ("%u pieces, %u", a->pieces->len, b->pieces->len);
   if (wrong == NULL)
@@ -397,8 +407,8 @@ covers_differ (const SqCover *a, const SqCover *b, const Motion *motion, double 
     wrong = foams_differ (&g, a, b);
   for (guint i = 0; i < a->pieces->len && wrong == NULL; i++)
     {
-      g_autofree char *here = pieces_differ (sq_cover_piece (a, i), sq_cover_piece (b, i), motion,
-                                             within_mm);
+      g_autofree char *here = pieces_of_hand_differ (sq_cover_piece (a, i), sq_cover_piece (b, i),
+                                                     a->mirrored, motion, within_mm);
       if (here != NULL)
         wrong = g_strdup_printf ("piece %u: %s", i, here);
     }

@@ -15,5 +15,5 @@ typedef struct
  * differs, to be freed. Lengths and coordinates may differ by @within_mm; 0: by nothing. */
 char *covers_differ (const SqCover *a, const SqCover *b, const Motion *motion, double within_mm);
 
-/* The same for two pieces. */
-char *pieces_differ (const SqPiece *a, const SqPiece *b, const Motion *motion, double within_mm);
+/* The same for two pieces that differ by nothing. */
+char *pieces_differ (const SqPiece *a, const SqPiece *b);

@@ -215,6 +215,26 @@ prepared (const SqCover *cover)
   return cushion;
 }
 
+/* Asking for the other hand cuts just what a mirrored seat is cut to. */
+static char *
+check_other_hand (const SqCover *mirrored_seat, const SqCover *other_hand)
+{
+  if (mirrored_seat->pieces->len != other_hand->pieces->len)
+    return g_strdup_printf ("the other hand has %u pieces, not %u", other_hand->pieces->len,
+                            mirrored_seat->pieces->len);
+  for (guint p = 0; p < other_hand->pieces->len; p++)
+    {
+      const SqPath *a = sq_piece_cut (sq_cover_piece (mirrored_seat, p), 0),
+                   *b = sq_piece_cut (sq_cover_piece (other_hand, p), 0);
+      if (sq_path_n_nodes (a) != sq_path_n_nodes (b))
+        return g_strdup_printf ("piece %u of the other hand has another cut line", p);
+      for (guint i = 0; i < sq_path_n_nodes (a); i++)
+        if (sq_distance (sq_path_nodes (a)[i].at, sq_path_nodes (b)[i].at) > SAME_MM)
+          return g_strdup_printf ("piece %u of the other hand is cut elsewhere", p);
+    }
+  return NULL;
+}
+
 static char *
 check_cover (const LawCase *c, const SqCover *cover)
 {
@@ -236,6 +256,9 @@ check_cover (const LawCase *c, const SqCover *cover)
     }
   if (wrong == NULL && (a->pieces->len == 0) != (b->pieces->len == 0))
     return g_strdup ("the mirrored cover can't be made");
+  g_autoptr (SqCover) other_hand = sq_cover_new (c->job, cushion, TRUE, NULL);
+  if (wrong == NULL)
+    wrong = check_other_hand (b, other_hand);
   if (wrong == NULL && a->pieces->len > 0)
     wrong = check_faces (a, b, within);
   /* What follows from the lengths of edges, and from which one is the back. */

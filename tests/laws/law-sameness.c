@@ -154,7 +154,7 @@ check_sharing (const SqPlan *plan, const SqPlan *before)
           gboolean is_shared = FALSE, has_equal = FALSE;
           for (guint k = 0; k < old->pieces->len; k++)
             {
-              g_autofree char *wrong = pieces_differ (piece, sq_cover_piece (old, k), NULL, 0);
+              g_autofree char *wrong = pieces_differ (piece, sq_cover_piece (old, k));
               has_equal |= wrong == NULL;
               is_shared |= piece == sq_cover_piece (old, k);
             }

@@ -394,6 +394,11 @@ random_cushion (GRand *chance, SqId id, guint n_cloths)
       c->count = 1 + one_of (chance, 20);
       c->given |= SQ_GIVEN_COUNT;
     }
+  if (happens (chance, 0.2))
+    {
+      c->hand = (SqHand) one_of (chance, 3);
+      c->given |= SQ_GIVEN_HAND;
+    }
   choose_allowances (chance, c);
   choose_zip (chance, c);
   choose_foam (chance, c);

@@ -1,0 +1,249 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How long the core takes: a table with a row for each thing measured. In milliseconds of the
+ * thread's own CPU time; of another program's, user and system together. load is the machine's
+ * average over the last minute, for the reader to judge the rest by. */
+#define _DEFAULT_SOURCE /* wait4, getloadavg */
+#include <spawn.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <time.h>
+
+#include "drawing/piece-scene.h"
+#include "drawing/seat-scene.h"
+#include "exchange/defaults-file.h"
+#include "exchange/job-file.h"
+#include "plan/plan.h"
+
+#define N_EDITS 4000
+#define N_OPENINGS 40
+#define N_CUSHIONS 500
+#define N_PROGRAMS 60
+/* Not counted: caches, and the allocator's. */
+#define WARM_UP 50
+
+extern char **environ;
+
+/* ---- the table ----------------------------------------------------------------------------- */
+
+static double
+now_ms (void)
+{
+  struct timespec t;
+
+  clock_gettime (CLOCK_THREAD_CPUTIME_ID, &t);
+  return (double) t.tv_sec * 1e3 + (double) t.tv_nsec / 1e6;
+}
+
+static int
+compare_doubles (gconstpointer a, gconstpointer b)
+{
+  double x = *(const double *) a, y = *(const double *) b;
+  return x < y ? -1 : x > y;
+}
+
+static void
+print_row (const char *name, GArray *times)
+{
+  const double *t = (const double *) (gconstpointer) times->data;
+  double load = 0;
+
+  g_array_sort (times, compare_doubles);
+  getloadavg (&load, 1);
+  printf ("%s\tms\t%u", name, times->len);
+  for (guint i = 0; i <= 4; i++)
+    {
+      static const double parts[] = { 0, 0.5, 0.9, 0.99, 1 };
+      printf ("\t%.3f", t[(guint) (parts[i] * (times->len - 1) + 0.5)]);
+    }
+  printf ("\t%.2f\n", load);
+  fflush (stdout);
+}
+
+static void
+add_time (GArray *times, double begin)
+{
+  double ms = now_ms () - begin;
+  g_array_append_val (times, ms);
+}
+
+static GArray *
+new_times (void)
+{
+  return g_array_new (FALSE, FALSE, sizeof (double));
+}
+
+/* ---- the jobs ------------------------------------------------------------------------------ */
+
+/* Twelve corners, four arcs, boxed: a window seat with ears, of about 1.4 × 0.8 m; @chance shifts
+ * its corners by up to 10 mm. */
+static SqCushion *
+new_cushion (SqId id, GRand *chance)
+{
+  static const struct
+  {
+    double x, y, bow;
+  } shape[] = {
+    { 0, 0, 20 },      { 420, 0, 0 },    { 700, -40, 15 }, { 980, 0, 0 },
+    { 1400, 10, -12 }, { 1410, 300, 0 }, { 1300, 330, 0 }, { 1290, 620, 30 },
+    { 900, 780, 0 },   { 480, 790, 0 },  { 110, 610, 0 },  { 100, 320, 0 },
+  };
+  static const guint size = G_N_ELEMENTS (shape);
+  SqCorner corners[G_N_ELEMENTS (shape)];
+
+  for (guint i = 0; i < size; i++)
+    corners[i] = (SqCorner){ .id = i + 1,
+                             .at = { shape[i].x + g_rand_double_range (chance, -10, 10),
+                                     shape[i].y + g_rand_double_range (chance, -10, 10) },
+                             .shape = shape[i].bow != 0 ? SQ_SHAPE_BOW : SQ_SHAPE_STRAIGHT,
+                             .bow_mm = shape[i].bow };
+  g_autoptr (SqOutline) outline = sq_outline_new (corners, &size, 1);
+  return sq_cushion_new (id, outline);
+}
+
+static SqJob *
+new_job (guint n_cushions, GRand *chance)
+{
+  SqDefaults defaults;
+  sq_defaults_builtin (&defaults);
+  SqJob *job = sq_job_new (&defaults);
+
+  for (guint i = 0; i < n_cushions; i++)
+    g_ptr_array_add (job->cushions, new_cushion (i + 1, chance));
+  return job;
+}
+
+/* @job with one corner of its cushion where a small step from @home takes it. */
+static SqJob *
+edited (const SqJob *job, const SqCushion *home, GRand *chance)
+{
+  SqId corner = (SqId) g_rand_int_range (chance, 1, 13);
+  SqVector step = { g_rand_double_range (chance, -2, 2), g_rand_double_range (chance, -2, 2) };
+  g_autoptr (SqOutline) outline = sq_outline_with_corner_moved (home->outline, corner, step);
+  g_autoptr (SqCushion) cushion = sq_cushion_with_outline (home, outline);
+  return sq_job_with_cushion (job, cushion);
+}
+
+/* ---- the live loop ------------------------------------------------------------------------- */
+
+/* What the window shows of a plan: the seat in three layers, every piece in three. */
+static void
+record (const SqPlan *plan)
+{
+  const SqCover *cover = sq_plan_cover (plan, 0);
+  SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
+  SqSeatLook seat = { 30, style, sq_box_empty () };
+  SqPieceLook look = { 40 };
+
+  for (SqSeatLayer layer = SQ_SEAT_FILL; layer <= SQ_SEAT_DIMENSIONS; layer++)
+    sq_scene_unref (sq_seat_scene (cover, sq_plan_cloth (plan, sq_cover_piece (cover, 0)->cloth),
+                                   layer, &seat));
+  for (guint i = 0; i < cover->pieces->len; i++)
+    {
+      const SqPiece *piece = sq_cover_piece (cover, i);
+      SqPieceLabel label;
+      sq_piece_label_init (&label, cover, i, &style);
+      for (SqPieceLayer layer = SQ_PIECE_CLOTH; layer <= SQ_PIECE_LABEL; layer++)
+        sq_scene_unref (sq_piece_scene (piece, sq_plan_cloth (plan, piece->cloth), 0xddd3bf, layer,
+                                        &label, &look));
+      sq_piece_label_clear (&label);
+    }
+}
+
+static void
+bench_edits (GRand *chance)
+{
+  g_autoptr (SqJob) start = new_job (1, chance);
+  g_autoptr (SqJob) job = sq_job_ref (start);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (GArray) plans = new_times ();
+  g_autoptr (GArray) drawings = new_times ();
+
+  for (guint i = 0; i < WARM_UP + N_EDITS; i++)
+    {
+      double begin = now_ms ();
+      SqJob *next = edited (job, g_ptr_array_index (start->cushions, 0), chance);
+      SqPlan *after = sq_plan_new (next, plan);
+      if (i >= WARM_UP)
+        add_time (plans, begin);
+      begin = now_ms ();
+      record (after);
+      if (i >= WARM_UP)
+        add_time (drawings, begin);
+      sq_job_unref (job);
+      sq_plan_unref (plan);
+      job = next;
+      plan = after;
+    }
+  print_row ("edit to plan, 12 corners", plans);
+  print_row ("drawing recorded, 12 corners", drawings);
+}
+
+/* ---- opening ------------------------------------------------------------------------------- */
+
+static void
+bench_opening (GRand *chance)
+{
+  g_autoptr (SqJob) job = new_job (N_CUSHIONS, chance);
+  g_autofree char *text = sq_job_write (job);
+  g_autoptr (GArray) times = new_times ();
+
+  for (guint i = 0; i < N_OPENINGS; i++)
+    {
+      double begin = now_ms ();
+      g_autoptr (SqJob) opened = sq_job_read (text, -1, &job->defaults, NULL);
+      g_autoptr (SqPlan) plan = sq_plan_new (opened, NULL);
+      add_time (times, begin);
+      g_assert (plan->covers->len == N_CUSHIONS);
+    }
+  print_row ("open and plan 500 cushions", times);
+}
+
+static double
+milliseconds (struct timeval t)
+{
+  return (double) t.tv_sec * 1e3 + (double) t.tv_usec / 1e3;
+}
+
+static void
+bench_program (void)
+{
+  char *argv[] = { (char *) SQ_SQUAB_CUT, (char *) SQ_SAMPLES "/bay-seat.squab", NULL };
+  posix_spawn_file_actions_t quiet;
+  g_autoptr (GArray) times = new_times ();
+
+  posix_spawn_file_actions_init (&quiet);
+  posix_spawn_file_actions_addopen (&quiet, 1, "/dev/null", 1 /* O_WRONLY */, 0);
+  posix_spawn_file_actions_addopen (&quiet, 2, "/dev/null", 1, 0);
+  for (guint i = 0; i < N_PROGRAMS; i++)
+    {
+      pid_t pid;
+      int status;
+      struct rusage used;
+      if (posix_spawn (&pid, argv[0], &quiet, NULL, argv, environ) != 0
+          || wait4 (pid, &status, 0, &used) != pid || !WIFEXITED (status)
+          || WEXITSTATUS (status) > 1)
+        {
+          fprintf (stderr, "bench: %s does not run\n", argv[0]);
+          exit (1);
+        }
+      double ms = milliseconds (used.ru_utime) + milliseconds (used.ru_stime);
+      g_array_append_val (times, ms);
+    }
+  posix_spawn_file_actions_destroy (&quiet);
+  print_row ("squab-cut on the sample", times);
+}
+
+int
+main (void)
+{
+  GRand *chance = g_rand_new_with_seed (1);
+
+  printf ("name\tunit\tn\tmin\tp50\tp90\tp99\tmax\tload\n");
+  bench_edits (chance);
+  bench_opening (chance);
+  bench_program ();
+  g_rand_free (chance);
+  return 0;
+}
