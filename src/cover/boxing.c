@@ -40,28 +40,39 @@ typedef struct
   double from_mm, to_mm;
   double most_mm;                         /* flat length of one strip */
   double extra_before_mm, extra_after_mm; /* tucks at the two ends */
-  double clear_mm;
+  double clear_mm;                        /* no strip is shorter */
   gboolean front_middle_free;
 } Stretch;
 
-static double
-difference (double a, double b)
+/* Where choices are equally good, the rule for ties decides; but all of them must be within it of
+ * the best, not each of the next. So the best is found first, and then the place. */
+typedef enum
 {
-  return fabs (a - b) <= SQ_TIE_MM ? 0 : a - b;
+  BY_LENGTH,
+  BY_PLACE,
+} Criterion;
+
+/* Sums of places that differ by less are the same (mm): what rounding leaves of a mirror image. */
+#define SAME_PLACE_MM 1e-6
+
+static int
+sign_of (double a)
+{
+  return a < -SAME_PLACE_MM ? -1 : a > SAME_PLACE_MM;
 }
 
 /* < 0: @a is better. */
 static int
-compare_merit (const Merit *a, const Merit *b)
+compare_merit (const Merit *a, const Merit *b, Criterion by)
 {
   if (a->back_corners != b->back_corners)
     return a->back_corners > b->back_corners ? -1 : 1;
   if (a->corners != b->corners)
     return a->corners > b->corners ? -1 : 1;
-  double d = difference (b->shortest_mm, a->shortest_mm);
-  d = d != 0 ? d : difference (b->frame_y, a->frame_y);
-  d = d != 0 ? d : difference (b->frame_x, a->frame_x);
-  return d < 0 ? -1 : d > 0;
+  if (by == BY_LENGTH)
+    return sign_of (b->shortest_mm - a->shortest_mm);
+  int y = sign_of (b->frame_y - a->frame_y);
+  return y != 0 ? y : sign_of (b->frame_x - a->frame_x);
 }
 
 static SqPoint
@@ -140,7 +151,7 @@ compare_places (gconstpointer a, gconstpointer b)
 /* Chooses @n joins among @places (sorted), every strip short enough, by dynamic programming over
  * the last join chosen. */
 static gboolean
-choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *merit)
+choose (const Stretch *s, const GArray *places, guint n, Criterion by, double *joins, Merit *merit)
 {
   guint m = places->len;
   if (n == 0)
@@ -155,11 +166,13 @@ choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *m
   g_autofree gint *from = g_new (gint, (gsize) n * m);
 
   for (guint k = 0; k < n; k++)
-    for (guint j = 0; j < m; j++)
+    for (guint j = 0, near = 0; j < m; j++)
       {
         const Place *p = &g_array_index (places, Place, j);
         from[k * m + j] = -2;
-        guint first = k == 0 ? m : 0; /* the stretch's start stands for "no join before" */
+        while (p->at_mm - g_array_index (places, Place, near).at_mm > s->most_mm + 1e-6)
+          near++;
+        guint first = k == 0 ? m : near; /* m: the stretch's start, with no join before */
         for (guint i = first; i < (k == 0 ? m + 1 : j); i++)
           {
             if (k > 0 && from[(k - 1) * m + i] == -2)
@@ -175,7 +188,7 @@ choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *m
             here.shortest_mm = fmin (here.shortest_mm, length);
             here.frame_y += p->frame.y;
             here.frame_x += p->frame.x;
-            if (from[k * m + j] == -2 || compare_merit (&here, &best[k * m + j]) < 0)
+            if (from[k * m + j] == -2 || compare_merit (&here, &best[k * m + j], by) < 0)
               {
                 best[k * m + j] = here;
                 from[k * m + j] = k == 0 ? -1 : (gint) i;
@@ -191,7 +204,7 @@ choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *m
         continue;
       Merit here = best[(n - 1) * m + j];
       here.shortest_mm = fmin (here.shortest_mm, length);
-      if (last < 0 || compare_merit (&here, merit) < 0)
+      if (last < 0 || compare_merit (&here, merit, by) < 0)
         {
           *merit = here;
           last = (gint) j;
@@ -205,14 +218,24 @@ choose (const Stretch *s, const GArray *places, guint n, double *joins, Merit *m
   return last >= 0;
 }
 
+/* @merit: its shortest strip is the longest there can be; the choice may be SQ_TIE_MM short of it. */
 static GArray *
 choose_joins (const Stretch *s, const GArray *places, guint n, Merit *merit)
 {
   GArray *joins = g_array_sized_new (FALSE, FALSE, sizeof (double), n);
+  double *out = (double *) (gpointer) joins->data;
+  Stretch equal = *s;
 
   g_array_set_size (joins, n);
-  if (!choose (s, places, n, (double *) (gpointer) joins->data, merit))
-    g_clear_pointer (&joins, g_array_unref);
+  if (!choose (s, places, n, BY_LENGTH, out, merit))
+    {
+      g_array_unref (joins);
+      return NULL;
+    }
+  double shortest = merit->shortest_mm;
+  equal.clear_mm = fmax (s->clear_mm, shortest - SQ_TIE_MM);
+  choose (&equal, places, n, BY_PLACE, out, merit);
+  merit->shortest_mm = shortest;
   return joins;
 }
 
@@ -245,27 +268,6 @@ divide_stretch (const Stretch *s, Merit *merit)
   return NULL;
 }
 
-/* The same, with the rules about places given up one by one where nothing else goes. */
-static GArray *
-divide_somehow (Stretch *s, Merit *merit, GArray *problems)
-{
-  double clear = s->clear_mm;
-  GArray *joins = divide_stretch (s, merit);
-  if (joins != NULL)
-    return joins;
-  s->front_middle_free = TRUE;
-  if ((joins = divide_stretch (s, merit)) == NULL)
-    {
-      s->clear_mm = LEAST_STRIP_MM;
-      joins = divide_stretch (s, merit);
-    }
-  if (joins != NULL)
-    sq_report_cushion (problems, SQ_PROBLEM_JOIN_NO_ROOM, SQ_WARNING, s->making->choices.cushion)
-        ->facts[0]
-        = clear;
-  return joins;
-}
-
 static void
 add_strips (GArray *strips, SqStripKind kind, const Stretch *s, const GArray *joins, gboolean tucks)
 {
@@ -280,42 +282,110 @@ add_strips (GArray *strips, SqStripKind kind, const Stretch *s, const GArray *jo
     }
 }
 
-/* A ring without a zip has no end to start from: every corner is tried as the first join. */
-static GArray *
-divide_closed (Stretch *s, GArray *problems)
+/* A choice of joins for a ring without a zip. */
+typedef struct
 {
-  double whole = sq_path_length_mm (s->ring->path);
-  GArray *best = NULL;
-  Merit best_merit = { 0 };
-  double best_start = 0;
+  double start_mm; /* the first join */
+  GArray *joins;   /* the others; NULL: none can be had from there */
+  Merit merit;
+} Closed;
+
+static Closed
+start_at (Stretch *s, guint edge)
+{
+  Closed c = { .start_mm = s->ring->edges[edge].start_mm };
+
+  s->from_mm = c.start_mm;
+  s->to_mm = s->from_mm + sq_path_length_mm (s->ring->path);
+  c.joins = divide_stretch (s, &c.merit);
+  SqPoint frame = frame_at (s, c.start_mm);
+  if (is_corner (&s->ring->edges[edge]))
+    {
+      c.merit.corners++;
+      c.merit.back_corners += is_back_corner (s, edge);
+    }
+  c.merit.frame_y += frame.y;
+  c.merit.frame_x += frame.x;
+  return c;
+}
+
+static gboolean
+is_better (const Closed *a, const Closed *b, Criterion by)
+{
+  if (a->joins == NULL || b->joins == NULL)
+    return a->joins != NULL && b->joins == NULL;
+  if (a->joins->len != b->joins->len)
+    return a->joins->len < b->joins->len;
+  return compare_merit (&a->merit, &b->merit, by) < 0;
+}
+
+/* The choice that is best by length, or by place among those which a tie's breadth does not part
+ * from it. */
+static guint
+best_closed (const Closed *choices, guint n)
+{
+  guint longest = 0, best;
+
+  for (guint i = 1; i < n; i++)
+    if (is_better (&choices[i], &choices[longest], BY_LENGTH))
+      longest = i;
+  best = longest;
+  for (guint i = 0; i < n && choices[longest].joins != NULL; i++)
+    if (choices[i].merit.shortest_mm > choices[longest].merit.shortest_mm - SQ_TIE_MM
+        && is_better (&choices[i], &choices[best], BY_PLACE))
+      best = i;
+  return best;
+}
+
+/* A ring without a zip has no end to start from: every corner is tried as the first join, and
+ * where there is none, every edge's end. */
+static GArray *
+divide_closed (Stretch *s)
+{
+  g_autofree Closed *choices = g_new0 (Closed, s->ring->n_edges);
+  gboolean any_corner = FALSE;
+  guint n = 0;
 
   for (guint i = 0; i < s->ring->n_edges; i++)
+    any_corner |= is_corner (&s->ring->edges[i]);
+  for (guint i = 0; i < s->ring->n_edges; i++)
+    if (!any_corner || is_corner (&s->ring->edges[i]))
+      choices[n++] = start_at (s, i);
+  guint best = best_closed (choices, n);
+  for (guint i = 0; i < n; i++)
+    if (i != best)
+      g_clear_pointer (&choices[i].joins, g_array_unref);
+  s->from_mm = choices[best].start_mm;
+  s->to_mm = s->from_mm + sq_path_length_mm (s->ring->path);
+  return choices[best].joins;
+}
+
+static GArray *
+divide_open (Stretch *s)
+{
+  Merit merit;
+  return divide_stretch (s, &merit);
+}
+
+/* Divides @s, with the rules about places given up one by one where nothing else goes. */
+static GArray *
+divide_somehow (Stretch *s, GArray *(*divide) (Stretch *s), GArray *problems)
+{
+  double clear = s->clear_mm;
+  GArray *joins = divide (s);
+  if (joins != NULL)
+    return joins;
+  s->front_middle_free = TRUE;
+  if ((joins = divide (s)) == NULL)
     {
-      Merit merit = { 0 };
-      gboolean corner = is_corner (&s->ring->edges[i]);
-      s->from_mm = s->ring->edges[i].start_mm;
-      s->to_mm = s->from_mm + whole;
-      GArray *joins = divide_stretch (s, &merit);
-      if (joins == NULL)
-        continue;
-      SqPoint frame = frame_at (s, s->from_mm);
-      merit.back_corners += corner && is_back_corner (s, i);
-      merit.corners += corner;
-      merit.frame_y += frame.y;
-      merit.frame_x += frame.x;
-      if (best == NULL || joins->len < best->len
-          || (joins->len == best->len && compare_merit (&merit, &best_merit) < 0))
-        {
-          g_clear_pointer (&best, g_array_unref);
-          best = g_steal_pointer (&joins);
-          best_merit = merit;
-          best_start = s->from_mm;
-        }
-      g_clear_pointer (&joins, g_array_unref);
+      s->clear_mm = LEAST_STRIP_MM;
+      joins = divide (s);
     }
-  s->from_mm = best_start;
-  s->to_mm = best_start + whole;
-  return best != NULL ? best : divide_somehow (s, &best_merit, problems);
+  if (joins != NULL)
+    sq_report_cushion (problems, SQ_PROBLEM_JOIN_NO_ROOM, SQ_WARNING, s->making->choices.cushion)
+        ->facts[0]
+        = clear;
+  return joins;
 }
 
 /* Moves strips that run over the ring's start to where they hold station 0. */
@@ -347,7 +417,6 @@ sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
   const SqFinishedRing *finished = &making->cover->finished->rings[ring];
   double whole = sq_path_length_mm (finished->path);
   gboolean along = sq_boxing_lies_along (c);
-  Merit merit;
   Stretch s = {
     .making = making, .ring = finished, .index = ring, .clear_mm = c->house->join_clear_mm
   };
@@ -364,7 +433,7 @@ sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
   g_autoptr (GArray) joins = NULL;
   if (!zip->is_there)
     {
-      joins = divide_closed (&s, problems);
+      joins = divide_somehow (&s, divide_closed, problems);
       if (joins != NULL)
         add_strips (strips, SQ_STRIP_PLAIN, &s, joins, FALSE);
     }
@@ -373,7 +442,7 @@ sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
       s.from_mm = zip->to_mm;
       s.to_mm = zip->from_mm + whole;
       s.extra_before_mm = s.extra_after_mm = 2 * c->zip_tuck_mm;
-      joins = divide_somehow (&s, &merit, problems);
+      joins = divide_somehow (&s, divide_open, problems);
       if (joins != NULL)
         add_strips (strips, SQ_STRIP_PLAIN, &s, joins, c->zip_tuck_mm > 0);
       g_clear_pointer (&joins, g_array_unref);
@@ -383,7 +452,7 @@ sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
       z.to_mm = zip->to_mm;
       z.extra_before_mm = z.extra_after_mm = 0;
       z.clear_mm = c->house->join_clear_mm;
-      joins = divide_somehow (&z, &merit, problems);
+      joins = divide_somehow (&z, divide_open, problems);
       if (joins != NULL)
         add_strips (strips, SQ_STRIP_ZIP, &z, joins, FALSE);
     }

@@ -195,7 +195,7 @@ bench_opening (GRand *chance)
       g_autoptr (SqJob) opened = sq_job_read (text, -1, &job->defaults, NULL);
       g_autoptr (SqPlan) plan = sq_plan_new (opened, NULL);
       add_time (times, begin);
-      g_assert (plan->covers->len == N_CUSHIONS);
+      g_assert_cmpuint (plan->covers->len, ==, N_CUSHIONS);
     }
   print_row ("open and plan 500 cushions", times);
 }
