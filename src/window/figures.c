@@ -42,6 +42,8 @@ sq_figures_seat_extent (const SqCover *cover)
     ring = sq_seat_ring (cover->cushion->outline, 0);
   if (ring == NULL)
     return sq_point (0, 0);
+  if (cover->mirrored)
+    front.y = -front.y; /* the finished outline is the image's */
   turned = sq_path_moved (ring, -atan2 (front.y, front.x), sq_point (0, 0));
   box = sq_path_box (turned);
   return sq_sub (box.max, box.min);

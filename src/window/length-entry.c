@@ -8,7 +8,8 @@ struct _SqLengthEntry
 {
   GtkEntry parent;
   SqLengthStyle style;
-  char *shown; /* the text of the length as it is */
+  double mm;   /* the length as it is … */
+  char *shown; /* … and its text, which may be rounded */
 };
 
 G_DEFINE_TYPE (SqLengthEntry, sq_length_entry, GTK_TYPE_ENTRY)
@@ -56,16 +57,21 @@ parse (SqLengthEntry *entry, double *mm)
                           entry->style.decimal, mm, NULL);
 }
 
-gboolean
-sq_length_entry_read (SqLengthEntry *entry, double *mm)
-{
-  return parse (entry, mm) == SQ_LENGTH_OK;
-}
-
 static gboolean
 is_touched (SqLengthEntry *entry)
 {
   return g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (entry)), entry->shown) != 0;
+}
+
+gboolean
+sq_length_entry_read (SqLengthEntry *entry, double *mm)
+{
+  if (entry->shown != NULL && !is_touched (entry))
+    {
+      *mm = entry->mm;
+      return TRUE;
+    }
+  return parse (entry, mm) == SQ_LENGTH_OK;
 }
 
 static void
@@ -115,6 +121,7 @@ sq_length_entry_show (SqLengthEntry *entry, double mm, const SqLengthStyle *styl
   gboolean is_typing = is_touched (entry) && entry->shown != NULL;
   g_return_if_fail (SQ_IS_LENGTH_ENTRY (entry));
   entry->style = *style;
+  entry->mm = mm;
   if (is_usual)
     gtk_widget_add_css_class (GTK_WIDGET (entry), "usual");
   else

@@ -107,15 +107,29 @@ on_mistake (SqStartPage *page, const char *text)
   gtk_label_set_text (GTK_LABEL (page->note), text);
 }
 
+static SqLengthStyle
+entry_style (SqStartPage *page)
+{
+  SqLengthStyle style = sq_length_style_default (page->units);
+  style.decimal = sq_figures_decimal ();
+  style.with_unit = TRUE;
+  return style;
+}
+
+static void
+on_given (SqLengthEntry *entry, double mm, SqStartPage *page)
+{
+  SqLengthStyle style = entry_style (page);
+  sq_length_entry_show (entry, mm, &style, FALSE);
+}
+
 static void
 add_entry (SqStartPage *page, GtkGrid *grid, int i, const char *name)
 {
   GtkWidget *label = gtk_label_new_with_mnemonic (name);
   GtkWidget *entry = sq_length_entry_new ();
-  SqLengthStyle style = sq_length_style_default (page->units);
+  SqLengthStyle style = entry_style (page);
   page->entries[i] = entry;
-  style.decimal = sq_figures_decimal ();
-  style.with_unit = TRUE;
   sq_length_entry_show (SQ_LENGTH_ENTRY (entry), usual_mm[page->units != SQ_UNIT_IN][i], &style,
                         TRUE);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), entry);
@@ -123,6 +137,7 @@ add_entry (SqStartPage *page, GtkGrid *grid, int i, const char *name)
   gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
                                   label, NULL, -1);
+  g_signal_connect (entry, "given", G_CALLBACK (on_given), page);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (on_typed), page);
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (on_make), page);
   g_signal_connect_swapped (entry, "mistake", G_CALLBACK (on_mistake), page);
