@@ -107,31 +107,42 @@ is_same (const SqPath *a, const SqPath *b)
          && sq_distance (x.min, y.min) < SAME_MM && sq_distance (x.max, y.max) < SAME_MM;
 }
 
+/* The finished outline where the seat is drawn; NULL: there is none. New. */
+static SqPath *
+finished_ring (const SqCover *cover, guint ring)
+{
+  const SqFinished *finished = cover->finished;
+  if (finished == NULL || ring >= finished->n_rings)
+    return NULL;
+  return cover->mirrored ? sq_path_mirrored (finished->rings[ring].path)
+                         : sq_path_ref (finished->rings[ring].path);
+}
+
 static void
 add_lines (SqSceneBuilder *builder, const SqCover *cover, double em_mm)
 {
   const SqOutline *outline = cover->cushion->outline;
-  const SqFinished *finished = cover->finished;
   add_hatches (builder, outline, em_mm);
   add_chords (builder, outline);
   for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
     {
       g_autoptr (SqPath) path = sq_seat_ring (outline, ring);
+      g_autoptr (SqPath) finished = finished_ring (cover, ring);
       if (path == NULL)
         continue;
-      if (finished != NULL && ring < finished->n_rings
-          && !is_same (path, finished->rings[ring].path))
-        sq_scene_stroke_path (builder, SQ_PEN_FINISHED, finished->rings[ring].path);
+      if (finished != NULL && !is_same (path, finished))
+        sq_scene_stroke_path (builder, SQ_PEN_FINISHED, finished);
       sq_scene_stroke_path (builder, SQ_PEN_INK, path);
     }
 }
 
-/* The face's stripes where the finished cushion will show them. */
+/* The face's stripes where the finished cushion will show them; a mirrored one has none here: what
+ * is drawn is not the seat it is for. */
 static void
 add_stripes (SqSceneBuilder *builder, const SqCover *cover, const SqCloth *face)
 {
   g_autoptr (GPtrArray) rings = g_ptr_array_new ();
-  if (cover->finished == NULL)
+  if (cover->finished == NULL || cover->mirrored)
     return;
   for (guint ring = 0; ring < cover->finished->n_rings; ring++)
     g_ptr_array_add (rings, cover->finished->rings[ring].path);
