@@ -40,34 +40,42 @@ cell_height (const Layout *layout, const Cell *cell, double scale)
   return (cell->box.max.y - cell->box.min.y) * scale + layout->label_height;
 }
 
-/* Puts every piece into a row: large ones one below the other or side by side, the rest filling
- * rows below. */
+/* Puts the large pieces into rows, one below the other or side by side. Gives the first free row. */
+static guint
+fill_large_rows (const Layout *layout, gboolean stacked, guint *rows)
+{
+  guint row = 0;
+  gboolean any = FALSE;
+  for (guint i = 0; i < layout->n; i++)
+    if (layout->cells[i].large)
+      {
+        row += any && stacked ? 1 : 0;
+        rows[i] = row;
+        any = TRUE;
+      }
+  return any ? row + 1 : 0;
+}
+
+/* Puts every piece into a row: the large ones first; of the rest each into the first row below that
+ * has room for it. */
 static void
 fill_rows (const Layout *layout, double scale, gboolean stacked, guint *rows)
 {
-  double room = layout->table->width - 2 * layout->table->margin, used = 0;
-  guint row = 0;
-  gboolean first = TRUE;
-  for (int large = 1; large >= 0; large--)
+  double room = layout->table->width - 2 * layout->table->margin;
+  guint first = fill_large_rows (layout, stacked, rows), n = 0;
+  g_autofree double *used = g_new0 (double, layout->n);
+  for (guint i = 0; i < layout->n; i++)
     {
-      for (guint i = 0; i < layout->n; i++)
-        {
-          const Cell *cell = &layout->cells[i];
-          if (cell->large != large)
-            continue;
-          double width = cell_width (cell, scale);
-          gboolean fits = large ? !stacked : used + layout->table->gap + width <= room;
-          if (!first && fits && used > 0)
-            used += layout->table->gap + width;
-          else
-            {
-              row += first ? 0 : 1;
-              used = width;
-            }
-          rows[i] = row;
-          first = FALSE;
-        }
-      used = 0;
+      const Cell *cell = &layout->cells[i];
+      double width = cell_width (cell, scale) + layout->table->gap;
+      guint row = 0;
+      if (cell->large)
+        continue;
+      while (row < n && used[row] + width > room + layout->table->gap)
+        row++;
+      n = MAX (n, row + 1);
+      used[row] += width;
+      rows[i] = first + row;
     }
 }
 
