@@ -18,6 +18,12 @@
 #define LEAST_SCALE 0.002
 #define MOST_SCALE 40
 
+/* A drawing keeps room for this many lines of text, and so many ems of width: larger text than that
+ * would leave nothing of it. It is never less than LEAST_EM pixels for that reason. */
+#define MOST_LINES 34
+#define MOST_EMS 22
+#define LEAST_EM 11
+
 typedef enum
 {
   HOLD_NOTHING,
@@ -140,6 +146,8 @@ follow_desktop (SqCanvas *canvas)
   const char *family;
   const SqTheme *theme = sq_look_theme (GTK_WIDGET (canvas));
   double em = sq_look_em (GTK_WIDGET (canvas), &family);
+  double room = fmin ((double) p->width / MOST_EMS, (double) p->height / MOST_LINES);
+  em = fmin (em, fmax (room, LEAST_EM));
   if (theme == p->theme && em == p->em && g_strcmp0 (family, p->font) == 0)
     return;
   p->theme = theme;

@@ -42,7 +42,8 @@ void sq_canvas_pan (SqCanvas *canvas, double dx, double dy);
 void sq_canvas_let_go (SqCanvas *canvas);
 gboolean sq_canvas_is_dragging (SqCanvas *canvas);
 
-/* Of this canvas as the desktop has it now: colours, and pixels of the desktop's font. */
+/* Of this canvas as the desktop has it now: colours, and pixels of the desktop's font, as far as the
+ * canvas has room for it. */
 const SqTheme *sq_canvas_get_theme (SqCanvas *canvas);
 double sq_canvas_get_em (SqCanvas *canvas);
 SqKeptNodes *sq_canvas_get_kept (SqCanvas *canvas);

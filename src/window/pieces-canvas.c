@@ -5,6 +5,7 @@
 #include "window/figures.h"
 
 #include <glib/gi18n.h>
+#include <string.h>
 
 struct _SqPiecesCanvas
 {
@@ -161,6 +162,8 @@ arrange (SqPiecesCanvas *canvas, const SqTable *table)
 {
   SqArrangement *before = canvas->arrangement;
   canvas->arrangement = NULL;
+  if (before != NULL && memcmp (&before->table, table, sizeof *table) != 0)
+    g_clear_pointer (&before, sq_arrangement_free);
   if (canvas->cover != NULL && canvas->cover->pieces->len > 0)
     canvas->arrangement = sq_arrangement_new (
         canvas->cover->pieces, (const SqPieceLabel *) (gpointer) canvas->labels->data, table,

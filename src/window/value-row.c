@@ -148,7 +148,6 @@ new_row (const char *name, GtkWidget *control, gboolean is_edited)
   row->control = control;
   row->name = gtk_label_new_with_mnemonic (name);
   gtk_label_set_xalign (GTK_LABEL (row->name), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (row->name), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (row->name, TRUE);
   gtk_widget_add_css_class (row->name, "name");
   gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
