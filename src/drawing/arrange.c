@@ -9,6 +9,9 @@
 /* A new scale leaves a little room to grow into before it must change. */
 #define FRESH_SHARE 0.97
 
+/* Rows from before may take this share of the margin, for a label with a fraction more in it. */
+#define KEPT_MARGIN 0.1
+
 /* Halvings of the range of scales: finer than a thousandth of a pixel. */
 #define N_HALVINGS 40
 
@@ -26,6 +29,7 @@ typedef struct
   Cell *cells;
   guint n;
   double label_height;
+  double margin; /* that the rows in question keep */
 } Layout;
 
 static double
@@ -61,7 +65,7 @@ fill_large_rows (const Layout *layout, gboolean stacked, guint *rows)
 static void
 fill_rows (const Layout *layout, double scale, gboolean stacked, guint *rows)
 {
-  double room = layout->table->width - 2 * layout->table->margin;
+  double room = layout->table->width - 2 * layout->margin;
   guint first = fill_large_rows (layout, stacked, rows), n = 0;
   g_autofree double *used = g_new0 (double, layout->n);
   for (guint i = 0; i < layout->n; i++)
@@ -123,8 +127,8 @@ rows_fit (const Layout *layout, const guint *rows, double scale)
 {
   double width, height;
   measure (layout, rows, scale, &width, &height);
-  return width <= layout->table->width - 2 * layout->table->margin
-         && height <= layout->table->height - 2 * layout->table->margin;
+  return width <= layout->table->width - 2 * layout->margin
+         && height <= layout->table->height - 2 * layout->margin;
 }
 
 /* The scale at which the largest piece alone would fill the table. */
@@ -143,9 +147,10 @@ most_scale (const Layout *layout)
 
 /* The greatest scale at which the rows fit; @rows are filled anew at every scale where @anew. */
 static double
-best_scale (const Layout *layout, guint *rows, gboolean anew, gboolean stacked)
+best_scale (Layout *layout, guint *rows, gboolean anew, gboolean stacked)
 {
   double low = 0, high = most_scale (layout);
+  layout->margin = layout->table->margin * (anew ? 1 : KEPT_MARGIN);
   for (int i = 0; i < N_HALVINGS; i++)
     {
       double middle = (low + high) / 2;
@@ -170,7 +175,7 @@ is_same_table (const SqTable *a, const SqTable *b)
 
 /* Chooses @rows and gives the scale. */
 static double
-choose_rows (const Layout *layout, const SqArrangement *before, guint *rows)
+choose_rows (Layout *layout, const SqArrangement *before, guint *rows)
 {
   g_autofree guint *beside = g_new0 (guint, layout->n);
   double scale = best_scale (layout, rows, TRUE, TRUE);
@@ -196,14 +201,26 @@ choose_rows (const Layout *layout, const SqArrangement *before, guint *rows)
   return scale * FRESH_SHARE;
 }
 
-/* Stands the pieces row by row, the whole in the middle of the table. */
+/* Where the rows begin: as before while all fits there at the same scale, else with the whole in the
+ * middle of the table. */
+static SqPoint
+choose_corner (const Layout *layout, const guint *rows, double scale, const SqArrangement *before)
+{
+  const SqTable *table = layout->table;
+  double width, height, margin = KEPT_MARGIN * table->margin;
+  measure (layout, rows, scale, &width, &height);
+  if (before != NULL && before->scale == scale && is_same_table (table, &before->table)
+      && before->corner.x + width <= table->width - margin && before->corner.y - height >= margin)
+    return before->corner;
+  return sq_point ((table->width - width) / 2, (table->height + height) / 2);
+}
+
+/* Stands the pieces row by row. */
 static void
 stand_pieces (const Layout *layout, const guint *rows, SqArrangement *arrangement)
 {
-  double width, height, scale = arrangement->scale, gap = layout->table->gap;
-  measure (layout, rows, scale, &width, &height);
-  double left = (layout->table->width - width) / 2;
-  double top = layout->table->height - (layout->table->height - height) / 2;
+  double scale = arrangement->scale, gap = layout->table->gap;
+  double left = arrangement->corner.x, top = arrangement->corner.y;
   for (guint row = 0; row < n_rows (layout, rows); row++)
     {
       double x = left, row_width, row_height;
@@ -231,7 +248,7 @@ sq_arrangement_new (const GPtrArray *pieces, const SqPieceLabel *labels, const S
   SqArrangement *arrangement = g_new0 (SqArrangement, 1);
   g_autofree Cell *cells = g_new0 (Cell, pieces->len);
   g_autofree guint *rows = g_new0 (guint, pieces->len);
-  Layout layout = { table, cells, pieces->len, 1.6 * table->em };
+  Layout layout = { table, cells, pieces->len, 1.6 * table->em, table->margin };
   arrangement->table = *table;
   arrangement->scale = 1;
   arrangement->n_stands = pieces->len;
@@ -246,6 +263,7 @@ sq_arrangement_new (const GPtrArray *pieces, const SqPieceLabel *labels, const S
       cells[i].large = piece->role == SQ_ROLE_FACE || piece->role == SQ_ROLE_UNDERSIDE;
     }
   arrangement->scale = fmax (choose_rows (&layout, before, rows), 1e-6);
+  arrangement->corner = choose_corner (&layout, rows, arrangement->scale, before);
   stand_pieces (&layout, rows, arrangement);
   return arrangement;
 }

@@ -23,8 +23,9 @@ typedef struct
 
 typedef struct
 {
-  SqTable table; /* what it was made for */
-  double scale;  /* user units per mm, of all */
+  SqTable table;  /* what it was made for */
+  double scale;   /* user units per mm, of all */
+  SqPoint corner; /* upper left one of all, user units, y up */
   guint n_stands;
   SqStand *stands; /* in the order of the pieces */
 } SqArrangement;
