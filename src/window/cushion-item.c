@@ -55,8 +55,11 @@ sq_cushion_item_follow (SqCushionItem *item, const SqPlan *plan, guint i)
   const SqCover *cover = sq_plan_cover (plan, i);
   gboolean is_changed = before != cover;
   SqPlan *own = sq_plan_ref (plan);
-  is_changed |= set_text (&item->name, make_name (plan, cover->cushion));
-  is_changed |= set_text (&item->words, make_words (plan, cover));
+  if (is_changed || item->i != i || item->plan->job->units != plan->job->units)
+    {
+      is_changed |= set_text (&item->name, make_name (plan, cover->cushion));
+      is_changed |= set_text (&item->words, make_words (plan, cover));
+    }
   g_clear_pointer (&item->plan, sq_plan_unref);
   item->plan = own;
   item->i = i;
