@@ -49,12 +49,22 @@ unref_piece (gpointer piece)
   sq_piece_unref (piece);
 }
 
+/* Size of text in mm of the pieces. Between pieces seen smaller than they were arranged for, text
+ * gets smaller too. */
+static double
+em_mm (SqPiecesCanvas *canvas)
+{
+  SqCanvas *self = SQ_CANVAS (canvas);
+  return sq_canvas_get_em (self)
+         / fmax (sq_canvas_get_view (self)->scale, canvas->arrangement->scale);
+}
+
 static SqScene *
 make_part (SqCanvas *self, gconstpointer data)
 {
   SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
   const Part *part = data;
-  SqPieceLook look = { sq_canvas_get_em (self) / sq_canvas_get_view (self)->scale };
+  SqPieceLook look = { em_mm (canvas) };
   guint32 plain = sq_document_get_job (canvas->document)->defaults.cloth_colour;
   return sq_piece_scene (part->piece, part->cloth, plain, part->layer, part->label, &look);
 }
@@ -81,7 +91,7 @@ append_part (SqPiecesCanvas *canvas, GtkSnapshot *snapshot, const Part *part, gu
                    .unref = unref_piece,
                    .layer = layer,
                    .look = { sq_figures_cloth_look (part->cloth), g_str_hash (part->label->name),
-                             g_str_hash (part->label->size), part->label->n },
+                             g_str_hash (part->label->size), em_mm (canvas) },
                    .make = layer == LAYER_CHOSEN ? make_chosen : make_part,
                    .data = part };
   sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
