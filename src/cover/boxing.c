@@ -6,7 +6,10 @@
 
 /* A strip shorter than this is no strip (mm). */
 #define LEAST_STRIP_MM 10.0
-#define MOST_JOINS 400
+/* Boxings with more joins, and the trying of more corners for the first one, are given up: no
+ * cushion is like that, but a file may be. */
+#define MOST_JOINS 100
+#define MOST_STARTS 32
 
 typedef enum
 {
@@ -247,7 +250,10 @@ divide_stretch (const Stretch *s, Merit *merit)
   g_autoptr (GArray) corners = g_array_new (FALSE, FALSE, sizeof (Place));
   g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Place));
   double flat = s->to_mm - s->from_mm + s->extra_before_mm + s->extra_after_mm;
-  guint least = (guint) fmin (MOST_JOINS, fmax (0, ceil ((flat - 1e-6) / s->most_mm) - 1));
+  double least_joins = fmax (0, ceil ((flat - 1e-6) / s->most_mm) - 1);
+  if (least_joins > MOST_JOINS)
+    return NULL;
+  guint least = (guint) least_joins;
 
   add_corners (s, corners);
   g_array_sort (corners, compare_places);
@@ -337,20 +343,33 @@ best_closed (const Closed *choices, guint n)
   return best;
 }
 
-/* A ring without a zip has no end to start from: every corner is tried as the first join, and
- * where there is none, every edge's end. */
+/* Whether a ring without a zip may have its first join at the start of @edge: at every corner, or
+ * at back corners alone where there are too many to try; where there is none, at every edge's end.
+ */
+static gboolean
+may_start_at (const Stretch *s, guint edge, guint n_corners)
+{
+  guint n = n_corners > 0 ? n_corners : s->ring->n_edges;
+
+  if (n_corners > 0 && !is_corner (&s->ring->edges[edge]))
+    return FALSE;
+  return n <= MOST_STARTS || (s->index == 0 ? is_back_corner (s, edge) : edge == 0);
+}
+
+/* A ring without a zip has no end to start from: the best of all first joins is. */
 static GArray *
 divide_closed (Stretch *s)
 {
   g_autofree Closed *choices = g_new0 (Closed, s->ring->n_edges);
-  gboolean any_corner = FALSE;
-  guint n = 0;
+  guint n = 0, n_corners = 0;
 
   for (guint i = 0; i < s->ring->n_edges; i++)
-    any_corner |= is_corner (&s->ring->edges[i]);
+    n_corners += is_corner (&s->ring->edges[i]) ? 1 : 0;
   for (guint i = 0; i < s->ring->n_edges; i++)
-    if (!any_corner || is_corner (&s->ring->edges[i]))
+    if (may_start_at (s, i, n_corners))
       choices[n++] = start_at (s, i);
+  if (n == 0)
+    choices[n++] = start_at (s, 0);
   guint best = best_closed (choices, n);
   for (guint i = 0; i < n; i++)
     if (i != best)

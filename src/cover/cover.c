@@ -139,18 +139,10 @@ sq_cover_piece (const SqCover *cover, guint i)
 guint
 sq_side_run (const SqCover *cover, const SqSide *side, guint i)
 {
-  const SqPiece *piece = sq_cover_piece (cover, side->piece);
-  guint ring = sq_piece_run (piece, side->first_run)->ring, run = side->first_run;
+  guint run = side->first_run;
 
-  for (guint k = 0; k < i; k++)
-    {
-      run++;
-      if (run < piece->runs->len && sq_piece_run (piece, run)->ring == ring)
-        continue;
-      do
-        run--;
-      while (run > 0 && sq_piece_run (piece, run - 1)->ring == ring);
-    }
+  while (i-- > 0)
+    run = sq_piece_next_run (sq_cover_piece (cover, side->piece), run);
   return run;
 }
 
@@ -159,8 +151,10 @@ side_has (const SqCover *cover, const SqSide *side, guint piece, guint run)
 {
   if (side->piece != piece)
     return FALSE;
-  for (guint i = 0; i < side->n_runs; i++)
-    if (sq_side_run (cover, side, i) == run)
+  guint own = side->first_run;
+  for (guint i = 0; i < side->n_runs;
+       i++, own = sq_piece_next_run (sq_cover_piece (cover, piece), own))
+    if (own == run)
       return TRUE;
   return FALSE;
 }

@@ -112,11 +112,14 @@ sq_making_piece (SqMaking *making, guint i)
 static double
 side_length_mm (const SqCover *cover, const SqSide *side)
 {
+  const SqPiece *piece = sq_cover_piece (cover, side->piece);
   double length = 0;
 
-  for (guint i = 0; i < side->n_runs; i++)
-    length += sq_piece_run (sq_cover_piece (cover, side->piece), sq_side_run (cover, side, i))
-                  ->length_mm;
+  for (guint i = 0, run = side->first_run; i < side->n_runs; i++)
+    {
+      length += sq_piece_run (piece, run)->length_mm;
+      run = sq_piece_next_run (piece, run);
+    }
   return length;
 }
 

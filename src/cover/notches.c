@@ -112,9 +112,10 @@ notch_side (SqMaking *making, const SqSide *side, guint seam, double along, guin
   SqPiece *piece = sq_making_piece (making, side->piece);
   double rest = along;
 
-  for (guint i = 0; i < side->n_runs; i++)
+  for (guint i = 0, index = side->first_run; i < side->n_runs; i++)
     {
-      const SqRun *run = sq_piece_run (piece, sq_side_run (making->cover, side, i));
+      const SqRun *run = sq_piece_run (piece, index);
+      index = sq_piece_next_run (piece, index);
       if (rest > run->length_mm + SQ_COINCIDE_MM && i + 1 < side->n_runs)
         {
           rest -= run->length_mm;

@@ -70,6 +70,18 @@ sq_piece_cut (const SqPiece *piece, guint ring)
   return g_ptr_array_index (piece->cut, ring);
 }
 
+guint
+sq_piece_next_run (const SqPiece *piece, guint i)
+{
+  guint ring = sq_piece_run (piece, i)->ring;
+
+  if (i + 1 < piece->runs->len && sq_piece_run (piece, i + 1)->ring == ring)
+    return i + 1;
+  while (i > 0 && sq_piece_run (piece, i - 1)->ring == ring)
+    i--;
+  return i;
+}
+
 SqPath *
 sq_piece_run_path (const SqPiece *piece, guint i)
 {

@@ -183,6 +183,9 @@ const SqPath *sq_piece_sew (const SqPiece *piece, guint ring);
 const SqPath *sq_piece_cut (const SqPiece *piece, guint ring);
 #define sq_piece_run(piece, i) (&g_array_index ((piece)->runs, SqRun, (i)))
 
+/* The run that goes on from run @i, round its ring. */
+guint sq_piece_next_run (const SqPiece *piece, guint i);
+
 /* The open path of run @i. */
 SqPath *sq_piece_run_path (const SqPiece *piece, guint i);
 

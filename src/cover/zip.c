@@ -91,9 +91,9 @@ return_mm (const SqChoices *c, const SqFinishedRing *ring, guint i, double missi
   double side = fmin (before->end_mm - before->start_mm, after->end_mm - after->start_mm);
   double most = fmin (c->house->return_most_mm, side * c->house->return_most_share);
 
-  if (most < c->house->return_least_mm)
+  if (most < c->house->return_least_mm - SQ_COINCIDE_MM)
     return 0;
-  return CLAMP (missing / 2, c->house->return_least_mm, most);
+  return fmax (fmin (missing / 2, most), c->house->return_least_mm);
 }
 
 /* An edge with returns, and whether the foam goes in there unfolded. */
@@ -258,39 +258,69 @@ longest_side (const SqFinished *f)
   return longest;
 }
 
-/* The longest chord of the outer ring on the line, the last of equal ones along @dir, if it keeps
- * off the holes. */
+/* How far beside a line one looks for what it does there (mm): a line may run along an edge. */
+#define BESIDE_MM 1e-5
+
+typedef struct
+{
+  double from, to; /* distances from at along dir; from >= to: none */
+} Chord;
+
+/* The longest chord of @ring on the line, the last of equal ones. */
+static Chord
+longest_chord (const SqPath *ring, SqPoint at, SqVector dir)
+{
+  g_autoptr (GArray) ends = sq_ring_chords (ring, at, dir);
+  Chord longest = { 0, 0 };
+  double best = 0;
+
+  for (guint i = 0; i + 1 < ends->len; i += 2)
+    {
+      Chord c = { g_array_index (ends, double, i), g_array_index (ends, double, i + 1) };
+      double length = c.to - c.from;
+      if (length <= SQ_TIE_MM || length <= best - SQ_TIE_MM)
+        continue;
+      best = fmax (best, length);
+      longest = c;
+    }
+  return longest;
+}
+
+/* The chord of the outer ring for a zip. On a line along an edge there is only as much cloth on
+ * both sides as on the poorer one. */
+static Chord
+zip_chord (const SqPath *ring, SqPoint at, SqVector dir)
+{
+  Chord left = longest_chord (ring, sq_moved (at, sq_left (dir), BESIDE_MM), dir);
+  Chord right = longest_chord (ring, sq_moved (at, sq_right (dir), BESIDE_MM), dir);
+  double more = (left.to - left.from) - (right.to - right.from);
+
+  if (fabs (more) > SQ_TIE_MM)
+    return more < 0 ? left : right;
+  return longest_chord (ring, at, dir);
+}
+
+/* The zip's chord, if it keeps off the holes. */
 static gboolean
 chord_clear_of_holes (const SqPath *const *rings, guint n_rings, SqPoint at, SqVector dir,
                       SqPoint *from, SqPoint *to, gboolean *across_hole)
 {
-  g_autoptr (GArray) chords = sq_ring_chords (rings[0], at, dir);
-  double best = 0, t0 = 0, t1 = 0;
+  Chord chord = zip_chord (rings[0], at, dir);
 
-  for (guint i = 0; i + 1 < chords->len; i += 2)
-    {
-      double a = g_array_index (chords, double, i), b = g_array_index (chords, double, i + 1);
-      if (b - a > SQ_TIE_MM && b - a > best - SQ_TIE_MM)
-        {
-          best = fmax (best, b - a);
-          t0 = a;
-          t1 = b;
-        }
-    }
-  if (!(t1 > t0))
+  if (chord.to <= chord.from)
     return FALSE;
   for (guint i = 1; i < n_rings; i++)
     {
       g_autoptr (GArray) inside = sq_ring_chords (rings[i], at, dir);
-      if (inside->len > 0 && g_array_index (inside, double, 0) < t1
-          && g_array_index (inside, double, inside->len - 1) > t0)
+      if (inside->len > 0 && g_array_index (inside, double, 0) < chord.to
+          && g_array_index (inside, double, inside->len - 1) > chord.from)
         {
           *across_hole = TRUE;
           return FALSE;
         }
     }
-  *from = sq_moved (at, dir, t0);
-  *to = sq_moved (at, dir, t1);
+  *from = sq_moved (at, dir, chord.from);
+  *to = sq_moved (at, dir, chord.to);
   return TRUE;
 }
 

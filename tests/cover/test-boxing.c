@@ -152,6 +152,38 @@ test_too_narrow (void)
   g_assert_nonnull (find_problem (narrow, SQ_PROBLEM_BOXING_TOO_SHORT));
 }
 
+/* @n corners round a circle, every other one nearer to its middle. */
+static SqCover *
+cover_of_star (guint n, double radius_mm, double inner_share)
+{
+  g_autoptr (GString) cushion = g_string_new ("'zip':{'place':'none'},'outline':[");
+
+  for (guint i = 0; i < n; i++)
+    {
+      double r = radius_mm * (i % 2 == 0 ? 1 : inner_share), a = 2 * G_PI * i / n;
+      g_string_append_printf (cushion, "%s{'id':%u,'x':%.6f,'y':%.6f}", i > 0 ? "," : "", i + 1,
+                              r * cos (a), r * sin (a));
+    }
+  g_string_append (cushion, "]");
+  return cover_of (cushion->str);
+}
+
+/* Rings of very many corners, as imported ones may be, take no time to speak of. */
+static void
+test_many_corners (void)
+{
+  g_autoptr (SqCover) circle = cover_of_star (3000, 300, 1);
+  g_autoptr (SqCover) zigzag = cover_of_star (1000, 900, 0.99);
+  g_autoptr (SqCover) field = cover_of_star (1000, 90000, 0.3);
+  g_autoptr (GArray) once = strips (circle, SQ_ROLE_BOXING);
+  g_autoptr (GArray) often = strips (zigzag, SQ_ROLE_BOXING);
+
+  g_assert_cmpuint (once->len, ==, 1);
+  g_assert_cmpuint (often->len, >, 2);
+  /* 63 km of boxing are not cut out */
+  g_assert_nonnull (find_problem (field, SQ_PROBLEM_BOXING_TOO_SHORT));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -163,5 +195,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/boxing/along", test_along);
   g_test_add_func ("/cover/boxing/stripes", test_stripes);
   g_test_add_func ("/cover/boxing/too-narrow", test_too_narrow);
+  g_test_add_func ("/cover/boxing/many-corners", test_many_corners);
   return g_test_run ();
 }

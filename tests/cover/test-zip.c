@@ -189,6 +189,20 @@ test_front_to_back (void)
   assert_mm (cover->zip.run_mm, 600);
 }
 
+/* The line halfway across this T runs along the shoulders of its stem, where there is no cloth on one
+ * side: the zip is as long as the stem is wide. */
+static void
+test_along_edges (void)
+{
+  g_autoptr (SqCover) cover = cover_of (
+      "'outline':[{'id':1,'x':100,'y':0},{'id':2,'x':200,'y':0},{'id':3,'x':200,'y':150},"
+      "{'id':4,'x':305,'y':150},{'id':5,'x':305,'y':300},{'id':6,'x':0,'y':300},"
+      "{'id':7,'x':0,'y':150},{'id':8,'x':100,'y':150}],'zip':{'place':'underside'}");
+
+  assert_mm (zip_line (cover)[0].at.y, 150);
+  assert_mm (cover->zip.run_mm, 100);
+}
+
 static void
 test_across_asked_for (void)
 {
@@ -223,6 +237,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/zip/underside/third", test_third);
   g_test_add_func ("/cover/zip/underside/middle", test_middle);
   g_test_add_func ("/cover/zip/underside/front-to-back", test_front_to_back);
+  g_test_add_func ("/cover/zip/underside/along-edges", test_along_edges);
   g_test_add_func ("/cover/zip/underside/asked-for", test_across_asked_for);
   g_test_add_func ("/cover/zip/low-boxing", test_low_boxing);
   return g_test_run ();

@@ -58,19 +58,19 @@ place_in_space (const SqPiece *piece, SqPoint p, SqPoint3 *at)
 static char *
 check_isometry (const SqPiece *piece)
 {
-  const double h = 1e-3;
-
   for (guint i = 0; i < piece->patches->len; i++)
     {
       const SqPatch *patch = &g_array_index (piece->patches, SqPatch, i);
       for (guint k = 0; k < sq_path_n_nodes (patch->region); k++)
         {
           SqPoint p = sq_path_nodes (patch->region)[k].at;
+          /* An arc of radius r shortens the chord of h by h³/24r². */
+          double h = patch->kind == SQ_PATCH_CYLINDER ? fmin (1e-3, 1e-3 * fabs (patch->radius_mm))
+                                                      : 1e-3;
           SqPoint3 o = sq_patch_map (patch, p);
           double along = distance3 (o, sq_patch_map (patch, sq_point (p.x + h, p.y)));
           double across = distance3 (o, sq_patch_map (patch, sq_point (p.x, p.y + h)));
           double slanting = distance3 (o, sq_patch_map (patch, sq_point (p.x + h, p.y + h)));
-          /* An arc of radius r shortens the chord of h by h³/24r². */
           if (fabs (along / h - 1) > 1e-6 || fabs (across / h - 1) > 1e-6
               || fabs (slanting / h - G_SQRT2) > 1e-6)
             return g_strdup_printf ("patch %u of a %s stretches by %.9g, %.9g, %.9g", i,
