@@ -113,6 +113,25 @@ test_along_edges (void)
   g_assert_null (find_problem (cover, SQ_PROBLEM_JOIN_NO_ROOM));
 }
 
+/* A front of 1900 mm has to be joined along its length, past its middle third; the other join is at
+ * a corner all the same. Stations 0 and 1900 are the ends of the front. */
+static void
+test_corner_first (void)
+{
+  g_autofree char *outline = rectangle (1900, 500, NULL);
+  g_autoptr (SqCover) cover = cover_in (ONE_WAY, outline);
+  g_autoptr (GArray) plain = strips (cover, SQ_ROLE_BOXING);
+  guint n_at_corners = 0;
+
+  g_assert_cmpuint (plain->len, ==, 3);
+  for (guint i = 0; i < plain->len; i++)
+    {
+      double from = g_array_index (plain, SqPoint, i).x;
+      n_at_corners += fabs (from) < 1e-6 || fabs (from - 1900) < 1e-6;
+    }
+  g_assert_cmpuint (n_at_corners, ==, 1);
+}
+
 /* Plain cloth goes along the roll up to 3 m. */
 static void
 test_along (void)
@@ -192,6 +211,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/boxing/across", test_across);
   g_test_add_func ("/cover/boxing/at-corners", test_at_corners);
   g_test_add_func ("/cover/boxing/along-edges", test_along_edges);
+  g_test_add_func ("/cover/boxing/corner-first", test_corner_first);
   g_test_add_func ("/cover/boxing/along", test_along);
   g_test_add_func ("/cover/boxing/stripes", test_stripes);
   g_test_add_func ("/cover/boxing/too-narrow", test_too_narrow);
