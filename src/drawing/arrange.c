@@ -9,7 +9,8 @@
 /* A new scale leaves a little room to grow into before it must change. */
 #define FRESH_SHARE 0.97
 
-/* Rows from before may take this share of the margin, for a label with a fraction more in it. */
+/* Rows from before leave no more than this share of the margin free, so that a label with a fraction
+ * more in it does not move them. */
 #define KEPT_MARGIN 0.1
 
 /* Halvings of the range of scales: finer than a thousandth of a pixel. */

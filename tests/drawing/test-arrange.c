@@ -39,19 +39,28 @@ taken (const SqArrangement *a, const GPtrArray *pieces, const SqPieceLabel *labe
   return box;
 }
 
+/* @margin_share: of the table's margin, how much of it is still free. */
 static void
-assert_apart (const SqArrangement *a, const GPtrArray *pieces, const SqPieceLabel *labels)
+assert_apart_within (const SqArrangement *a, const GPtrArray *pieces, const SqPieceLabel *labels,
+                     double margin_share)
 {
+  double margin = table.margin * margin_share - 1e-6;
   for (guint i = 0; i < pieces->len; i++)
     {
       SqBox box = taken (a, pieces, labels, i);
-      g_assert_cmpfloat (box.min.x, >=, table.margin - 1e-6);
-      g_assert_cmpfloat (box.min.y, >=, table.margin - 1e-6);
-      g_assert_cmpfloat (box.max.x, <=, table.width - table.margin + 1e-6);
-      g_assert_cmpfloat (box.max.y, <=, table.height - table.margin + 1e-6);
+      g_assert_cmpfloat (box.min.x, >=, margin);
+      g_assert_cmpfloat (box.min.y, >=, margin);
+      g_assert_cmpfloat (box.max.x, <=, table.width - margin);
+      g_assert_cmpfloat (box.max.y, <=, table.height - margin);
       for (guint j = 0; j < i; j++)
         g_assert_false (sq_box_meets (box, taken (a, pieces, labels, j), 0));
     }
+}
+
+static void
+assert_apart (const SqArrangement *a, const GPtrArray *pieces, const SqPieceLabel *labels)
+{
+  assert_apart_within (a, pieces, labels, 1);
 }
 
 static void
@@ -95,7 +104,8 @@ test_stable (void)
       SqPieceLabel labels[MOST_PIECES];
       g_autoptr (GPtrArray) pieces = pieces_for (900 + 2 * step, 480 + step, 5, labels);
       SqArrangement *now = sq_arrangement_new (pieces, labels, &table, before);
-      assert_apart (now, pieces, labels);
+      /* Under the hand, pieces that keep their places may grow into the margin. */
+      assert_apart_within (now, pieces, labels, 0.1);
       for (guint i = 0; before != NULL && i < now->n_stands; i++)
         if (now->stands[i].row != before->stands[i].row)
           {
