@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The maker's choices with everything filled in that was not given: what kind, way of building,
- * cloth class and defaults say. Internal to the room. */
+ * cloth class and defaults say. The window shows them where nothing was given. */
 #pragma once
 
 #include "cover/problem.h"
