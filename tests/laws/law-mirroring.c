@@ -176,10 +176,25 @@ zip_is_told_by_hand (const SqCover *cover)
   return FALSE;
 }
 
+/* Of two sides that are as long a zip may be parallel to the other one. */
+static gboolean
+zips_match (const SqCover *a, const SqCover *b)
+{
+  const SqFinishedRing *ring_a = &a->finished->rings[0], *ring_b = &b->finished->rings[0];
+
+  for (guint i = 0; i < ring_a->n_edges; i++)
+    if (ring_a->edges[i].id == a->zip.edge)
+      {
+        guint k = mirrored_edge (ring_a, i, ring_b);
+        return k != G_MAXUINT && ring_b->edges[k].id == b->zip.edge;
+      }
+  return a->zip.place == b->zip.place;
+}
+
 static char *
 check_zip (const SqCover *a, const SqCover *b, double within)
 {
-  if (zip_is_told_by_hand (a) || zip_is_told_by_hand (b))
+  if (zip_is_told_by_hand (a) || zip_is_told_by_hand (b) || !zips_match (a, b))
     return NULL;
   if (a->zip.place != b->zip.place || fabs (a->zip.run_mm - b->zip.run_mm) > SQ_TIE_MM + within)
     return g_strdup_printf ("a zip of %.9g mm, mirrored %.9g", a->zip.run_mm, b->zip.run_mm);

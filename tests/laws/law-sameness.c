@@ -4,8 +4,10 @@
 #include "exchange/job-file.h"
 #include "laws/compare.h"
 
-/* What turning a seat may change: nothing that a blade could follow. */
+/* What turning a seat may change: nothing that a blade could follow; in a seat of more than this
+ * round so much more. */
 #define TURNED_MM 1e-6
+#define TURNED_ROUND_MM 20000.0
 
 static const SqCushion *
 cushion_at (const SqJob *job, guint i)
@@ -80,6 +82,18 @@ moved (const SqJob *job, const Motion *motion)
   return result;
 }
 
+/* A clearance can drag a sharp corner far out. */
+static double
+turned_mm (const SqPlan *plan)
+{
+  double most = TURNED_ROUND_MM;
+
+  for (guint i = 0; i < plan->covers->len; i++)
+    if (sq_plan_cover (plan, i)->finished != NULL)
+      most = fmax (most, sq_path_length_mm (sq_plan_cover (plan, i)->finished->rings[0].path));
+  return TURNED_MM * most / TURNED_ROUND_MM;
+}
+
 char *
 law_turning (const LawCase *c)
 {
@@ -98,7 +112,7 @@ law_turning (const LawCase *c)
   g_rand_free (chance);
   g_autoptr (SqJob) turned = moved (marked, &motion);
   g_autoptr (SqPlan) after = sq_plan_new (turned, NULL);
-  return plans_differ (plan, after, &motion, TURNED_MM);
+  return plans_differ (plan, after, &motion, turned_mm (plan));
 }
 
 /* ---- the plan before ----------------------------------------------------------------------- */
