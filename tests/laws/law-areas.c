@@ -5,10 +5,9 @@
 #include "geometry/geos.h"
 
 /* Arcs are flattened so closely for GEOS (mm). */
-#define FLAT_MM 0.005
+#define FLAT_MM 0.01
 /* GEOS leaves notches out that are less deep than this share of the distance it grows by. */
 #define GEOS_SHARE 0.01
-/* It goes astray where lines all but lie on each other, unless it works on a grid. */
 #define GRID_MM 1e-4
 
 /* No tip is farther than this many times the allowance: the mitre rule says 2.5, and what is left
@@ -55,24 +54,33 @@ static GEOSGeometry *
 grown (const SqPath *ring, double by_mm)
 {
   GEOSGeometry *polygon = geos_polygon (ring, FLAT_MM);
-  GEOSGeometry *result = GEOSBuffer_r (geos_context (), polygon, by_mm, 32);
+  GEOSGeometry *result = GEOSBuffer_r (geos_context (), polygon, by_mm, 16);
 
   GEOSGeom_destroy_r (geos_context (), polygon);
   return result;
 }
 
+/* Area of @a that is not of @b, and frees what GEOS made of it. */
 static double
-area_beyond (const GEOSGeometry *a, const GEOSGeometry *b)
+area_of_rest (GEOSGeometry *rest)
 {
-  GEOSGeometry *rest = GEOSDifferencePrec_r (geos_context (), a, b, GRID_MM);
   double area = INFINITY;
 
   if (rest != NULL)
-    {
-      GEOSArea_r (geos_context (), rest, &area);
-      GEOSGeom_destroy_r (geos_context (), rest);
-    }
+    GEOSArea_r (geos_context (), rest, &area);
+  GEOSGeom_destroy_r (geos_context (), rest);
   return area;
+}
+
+/* Whether more than @may_mm2 of @a is not of @b. GEOS goes astray where lines all but lie on each
+ * other, unless it works on a grid, which takes longer. */
+static gboolean
+reaches_beyond (const GEOSGeometry *a, const GEOSGeometry *b, double may_mm2, double *area_mm2)
+{
+  *area_mm2 = area_of_rest (GEOSDifference_r (geos_context (), a, b));
+  if (*area_mm2 > may_mm2)
+    *area_mm2 = area_of_rest (GEOSDifferencePrec_r (geos_context (), a, b, GRID_MM));
+  return *area_mm2 > may_mm2;
 }
 
 /* The cut line keeps outside the sew line grown by the least allowance, and inside what the
@@ -94,12 +102,11 @@ check_reach (const SqPiece *piece)
       }
   GEOSGeometry *cloth = geos_polygon (cut, FLAT_MM);
   GEOSGeometry *inner = grown (sew, least), *outer = grown (sew, MITRE_LIMIT * most + FLAT_MM);
-  double lacks = area_beyond (inner, cloth), sticks_out = area_beyond (cloth, outer);
-  double may_lack = (GEOS_SHARE * least + 2 * FLAT_MM) * round_mm;
-  if (lacks > may_lack)
-    wrong = g_strdup_printf ("%.9g mm2 of the least allowance are cut off", lacks);
-  else if (sticks_out > 2 * FLAT_MM * round_mm)
-    wrong = g_strdup_printf ("%.9g mm2 lie farther out than any mitre", sticks_out);
+  double may_lack = (GEOS_SHARE * least + 2 * FLAT_MM) * round_mm, area;
+  if (reaches_beyond (inner, cloth, may_lack, &area))
+    wrong = g_strdup_printf ("%.9g mm2 of the least allowance are cut off", area);
+  else if (reaches_beyond (cloth, outer, 2 * FLAT_MM * round_mm, &area))
+    wrong = g_strdup_printf ("%.9g mm2 lie farther out than any mitre", area);
   GEOSGeom_destroy_r (geos_context (), cloth);
   GEOSGeom_destroy_r (geos_context (), inner);
   GEOSGeom_destroy_r (geos_context (), outer);
