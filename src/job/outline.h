@@ -6,6 +6,9 @@
 #include "base/id.h"
 #include "geometry/path.h"
 
+/* No seat is larger (mm): 100 m, the most that a file holds. */
+#define SQ_SEAT_MOST_MM 100000.0
+
 typedef enum
 {
   SQ_EDGE_FREE,
