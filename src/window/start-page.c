@@ -1,31 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/start-page.h"
 
-#include "base/units.h"
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
 #include "window/cushion-picture.h"
-#include "window/figures.h"
-#include "window/length-entry.h"
 #include "window/samples.h"
+#include "window/seat-maker.h"
 
 #include <glib/gi18n.h>
-#include <langinfo.h>
-
-enum
-{
-  WIDTH,
-  DEPTH,
-  THICKNESS,
-  N_LENGTHS
-};
 
 struct _SqStartPage
 {
   GtkWidget parent;
   GtkWidget *content;
-  GtkWidget *entries[N_LENGTHS], *picture, *make, *note;
-  SqUnit units;
+  GtkWidget *maker;
   SqDefaults defaults;
 };
 
@@ -33,146 +21,10 @@ G_DEFINE_TYPE (SqStartPage, sq_start_page, GTK_TYPE_WIDGET)
 
 static guint start_signal, sample_signal;
 
-/* What stands there at first: in inches, in mm. */
-static const double usual_mm[][N_LENGTHS] = {
-  { 18 * SQ_MM_PER_INCH, 18 * SQ_MM_PER_INCH, 3 * SQ_MM_PER_INCH },
-  { 450, 450, 80 },
-};
-
-SqJob *
-sq_start_job (const SqDefaults *defaults, SqUnit units, double width_mm, double depth_mm,
-              double thickness_mm)
-{
-  const SqCorner corners[] = {
-    { .id = 1, .at = { 0, 0 }, .front = TRUE },
-    { .id = 2, .at = { width_mm, 0 } },
-    { .id = 3, .at = { width_mm, depth_mm } },
-    { .id = 4, .at = { 0, depth_mm } },
-  };
-  guint n = G_N_ELEMENTS (corners);
-  g_autoptr (SqOutline) outline = sq_outline_new (corners, &n, 1);
-  g_autoptr (SqCushion) cushion = sq_cushion_new (1, outline);
-  g_autoptr (SqJob) bare = sq_job_new (defaults);
-  SqJob *job;
-  cushion->thickness_mm = thickness_mm;
-  cushion->given |= SQ_GIVEN_THICKNESS;
-  job = sq_job_with_cushion (bare, cushion);
-  job->units = units;
-  job->units_given = TRUE;
-  return job;
-}
-
-/* Whether the user's country measures in inches. */
-static SqUnit
-usual_units (void)
-{
-  const char *measure = nl_langinfo (_NL_MEASUREMENT_MEASUREMENT);
-  return measure != NULL && measure[0] == 2 ? SQ_UNIT_IN : SQ_UNIT_MM;
-}
-
-/* --- the three lengths --------------------------------------------------------------------- */
-
-/* The job the entries make; NULL if one can't be read or is nothing. */
-static SqJob *
-read_job (SqStartPage *page)
-{
-  double mm[N_LENGTHS];
-  for (guint i = 0; i < N_LENGTHS; i++)
-    if (!sq_length_entry_read (SQ_LENGTH_ENTRY (page->entries[i]), &mm[i]) || !(mm[i] > 0))
-      return NULL;
-  return sq_start_job (&page->defaults, page->units, mm[WIDTH], mm[DEPTH], mm[THICKNESS]);
-}
-
 static void
-on_typed (SqStartPage *page)
+on_made (SqStartPage *page, SqJob *job)
 {
-  g_autoptr (SqJob) job = read_job (page);
-  g_autoptr (SqPlan) plan = job != NULL ? sq_plan_new (job, NULL) : NULL;
-  gtk_widget_set_sensitive (page->make, job != NULL);
-  if (plan != NULL)
-    sq_cushion_picture_show (SQ_CUSHION_PICTURE (page->picture), plan, 0);
-}
-
-static void
-on_make (SqStartPage *page)
-{
-  g_autoptr (SqJob) job = read_job (page);
-  if (job != NULL)
-    g_signal_emit (page, start_signal, 0, job);
-}
-
-static void
-on_mistake (SqStartPage *page, const char *text)
-{
-  gtk_label_set_text (GTK_LABEL (page->note), text);
-}
-
-static SqLengthStyle
-entry_style (SqStartPage *page)
-{
-  SqLengthStyle style = sq_length_style_default (page->units);
-  style.decimal = sq_figures_decimal ();
-  style.with_unit = TRUE;
-  return style;
-}
-
-static void
-on_given (SqLengthEntry *entry, double mm, SqStartPage *page)
-{
-  SqLengthStyle style = entry_style (page);
-  sq_length_entry_show (entry, mm, &style, FALSE);
-}
-
-static void
-add_entry (SqStartPage *page, GtkGrid *grid, int i, const char *name)
-{
-  GtkWidget *label = gtk_label_new_with_mnemonic (name);
-  GtkWidget *entry = sq_length_entry_new ();
-  SqLengthStyle style = entry_style (page);
-  page->entries[i] = entry;
-  sq_length_entry_show (SQ_LENGTH_ENTRY (entry), usual_mm[page->units != SQ_UNIT_IN][i], &style,
-                        TRUE);
-  gtk_label_set_mnemonic_widget (GTK_LABEL (label), entry);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                  label, NULL, -1);
-  g_signal_connect (entry, "given", G_CALLBACK (on_given), page);
-  g_signal_connect_swapped (entry, "changed", G_CALLBACK (on_typed), page);
-  g_signal_connect_swapped (entry, "activate", G_CALLBACK (on_make), page);
-  g_signal_connect_swapped (entry, "mistake", G_CALLBACK (on_mistake), page);
-  gtk_grid_attach (grid, label, 0, i, 1, 1);
-  gtk_grid_attach (grid, entry, 1, i, 1, 1);
-}
-
-static GtkWidget *
-new_first_cushion (SqStartPage *page)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 36);
-  GtkWidget *fields = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
-  GtkWidget *grid = gtk_grid_new ();
-  page->picture = sq_cushion_picture_new (220, 190);
-  page->make = gtk_button_new_with_mnemonic (_ ("_Make the cushion"));
-  page->note = gtk_label_new (NULL);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 10);
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
-  add_entry (page, GTK_GRID (grid), WIDTH, _ ("_Width"));
-  add_entry (page, GTK_GRID (grid), DEPTH, _ ("_Depth"));
-  add_entry (page, GTK_GRID (grid), THICKNESS, _ ("_Thickness"));
-  gtk_widget_add_css_class (page->make, "suggested-action");
-  gtk_widget_add_css_class (page->note, "mistake");
-  gtk_label_set_wrap (GTK_LABEL (page->note), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (page->note), 28);
-  gtk_label_set_xalign (GTK_LABEL (page->note), 0);
-  g_signal_connect_swapped (page->make, "clicked", G_CALLBACK (on_make), page);
-  gtk_box_append (GTK_BOX (fields), grid);
-  gtk_box_append (GTK_BOX (fields), page->make);
-  gtk_box_append (GTK_BOX (fields), page->note);
-  gtk_widget_set_valign (fields, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (box), page->picture);
-  gtk_box_append (GTK_BOX (box), fields);
-  gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
-  return box;
+  g_signal_emit (page, start_signal, 0, job);
 }
 
 /* --- samples ------------------------------------------------------------------------------- */
@@ -244,9 +96,14 @@ fill (SqStartPage *page)
 {
   GtkWidget *open = gtk_button_new_with_mnemonic (_ ("_Open a job…"));
   add_words (page, _ ("A new cushion"), "title-1");
-  add_words (page, _ ("Three lengths make the first one. Its corners can be dragged afterwards."),
-             "dim");
-  gtk_box_append (GTK_BOX (page->content), new_first_cushion (page));
+  add_words (
+      page,
+      _ ("Choose its shape, type its lengths, and tap what stands at each side. Its corners can "
+         "be dragged afterwards."),
+      "dim");
+  page->maker = sq_seat_maker_new ();
+  g_signal_connect_swapped (page->maker, "made", G_CALLBACK (on_made), page);
+  gtk_box_append (GTK_BOX (page->content), page->maker);
   add_words (page, _ ("Or begin with one of these"), "dim");
   gtk_box_append (GTK_BOX (page->content), new_samples (page));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (open), "win.open");
@@ -266,7 +123,7 @@ sq_start_page_dispose (GObject *object)
 static gboolean
 sq_start_page_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (SQ_START_PAGE (widget)->entries[WIDTH]);
+  return gtk_widget_grab_focus (SQ_START_PAGE (widget)->maker);
 }
 
 static void
@@ -288,7 +145,6 @@ static void
 sq_start_page_init (SqStartPage *page)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
-  page->units = usual_units ();
   sq_defaults_builtin (&page->defaults);
   page->content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   gtk_widget_set_valign (page->content, GTK_ALIGN_CENTER);
@@ -297,5 +153,4 @@ sq_start_page_init (SqStartPage *page)
   fill (page);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), page->content);
   gtk_widget_set_parent (scrolled, GTK_WIDGET (page));
-  on_typed (page);
 }

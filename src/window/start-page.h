@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a window without a job shows: three lengths that make a first cushion, Open, and samples. */
+/* What a window without a job shows: a few figures that make a first cushion, Open, and samples. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -11,8 +11,3 @@ G_DECLARE_FINAL_TYPE (SqStartPage, sq_start_page, SQ, START_PAGE, GtkWidget)
 
 /* Emits "start" (pointer to SqJob, borrowed) for a new job, and "sample" (GFile) for a sample. Its
  * Open button has the action win.open. */
-
-/* A job with one cushion @width_mm × @depth_mm, @thickness_mm thick; everything else as @defaults
- * have it. New. */
-SqJob *sq_start_job (const SqDefaults *defaults, SqUnit units, double width_mm, double depth_mm,
-                     double thickness_mm);

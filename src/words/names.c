@@ -36,6 +36,45 @@ sq_words_edge_kind (SqEdgeKind kind)
 }
 
 const char *
+sq_words_shape (SqShapeKind kind)
+{
+  static const char *const names[SQ_N_SHAPE_KINDS] = {
+    [SQ_OUTLINE_RECTANGLE] = N_ ("Rectangle"),
+    [SQ_OUTLINE_TRAPEZOID] = N_ ("Trapezoid"),
+    /* TRANSLATORS: a seat shaped like the letter, with an ear round one arm. */
+    [SQ_OUTLINE_L] = N_ ("L"),
+    /* TRANSLATORS: a seat shaped like the letter, with ears round two arms. */
+    [SQ_OUTLINE_T] = N_ ("T"),
+    [SQ_OUTLINE_POLYGON] = N_ ("Polygon"),
+    [SQ_OUTLINE_CIRCLE] = N_ ("Circle"),
+    [SQ_OUTLINE_HALF_ROUND] = N_ ("Half round"),
+    [SQ_OUTLINE_BAY] = N_ ("Bay"),
+  };
+
+  g_return_val_if_fail (kind < SQ_N_SHAPE_KINDS, "");
+  return _ (names[kind]);
+}
+
+const char *
+sq_words_shape_figure (SqFigureKind kind)
+{
+  static const char *const names[SQ_N_FIGURE_KINDS] = {
+    [SQ_FIGURE_WIDTH] = N_ ("Width"),
+    [SQ_FIGURE_DEPTH] = N_ ("Depth"),
+    [SQ_FIGURE_BACK_WIDTH] = N_ ("Width at the back"),
+    [SQ_FIGURE_EAR_WIDTH] = N_ ("Width of an ear"),
+    [SQ_FIGURE_EAR_DEPTH] = N_ ("Depth of an ear"),
+    [SQ_FIGURE_SIDE_COUNT] = N_ ("Number of sides"),
+    [SQ_FIGURE_SIDE] = N_ ("Each side"),
+    [SQ_FIGURE_DIAMETER] = N_ ("Diameter"),
+    [SQ_FIGURE_SIDE_DEPTH] = N_ ("Depth of the straight sides"),
+  };
+
+  g_return_val_if_fail (kind < SQ_N_FIGURE_KINDS, "");
+  return _ (names[kind]);
+}
+
+const char *
 sq_words_side (SqSideOf side)
 {
   switch (side)

@@ -3,10 +3,13 @@
 #pragma once
 
 #include "cover/cover.h"
+#include "job/shape.h"
 
 /* Labels, as they begin a line. Static. */
 const char *sq_words_build (SqBuild build);
 const char *sq_words_edge_kind (SqEdgeKind kind);
+const char *sq_words_shape (SqShapeKind kind);
+const char *sq_words_shape_figure (SqFigureKind kind);
 const char *sq_words_side (SqSideOf side);
 const char *sq_words_cloth_class (SqClothClass kind);
 const char *sq_words_foam_kind (SqFoamKind kind);

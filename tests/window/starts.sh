@@ -1,14 +1,21 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# From an empty window: three lengths make a cushion; it is saved under a name.
+# From an empty window: a shape, its lengths and four taps make a cushion; it is saved under a name.
 . "$STEPS"
+"$UI" squab click 'push button' Trapezoid
 "$UI" squab click text Width
 key ctrl+a
 type_text '24 in'
 key Tab
 type_text '20 1/2 in'
 key Tab
+type_text '22 in'
+key Tab
 type_text '2 in'
-key Return
+key Tab
+"$UI" squab click 'push button' 'Back: Free'
+"$UI" squab click 'push button' 'Left: Free'
+"$UI" squab click 'push button' 'Left: Wall'
+"$UI" squab click label 'Make the cushion'
 until_says seat '4 corners, 610 by 521 mm'
 
 key ctrl+s
@@ -18,3 +25,5 @@ type_text "$WORK/first.squab"
 key Return
 for _ in $(seq 30); do [ ! -s "$WORK/first.squab" ] || break; sleep 0.1; done
 grep -q '"thickness": 50.8' "$WORK/first.squab" || fail 'the thickness was not saved'
+grep -q '"kind": "wall"' "$WORK/first.squab" || fail 'the wall at the back was not saved'
+grep -q '"kind": "well"' "$WORK/first.squab" || fail 'the well at the left was not saved'
