@@ -94,7 +94,6 @@ add_words (SqStartPage *page, const char *text, const char *class)
 static void
 fill (SqStartPage *page)
 {
-  GtkWidget *open = gtk_button_new_with_mnemonic (_ ("_Open a job…"));
   add_words (page, _ ("A new cushion"), "title-1");
   add_words (
       page,
@@ -106,9 +105,6 @@ fill (SqStartPage *page)
   gtk_box_append (GTK_BOX (page->content), page->maker);
   add_words (page, _ ("Or begin with one of these"), "dim");
   gtk_box_append (GTK_BOX (page->content), new_samples (page));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (open), "win.open");
-  gtk_widget_set_halign (open, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (page->content), open);
 }
 
 static void
