@@ -37,6 +37,8 @@ finish ()
   exit $status
 }
 trap finish EXIT
+trap 'exit 130' INT
+trap 'exit 143' TERM
 
 # build TREE OPTION…: a build folder, made once, and its build.
 build ()
