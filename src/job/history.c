@@ -58,7 +58,7 @@ void
 sq_history_free (SqHistory *history)
 {
   g_ptr_array_unref (history->steps);
-  sq_job_unref (history->saved);
+  g_clear_pointer (&history->saved, sq_job_unref);
   g_free (history);
 }
 
@@ -126,9 +126,15 @@ sq_history_set_saved (SqHistory *history)
 {
   SqJob *saved = sq_job_ref (sq_history_now (history));
 
-  sq_job_unref (history->saved);
+  g_clear_pointer (&history->saved, sq_job_unref);
   history->saved = saved;
   history->sealed = TRUE;
+}
+
+void
+sq_history_set_unsaved (SqHistory *history)
+{
+  g_clear_pointer (&history->saved, sq_job_unref);
 }
 
 gboolean

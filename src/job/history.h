@@ -30,4 +30,6 @@ gboolean sq_history_redo (SqHistory *history);
 
 /* Remembers the job now as saved; it stays a step to come back to: the next push starts another. */
 void sq_history_set_saved (SqHistory *history);
+/* No job of it counts as saved until one is. */
+void sq_history_set_unsaved (SqHistory *history);
 gboolean sq_history_is_saved (const SqHistory *history);

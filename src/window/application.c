@@ -12,6 +12,7 @@
 struct _SqApplication
 {
   GtkApplication parent;
+  gboolean has_offered; /* what a stopped Squab left */
 };
 
 G_DEFINE_TYPE (SqApplication, sq_application, GTK_TYPE_APPLICATION)
@@ -78,10 +79,22 @@ sq_application_startup (GApplication *application)
   sq_look_load (gdk_display_get_default ());
 }
 
+/* Once, in the first window. */
+static void
+offer_leftovers (GApplication *application, SqWindow *window)
+{
+  SqApplication *self = SQ_APPLICATION (application);
+  if (!self->has_offered)
+    sq_window_offer_leftovers (window);
+  self->has_offered = TRUE;
+}
+
 static void
 sq_application_activate (GApplication *application)
 {
-  gtk_window_present (GTK_WINDOW (sq_window_new (GTK_APPLICATION (application))));
+  SqWindow *window = sq_window_new (GTK_APPLICATION (application));
+  gtk_window_present (GTK_WINDOW (window));
+  offer_leftovers (application, window);
 }
 
 static void
@@ -92,6 +105,7 @@ sq_application_open (GApplication *application, GFile **files, int n_files, cons
   gtk_window_present (GTK_WINDOW (window));
   for (int i = 0; i < n_files; i++)
     sq_window_open (window, files[i]);
+  offer_leftovers (application, window);
 #ifdef SQ_BENCH
   sq_bench_drag (window);
 #endif

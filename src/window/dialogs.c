@@ -127,6 +127,39 @@ sq_dialog_unsaved (GtkWindow *parent, const char *title, SqAnswered answered, gp
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+void
+sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time, SqAnswered answered,
+                    gpointer data)
+{
+  GtkWidget *dialog = gtk_message_dialog_new (
+      parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
+      GTK_BUTTONS_NONE, _ ("Squab was stopped while “%s” was being changed"), title);
+  gtk_message_dialog_format_secondary_text (
+      GTK_MESSAGE_DIALOG (dialog),
+      /* Translators: %s is a date and a time. */
+      _ ("Its changes were kept, the last time %s. Open them to go on, and save them."), time);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Throw them away"), SQ_ANSWER_DISCARD);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Later"), SQ_ANSWER_CANCEL);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Open them"), SQ_ANSWER_SAVE);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), SQ_ANSWER_SAVE);
+  g_signal_connect_data (dialog, "response", G_CALLBACK (on_answer),
+                         asked_new (parent, NULL, answered, data), asked_free, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+void
+sq_dialog_not_kept (GtkWindow *parent, const GError *error)
+{
+  GtkWidget *dialog = gtk_message_dialog_new (parent, GTK_DIALOG_DESTROY_WITH_PARENT,
+                                              GTK_MESSAGE_WARNING, GTK_BUTTONS_CLOSE,
+                                              _ ("Changes can’t be kept between savings"));
+  gtk_message_dialog_format_secondary_text (
+      GTK_MESSAGE_DIALOG (dialog), "%s\n\n%s",
+      _ ("Save often: what is not saved would be lost if Squab were stopped."), error->message);
+  g_signal_connect (dialog, "response", G_CALLBACK (gtk_window_destroy), NULL);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
 /* What the maker can do about it. */
 static const char *
 advice (const GError *error)

@@ -255,6 +255,16 @@ sq_document_new (const SqJob *job, GFile *file)
   return document;
 }
 
+SqDocument *
+sq_document_new_changed (const SqJob *job, GFile *file)
+{
+  SqDocument *document = sq_document_new (job, file);
+  sq_history_set_unsaved (document->history);
+  g_free (document->place);
+  document->place = make_place (document);
+  return document;
+}
+
 /* Jobs are files on this machine, or what the desktop mounts there. */
 static char *
 local_path (GFile *file, int code, GError **error)

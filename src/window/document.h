@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE (SqDocument, sq_document, SQ, DOCUMENT, GObject)
 
 /* @job as it came from @file (NULL: from none); counts as saved. */
 SqDocument *sq_document_new (const SqJob *job, GFile *file);
+/* The same, but with changes that are in no file yet. */
+SqDocument *sq_document_new_changed (const SqJob *job, GFile *file);
 /* Reads @file, what is not given following @defaults; NULL with @error as of sq_job_load(). */
 SqDocument *sq_document_load (GFile *file, const SqDefaults *defaults, GError **error);
 

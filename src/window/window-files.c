@@ -5,6 +5,7 @@
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
 #include "window/dialogs.h"
+#include "window/recovery.h"
 
 #include <glib/gi18n.h>
 
@@ -41,6 +42,58 @@ sq_window_start (SqWindow *window, const SqJob *job)
 {
   g_autoptr (SqDocument) document = sq_document_new (job, NULL);
   sq_window_set_document (window, document);
+}
+
+/* --- what a stopped Squab left --------------------------------------------------------------- */
+
+static void offer_next (SqWindow *window, GPtrArray *leftovers);
+
+static void
+on_leftover_answer (GtkWindow *parent, SqAnswer answer, gpointer data)
+{
+  GPtrArray *leftovers = data;
+  SqLeftover *leftover = g_ptr_array_index (leftovers, leftovers->len - 1);
+  g_autoptr (GError) error = NULL;
+  if (answer == SQ_ANSWER_SAVE)
+    {
+      g_autoptr (SqDocument) document = sq_leftover_open (leftover, &error);
+      if (document != NULL)
+        {
+          sq_window_set_document (window_for_new_job (SQ_WINDOW (parent)), document);
+          sq_leftover_drop (leftover);
+        }
+      else
+        {
+          g_autoptr (GFile) file = g_file_new_for_path (sq_leftover_title (leftover));
+          sq_dialog_failed (parent, file, FALSE, error);
+        }
+    }
+  else if (answer == SQ_ANSWER_DISCARD)
+    sq_leftover_drop (leftover);
+  g_ptr_array_remove_index (leftovers, leftovers->len - 1);
+  offer_next (SQ_WINDOW (parent), leftovers);
+}
+
+/* Asks about the last of @leftovers, which it takes. */
+static void
+offer_next (SqWindow *window, GPtrArray *leftovers)
+{
+  if (leftovers->len == 0)
+    {
+      g_ptr_array_unref (leftovers);
+      return;
+    }
+  SqLeftover *leftover = g_ptr_array_index (leftovers, leftovers->len - 1);
+  g_autofree char *time = sq_leftover_time (leftover);
+  sq_dialog_leftover (GTK_WINDOW (window), sq_leftover_title (leftover), time, on_leftover_answer,
+                      leftovers);
+}
+
+void
+sq_window_offer_leftovers (SqWindow *window)
+{
+  g_return_if_fail (SQ_IS_WINDOW (window));
+  offer_next (window, sq_recovery_find ());
 }
 
 void

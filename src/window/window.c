@@ -4,6 +4,7 @@
 #include "window/dialogs.h"
 #include "window/figures.h"
 #include "window/look.h"
+#include "window/recovery.h"
 #include "words/lengths.h"
 
 #include <glib/gi18n.h>
@@ -135,11 +136,19 @@ bind_document (SqWindow *window, SqDocument *document)
   sq_problems_set_document (window->problems, document, selection);
 }
 
+static void
+on_not_kept (SqDocument *document, const GError *error, gpointer window)
+{
+  (void) document;
+  sq_dialog_not_kept (window, error);
+}
+
 void
 sq_window_set_document (SqWindow *window, SqDocument *document)
 {
   g_return_if_fail (SQ_IS_WINDOW (window) && window->document == NULL);
   window->document = g_object_ref (document);
+  sq_recovery_keep (document, on_not_kept, window);
   bind_document (window, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), window, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::modified", G_CALLBACK (show_state), window,

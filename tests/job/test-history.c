@@ -127,6 +127,9 @@ test_saved (void)
   g_assert_false (sq_history_is_saved (history));
   sq_history_set_saved (history);
   g_assert_true (sq_history_is_saved (history));
+  sq_history_set_unsaved (history);
+  g_assert_false (sq_history_is_saved (history));
+  sq_history_set_saved (history);
   /* What was saved stays a step to come back to, even within a drag. */
   push (history, 2, "a", "drag");
   g_assert_false (sq_history_is_saved (history));
