@@ -4,6 +4,7 @@
 #include "cover/choices.h"
 #include "window/edits.h"
 #include "window/figures.h"
+#include "window/place-values.h"
 #include "window/value-row.h"
 #include "words/lengths.h"
 #include "words/names.h"
@@ -30,6 +31,7 @@ struct _SqValues
   SqDocument *document;
   SqSelection *selection;
   GtkWidget *box;
+  GtkWidget *place; /* values of the chosen edge or corner */
   SqValueRow *lengths[SQ_N_LENGTH_VALUES];
   SqValueRow *choices[SQ_N_CHOICE_VALUES]; /* NULL: not offered */
   SqValueRow *texts[N_TEXTS];
@@ -237,6 +239,7 @@ sq_values_set_document (SqValues *values, SqDocument *document, SqSelection *sel
     g_signal_handlers_disconnect_by_data (values->selection, values);
   g_set_object (&values->document, document);
   g_set_object (&values->selection, selection);
+  sq_place_values_set_document (SQ_PLACE_VALUES (values->place), document, selection);
   if (document != NULL)
     {
       g_signal_connect_swapped (document, "changed", G_CALLBACK (follow), values);
@@ -295,6 +298,8 @@ add_rows (SqValues *values)
   add_length (values, group, SQ_LENGTH_THICKNESS, _ ("_Thickness"));
   add_text (values, group, TEXT_SEAT, _ ("Seat"));
   add_text (values, group, TEXT_FINISHED, _ ("Finished"));
+  values->place = sq_place_values_new ();
+  gtk_box_append (GTK_BOX (values->box), values->place);
   group = add_group (values, _ ("Way of building"));
   add_choice (values, group, SQ_CHOICE_BUILD, _ ("_Cover"));
   add_choice (values, group, SQ_CHOICE_WRAP_STYLE, _ ("_Wrap"));

@@ -75,6 +75,27 @@ sq_words_shape_figure (SqFigureKind kind)
 }
 
 const char *
+sq_words_sides_result (SqSidesResult result)
+{
+  switch (result)
+    {
+    case SQ_SIDES_FINE:
+      return "";
+    case SQ_SIDES_NOT_POSITIVE:
+      return _ ("It has to be more than nothing.");
+    case SQ_SIDES_TOO_LONG:
+      return _ ("That is too long: the side that takes up the change would vanish.");
+    case SQ_SIDES_TOO_SHORT:
+      return _ ("That is too short: the side that takes up the change would vanish.");
+    case SQ_SIDES_CROSS:
+      return _ ("Sides would cross.");
+    case SQ_SIDES_NO_DIRECTION:
+      return _ ("The side has no direction to grow in. Drag one of its corners first.");
+    }
+  g_return_val_if_reached ("");
+}
+
+const char *
 sq_words_side (SqSideOf side)
 {
   switch (side)

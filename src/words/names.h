@@ -4,12 +4,15 @@
 
 #include "cover/cover.h"
 #include "job/shape.h"
+#include "job/sides.h"
 
 /* Labels, as they begin a line. Static. */
 const char *sq_words_build (SqBuild build);
 const char *sq_words_edge_kind (SqEdgeKind kind);
 const char *sq_words_shape (SqShapeKind kind);
 const char *sq_words_shape_figure (SqFigureKind kind);
+/* Why a typed figure can't be, as a sentence. Static. */
+const char *sq_words_sides_result (SqSidesResult result);
 const char *sq_words_side (SqSideOf side);
 const char *sq_words_cloth_class (SqClothClass kind);
 const char *sq_words_foam_kind (SqFoamKind kind);

@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/edit-place.h"
+
+#include "words/piece-names.h"
+
+#include <glib/gi18n.h>
+
+static void
+push_outline (SqDocument *document, const SqCushion *cushion, const SqOutline *outline, char *words)
+{
+  g_autoptr (SqCushion) changed = sq_cushion_with_outline (cushion, outline);
+  g_autoptr (SqJob) job = sq_job_with_cushion (sq_document_get_job (document), changed);
+  sq_document_edit (document, job, words, NULL);
+  g_free (words);
+}
+
+/* Words with the edge's two letters in them; new. */
+static char *
+edge_words (const SqCushion *cushion, SqId edge, const char *pattern)
+{
+  g_autofree char *name = sq_words_edge_corners (cushion, edge);
+  return g_strdup_printf (pattern, name);
+}
+
+static void
+set_given (SqCorner *corner, guint32 given, gboolean is_given)
+{
+  corner->given = is_given ? corner->given | given : corner->given & ~given;
+}
+
+SqSidesResult
+sq_edit_place_length (SqDocument *document, SqId cushion, SqId id, SqPlaceLength length,
+                      const double *mm)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  const SqCorner *old = now != NULL ? sq_outline_corner (now->outline, id, NULL, NULL) : NULL;
+  SqSidesResult result = SQ_SIDES_FINE;
+  g_autoptr (SqOutline) outline = NULL;
+  g_autofree char *name = NULL;
+  SqCorner corner;
+  g_return_val_if_fail (old != NULL, SQ_SIDES_NO_DIRECTION);
+  corner = *old;
+  switch (length)
+    {
+    case SQ_PLACE_SIDE:
+      if (mm != NULL)
+        outline = sq_outline_with_side_length (now->outline, id, *mm, SQ_STAYS_START, &result);
+      if (outline != NULL)
+        push_outline (document, now, outline, edge_words (now, id, _ ("Length of side %s")));
+      return result;
+    case SQ_PLACE_RISE:
+      corner.bow_mm = mm != NULL ? *mm : 0;
+      corner.shape = corner.bow_mm != 0 ? SQ_SHAPE_BOW : SQ_SHAPE_STRAIGHT;
+      outline = sq_outline_with_corner (now->outline, &corner);
+      push_outline (document, now, outline, edge_words (now, id, _ ("Rise of side %s")));
+      return result;
+    case SQ_PLACE_CLEARANCE:
+      corner.clearance_mm = mm != NULL ? *mm : 0;
+      set_given (&corner, SQ_GIVEN_CLEARANCE, mm != NULL);
+      outline = sq_outline_with_corner (now->outline, &corner);
+      push_outline (document, now, outline, edge_words (now, id, _ ("What stays free at %s")));
+      return result;
+    case SQ_PLACE_RADIUS:
+      if (mm != NULL && *mm < 0)
+        return SQ_SIDES_NOT_POSITIVE;
+      corner.radius_mm = mm != NULL ? *mm : 0;
+      set_given (&corner, SQ_GIVEN_RADIUS, corner.radius_mm > 0);
+      outline = sq_outline_with_corner (now->outline, &corner);
+      name = sq_words_corner (now, id);
+      push_outline (document, now, outline, g_strdup_printf (_ ("Round corner %s"), name));
+      return result;
+    }
+  g_return_val_if_reached (result);
+}
+
+void
+sq_edit_edge_kind (SqDocument *document, SqId cushion, SqId edge, const guint *kind)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  const SqCorner *old = now != NULL ? sq_outline_corner (now->outline, edge, NULL, NULL) : NULL;
+  g_autoptr (SqOutline) outline = NULL;
+  SqCorner corner;
+  g_return_if_fail (old != NULL);
+  corner = *old;
+  corner.kind = kind != NULL ? (SqEdgeKind) *kind : SQ_EDGE_FREE;
+  set_given (&corner, SQ_GIVEN_KIND, kind != NULL);
+  outline = sq_outline_with_corner (now->outline, &corner);
+  push_outline (document, now, outline, edge_words (now, edge, _ ("What stands at %s")));
+}
