@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/edit-place.h"
 
+#include "job/edge.h"
 #include "words/piece-names.h"
 
 #include <glib/gi18n.h>
@@ -86,4 +87,35 @@ sq_edit_edge_kind (SqDocument *document, SqId cushion, SqId edge, const guint *k
   set_given (&corner, SQ_GIVEN_KIND, kind != NULL);
   outline = sq_outline_with_corner (now->outline, &corner);
   push_outline (document, now, outline, edge_words (now, edge, _ ("What stands at %s")));
+}
+
+SqId
+sq_edit_add_corner (SqDocument *document, SqId cushion, SqId edge, SqPoint p)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  SqId added = 0;
+  g_autoptr (SqOutline) outline = now != NULL ? sq_outline_with_corner_on_edge (now->outline, edge,
+                                                                                p, &added)
+                                              : NULL;
+  if (outline == NULL)
+    return 0;
+  push_outline (document, now, outline, edge_words (now, edge, _ ("New corner on %s")));
+  return added;
+}
+
+gboolean
+sq_edit_remove_corner (SqDocument *document, SqId cushion, SqId id)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  guint ring, n;
+  g_autofree char *name = NULL;
+  if (now == NULL || sq_outline_corner (now->outline, id, &ring, NULL) == NULL)
+    return FALSE;
+  sq_outline_ring (now->outline, ring, &n);
+  if (n <= 3)
+    return FALSE;
+  name = sq_words_corner (now, id);
+  g_autoptr (SqOutline) outline = sq_outline_without_corner (now->outline, id);
+  push_outline (document, now, outline, g_strdup_printf (_ ("Remove corner %s"), name));
+  return TRUE;
 }

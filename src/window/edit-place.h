@@ -18,5 +18,9 @@ typedef enum
  * the result says why. One step. */
 SqSidesResult sq_edit_place_length (SqDocument *document, SqId cushion, SqId corner,
                                     SqPlaceLength length, const double *mm);
+/* Puts a corner on the edge that starts at @edge, nearest to @p (seat, mm); its id, or 0 where it
+ * can't be. Takes one away; FALSE where only three are left. One step each. */
+SqId sq_edit_add_corner (SqDocument *document, SqId cushion, SqId edge, SqPoint p);
+gboolean sq_edit_remove_corner (SqDocument *document, SqId cushion, SqId corner);
 /* What stands at the edge that starts at @edge; NULL: nothing. One step. */
 void sq_edit_edge_kind (SqDocument *document, SqId cushion, SqId edge, const guint *kind);

@@ -26,9 +26,10 @@ struct _SqSeatCanvas
   SqGrip hovered;
   /* Of a drag: */
   SqGrip held;
-  SqJob *base;     /* the job it began with */
-  SqPoint pressed; /* pixels */
-  SqVector moved;  /* mm, so far */
+  SqJob *base;       /* the job it began with */
+  SqPoint pressed;   /* pixels */
+  SqVector moved;    /* mm, so far */
+  gint64 pressed_us; /* when */
   gboolean is_moving;
 };
 

@@ -3,6 +3,8 @@
 #include "window/seat-canvas-private.h"
 
 #include "drawing/seat-drawn.h"
+#include "job/edge.h"
+#include "window/edit-place.h"
 #include "window/edits.h"
 #include "window/figures.h"
 
@@ -162,14 +164,50 @@ end_drag (SqSeatCanvas *canvas)
   g_clear_pointer (&canvas->base, sq_job_unref);
 }
 
+/* A new corner where the edge was pressed twice, or in its middle; it is chosen. */
+static gboolean
+add_corner (SqSeatCanvas *canvas, SqGrip grip, const SqPoint *at)
+{
+  SqId cushion = sq_selection_cushion (canvas->selection);
+  guint ring, i, n;
+  SqPoint middle;
+  SqId added;
+  if (grip.kind != SQ_GRIP_EDGE
+      || sq_outline_corner (outline_of (canvas), grip.corner, &ring, &i) == NULL)
+    return FALSE;
+  const SqCorner *corners = sq_outline_ring (outline_of (canvas), ring, &n);
+  middle = sq_edge_point (&corners[i], &corners[(i + 1) % n], 0.5);
+  added = sq_edit_add_corner (canvas->document, cushion, grip.corner, at != NULL ? *at : middle);
+  if (added != 0)
+    choose (canvas, (SqGrip){ SQ_GRIP_CORNER, added });
+  return added != 0;
+}
+
+/* Whether this press is the second of two quick ones at the same place. A click gesture can't
+ * tell: the drag has taken the first press from it. */
+static gboolean
+is_second_press (SqSeatCanvas *canvas, SqPoint at)
+{
+  gint64 before = canvas->pressed_us;
+  int pause_ms = 400;
+  g_object_get (gtk_widget_get_settings (GTK_WIDGET (canvas)), "gtk-double-click-time", &pause_ms,
+                NULL);
+  canvas->pressed_us = g_get_monotonic_time ();
+  return canvas->pressed_us - before < pause_ms * G_GINT64_CONSTANT (1000)
+         && sq_distance (at, canvas->pressed) < 2 * LEAST_MOVE;
+}
+
 gboolean
 sq_seat_press (SqCanvas *self, SqPoint at)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
   SqGrip grip = sq_seat_grip_at (canvas, at);
+  SqPoint mm = sq_view_to_mm (sq_canvas_get_view (self), at);
   if (canvas->document == NULL)
     return FALSE;
   end_drag (canvas);
+  if (is_second_press (canvas, at) && add_corner (canvas, grip, &mm))
+    return FALSE;
   choose (canvas, grip);
   if (grip.kind == SQ_GRIP_NONE)
     return FALSE;
@@ -313,6 +351,17 @@ choose_letter (SqSeatCanvas *canvas, guint keyval)
 }
 
 static gboolean
+remove_corner (SqSeatCanvas *canvas)
+{
+  SqGrip grip = sq_seat_chosen (canvas);
+  if (grip.kind != SQ_GRIP_CORNER || sq_canvas_is_dragging (SQ_CANVAS (canvas)))
+    return FALSE;
+  choose (canvas, (SqGrip){ SQ_GRIP_NONE, 0 });
+  return sq_edit_remove_corner (canvas->document, sq_selection_cushion (canvas->selection),
+                                grip.corner);
+}
+
+static gboolean
 take_back (SqSeatCanvas *canvas)
 {
   if (sq_canvas_is_dragging (SQ_CANVAS (canvas)))
@@ -352,6 +401,13 @@ sq_seat_key (SqCanvas *self, guint keyval, GdkModifierType state)
       return choose_next (canvas, 1);
     case GDK_KEY_Page_Up:
       return choose_next (canvas, -1);
+    case GDK_KEY_Insert:
+    case GDK_KEY_KP_Insert:
+      return !sq_canvas_is_dragging (self) && add_corner (canvas, sq_seat_chosen (canvas), NULL);
+    case GDK_KEY_Delete:
+    case GDK_KEY_KP_Delete:
+    case GDK_KEY_BackSpace:
+      return remove_corner (canvas);
     case GDK_KEY_Escape:
       return take_back (canvas);
     default:
