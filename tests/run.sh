@@ -90,7 +90,7 @@ stage 'packages of the window'
 bash data/install-packages.sh window window-tests
 
 stage 'build with warnings as errors'
-build plain -Dwerror=true
+build plain -Dwerror=true -Dbench=true
 
 stage 'units and lint'
 check plain --no-suite window --no-suite laws

@@ -194,6 +194,20 @@ sq_job_without_cushion (const SqJob *job, SqId id)
 }
 
 SqJob *
+sq_job_with_cushion_moved (const SqJob *job, SqId id, int by)
+{
+  guint index = cushion_index (job, id);
+  gint64 place = (gint64) index + by;
+
+  if (index >= job->cushions->len || place < 0 || place >= job->cushions->len)
+    return NULL;
+  SqJob *next = sq_job_dup (job);
+  gpointer cushion = g_ptr_array_steal_index (next->cushions, index);
+  g_ptr_array_insert (next->cushions, (gint) place, cushion);
+  return next;
+}
+
+SqJob *
 sq_job_with_cloth (const SqJob *job, const SqCloth *cloth)
 {
   SqJob *next = sq_job_dup (job);

@@ -57,4 +57,6 @@ SqId sq_job_new_cloth_id (const SqJob *job);
 /* Edits: each gives a new job. @cushion takes the place of the one with its id, or comes last. */
 SqJob *sq_job_with_cushion (const SqJob *job, const SqCushion *cushion);
 SqJob *sq_job_without_cushion (const SqJob *job, SqId id);
+/* The cushion @by places further down (up: < 0); NULL where there is no such place. */
+SqJob *sq_job_with_cushion_moved (const SqJob *job, SqId id, int by);
 SqJob *sq_job_with_cloth (const SqJob *job, const SqCloth *cloth);

@@ -58,6 +58,11 @@ add_keys (GtkApplication *application)
     { "win.redo", { "<Control><Shift>z", "<Control>y" } },
     { "win.zoom-in", { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
     { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
+    { "win.cushion-add", { "<Control><Shift>n" } },
+    { "win.cushion-duplicate", { "<Control>d" } },
+    { "win.cushion-mirror", { "<Control>m" } },
+    { "win.cushion-up", { "<Alt>Up" } },
+    { "win.cushion-down", { "<Alt>Down" } },
     { "win.fit", { "<Control>0", "<Control>KP_0" } },
     { "win.problems", { "F8" } },
   };

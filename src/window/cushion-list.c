@@ -15,6 +15,7 @@ struct _SqCushionList
   GListStore *items; /* of SqCushionItem */
   GtkSingleSelection *chosen;
   GtkWidget *view;
+  gboolean is_following; /* what the rows do to the choice meanwhile is not the user's */
 };
 
 G_DEFINE_TYPE (SqCushionList, sq_cushion_list, GTK_TYPE_WIDGET)
@@ -133,7 +134,9 @@ show_choice (SqCushionList *list)
 static void
 follow (SqCushionList *list)
 {
+  list->is_following = TRUE;
   sync_items (list, sq_document_get_plan (list->document));
+  list->is_following = FALSE;
   show_choice (list);
 }
 
@@ -141,7 +144,7 @@ static void
 on_selected (SqCushionList *list)
 {
   SqCushionItem *item = gtk_single_selection_get_selected_item (list->chosen);
-  if (item != NULL && list->selection != NULL)
+  if (item != NULL && list->selection != NULL && !list->is_following)
     sq_selection_choose_cushion (list->selection, sq_cushion_item_id (item));
 }
 

@@ -31,6 +31,8 @@ struct _SqWindow
 /* Files: win.open, win.save and win.save-as; dropping files; the question before closing. */
 void sq_window_add_file_actions (SqWindow *window);
 gboolean sq_window_may_close (SqWindow *window);
+/* Whole cushions: win.cushion-add and so on. */
+void sq_window_add_cushion_actions (SqWindow *window);
 /* A job from the start page; a sample, which becomes a new job. */
 void sq_window_start (SqWindow *window, const SqJob *job);
 void sq_window_open_sample (SqWindow *window, GFile *file);

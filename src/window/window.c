@@ -243,6 +243,7 @@ add_actions (SqWindow *window)
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
   sq_window_add_file_actions (window);
+  sq_window_add_cushion_actions (window);
 }
 
 /* --- the window ---------------------------------------------------------------------------- */

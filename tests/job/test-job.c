@@ -51,6 +51,24 @@ test_untouched_shared (void)
 }
 
 static void
+test_moved (void)
+{
+  g_autoptr (SqJob) job = job_of_three ();
+  g_autoptr (SqJob) last = sq_job_with_cushion_moved (job, 1, 2);
+  const SqId expected[] = { 2, 3, 1 };
+
+  for (guint i = 0; i < 3; i++)
+    {
+      const SqCushion *cushion = g_ptr_array_index (last->cushions, i);
+      g_assert_cmpuint (cushion->id, ==, expected[i]);
+      g_assert_true (cushion == sq_job_cushion (job, cushion->id));
+    }
+  g_assert_null (sq_job_with_cushion_moved (job, 1, -1));
+  g_assert_null (sq_job_with_cushion_moved (job, 3, 1));
+  g_assert_null (sq_job_with_cushion_moved (job, 9, 0));
+}
+
+static void
 test_add_and_remove (void)
 {
   g_autoptr (SqJob) job = job_of_three ();
@@ -146,6 +164,7 @@ main (int argc, char **argv)
   g_test_add_func ("/job/cushion/new", test_new_cushion);
   g_test_add_func ("/job/cushion/with-outline", test_with_outline);
   g_test_add_func ("/job/job/untouched-shared", test_untouched_shared);
+  g_test_add_func ("/job/job/moved", test_moved);
   g_test_add_func ("/job/job/add-and-remove", test_add_and_remove);
   g_test_add_func ("/job/job/cloths", test_cloths);
   g_test_add_func ("/job/job/new-ids-at-the-end", test_new_ids_at_the_end);
