@@ -648,7 +648,7 @@ test_quick (void)
       sq_snap (&q);
     }
   double us = (double) (g_get_monotonic_time () - start) / n;
-  g_test_minimized_result (us, "%.2f µs a snap", us);
+  g_test_minimized_result (us, "%.2f us a snap", us);
 }
 
 int
