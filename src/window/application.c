@@ -13,6 +13,7 @@ struct _SqApplication
 {
   GtkApplication parent;
   gboolean has_offered; /* what a stopped Squab left */
+  gboolean is_quitting; /* window after window */
 };
 
 G_DEFINE_TYPE (SqApplication, sq_application, GTK_TYPE_APPLICATION)
@@ -31,14 +32,41 @@ on_about (GSimpleAction *action, GVariant *parameter, gpointer application)
   sq_dialog_about (gtk_application_get_active_window (application));
 }
 
-/* Closes window after window: each may ask about its changes. */
+static gboolean
+close_next (gpointer data)
+{
+  SqApplication *application = data;
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (application));
+  while (windows != NULL && !SQ_IS_WINDOW (windows->data))
+    windows = windows->next;
+  if (application->is_quitting && windows != NULL)
+    gtk_window_close (windows->data);
+  return G_SOURCE_REMOVE;
+}
+
+/* Closes window after window: each may ask about its changes, and stay. */
 static void
 on_quit (GSimpleAction *action, GVariant *parameter, gpointer application)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (application));
   (void) action, (void) parameter;
-  for (GList *window = windows; window != NULL; window = window->next)
-    gtk_window_close (window->data);
+  SQ_APPLICATION (application)->is_quitting = TRUE;
+  close_next (application);
+}
+
+void
+sq_application_stop_quitting (SqApplication *application)
+{
+  g_return_if_fail (SQ_IS_APPLICATION (application));
+  application->is_quitting = FALSE;
+}
+
+/* The next one once this has gone wholly. */
+static void
+sq_application_window_removed (GtkApplication *application, GtkWindow *window)
+{
+  GTK_APPLICATION_CLASS (sq_application_parent_class)->window_removed (application, window);
+  if (SQ_IS_WINDOW (window) && SQ_APPLICATION (application)->is_quitting)
+    g_idle_add (close_next, application);
 }
 
 static void
@@ -123,6 +151,7 @@ sq_application_class_init (SqApplicationClass *class)
   application_class->startup = sq_application_startup;
   application_class->activate = sq_application_activate;
   application_class->open = sq_application_open;
+  GTK_APPLICATION_CLASS (class)->window_removed = sq_application_window_removed;
 }
 
 static void
@@ -135,5 +164,6 @@ SqApplication *
 sq_application_new (void)
 {
   return g_object_new (SQ_TYPE_APPLICATION, "application-id", "org.squab.Squab", "flags",
-                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", "/org/squab/Squab", NULL);
+                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", "/org/squab/Squab", "register-session", TRUE,
+                       NULL);
 }

@@ -8,3 +8,6 @@
 G_DECLARE_FINAL_TYPE (SqApplication, sq_application, SQ, APPLICATION, GtkApplication)
 
 SqApplication *sq_application_new (void);
+
+/* A window stays, so no other is closed. */
+void sq_application_stop_quitting (SqApplication *application);

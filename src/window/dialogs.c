@@ -107,57 +107,56 @@ on_answer (GtkDialog *dialog, int response, Asked *asked)
   answered (parent, answer, data);
 }
 
-void
-sq_dialog_unsaved (GtkWindow *parent, const char *title, SqAnswered answered, gpointer data)
+/* Asks with three ways to answer, the last of which is what Enter does. Takes
+ * @question, gives the button that discards. */
+static GtkWidget *
+ask (GtkWindow *parent, char *question, const char *more, const char *discard, const char *cancel,
+     const char *save, SqAnswered answered, gpointer data)
 {
   GtkWidget *dialog = gtk_message_dialog_new (
       parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Save the changes to “%s”?"), title);
-  GtkWidget *discard;
-  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s",
-                                            _ ("Without saving they are lost."));
-  discard = gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Close _without saving"),
-                                   SQ_ANSWER_DISCARD);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), SQ_ANSWER_CANCEL);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Save"), SQ_ANSWER_SAVE);
-  gtk_widget_add_css_class (discard, "destructive-action");
+      GTK_BUTTONS_NONE, "%s", question);
+  GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), discard, SQ_ANSWER_DISCARD);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", more);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), cancel, SQ_ANSWER_CANCEL);
+  gtk_dialog_add_button (GTK_DIALOG (dialog), save, SQ_ANSWER_SAVE);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), SQ_ANSWER_SAVE);
   g_signal_connect_data (dialog, "response", G_CALLBACK (on_answer),
                          asked_new (parent, NULL, answered, data), asked_free, 0);
   gtk_window_present (GTK_WINDOW (dialog));
+  g_free (question);
+  return button;
+}
+
+void
+sq_dialog_unsaved (GtkWindow *parent, const char *title, SqAnswered answered, gpointer data)
+{
+  GtkWidget *discard = ask (parent, g_strdup_printf (_ ("Save the changes to “%s”?"), title),
+                            _ ("Without saving they are lost."), _ ("Close _without saving"),
+                            _ ("_Cancel"), _ ("_Save"), answered, data);
+  gtk_widget_add_css_class (discard, "destructive-action");
+}
+
+void
+sq_dialog_overwrite (GtkWindow *parent, GFile *file, SqAnswered answered, gpointer data)
+{
+  g_autofree char *path = g_file_get_basename (file);
+  g_autofree char *name = g_filename_display_name (path);
+  ask (parent, g_strdup_printf (_ ("“%s” was changed by somebody else"), name),
+       _ ("Since it was opened here, another program has written it. Save over it, or under "
+          "another name."),
+       _ ("Save _as…"), _ ("_Cancel"), _ ("_Save over it"), answered, data);
 }
 
 void
 sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time, SqAnswered answered,
                     gpointer data)
 {
-  GtkWidget *dialog = gtk_message_dialog_new (
-      parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
-      GTK_BUTTONS_NONE, _ ("Squab was stopped while “%s” was being changed"), title);
-  gtk_message_dialog_format_secondary_text (
-      GTK_MESSAGE_DIALOG (dialog),
-      /* Translators: %s is a date and a time. */
+  /* Translators: %s is a date and a time. */
+  g_autofree char *more = g_strdup_printf (
       _ ("Its changes were kept, the last time %s. Open them to go on, and save them."), time);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Throw them away"), SQ_ANSWER_DISCARD);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Later"), SQ_ANSWER_CANCEL);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Open them"), SQ_ANSWER_SAVE);
-  gtk_dialog_set_default_response (GTK_DIALOG (dialog), SQ_ANSWER_SAVE);
-  g_signal_connect_data (dialog, "response", G_CALLBACK (on_answer),
-                         asked_new (parent, NULL, answered, data), asked_free, 0);
-  gtk_window_present (GTK_WINDOW (dialog));
-}
-
-void
-sq_dialog_not_kept (GtkWindow *parent, const GError *error)
-{
-  GtkWidget *dialog = gtk_message_dialog_new (parent, GTK_DIALOG_DESTROY_WITH_PARENT,
-                                              GTK_MESSAGE_WARNING, GTK_BUTTONS_CLOSE,
-                                              _ ("Changes can’t be kept between savings"));
-  gtk_message_dialog_format_secondary_text (
-      GTK_MESSAGE_DIALOG (dialog), "%s\n\n%s",
-      _ ("Save often: what is not saved would be lost if Squab were stopped."), error->message);
-  g_signal_connect (dialog, "response", G_CALLBACK (gtk_window_destroy), NULL);
-  gtk_window_present (GTK_WINDOW (dialog));
+  ask (parent, g_strdup_printf (_ ("Squab was stopped while “%s” was being changed"), title), more,
+       _ ("_Throw them away"), _ ("_Later"), _ ("_Open them"), answered, data);
 }
 
 /* What the maker can do about it. */

@@ -23,12 +23,14 @@ typedef void (*SqAnswered) (GtkWindow *parent, SqAnswer answer, gpointer data);
 /* Asks what is to become of the changes of the job @title. */
 void sq_dialog_unsaved (GtkWindow *parent, const char *title, SqAnswered answered, gpointer data);
 
+/* Tells that somebody else has changed @file since it was opened: SAVE saves over it, DISCARD asks
+ * for another name. */
+void sq_dialog_overwrite (GtkWindow *parent, GFile *file, SqAnswered answered, gpointer data);
+
 /* Tells of a job that was being changed when Squab was stopped: SAVE opens what was kept, DISCARD
  * throws it away, CANCEL leaves it for later. */
 void sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time,
                          SqAnswered answered, gpointer data);
-/* Says that changes can't be kept against a crash, and why. */
-void sq_dialog_not_kept (GtkWindow *parent, const GError *error);
 
 /* Says that @file couldn't be opened (or saved), and why. */
 void sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError *error);

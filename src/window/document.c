@@ -14,7 +14,7 @@ struct _SqDocument
   SqJob *draft; /* NULL: the history's job holds */
   SqPlan *plan;
   GFile *file;
-  char *title, *place;
+  char *title, *place, *stamp; /* how its file was; NULL: not known */
 };
 
 G_DEFINE_TYPE (SqDocument, sq_document, G_TYPE_OBJECT)
@@ -278,12 +278,41 @@ local_path (GFile *file, int code, GError **error)
   return path;
 }
 
+/* Tells one state of @file from another; NULL where there is none. New text. */
+static char *
+file_stamp (GFile *file)
+{
+  static const char *const asked = G_FILE_ATTRIBUTE_TIME_MODIFIED
+      "," G_FILE_ATTRIBUTE_TIME_MODIFIED_USEC "," G_FILE_ATTRIBUTE_STANDARD_SIZE;
+  g_autoptr (GFileInfo) info = g_file_query_info (file, asked, G_FILE_QUERY_INFO_NONE, NULL, NULL);
+  if (info == NULL)
+    return NULL;
+  return g_strdup_printf (
+      "%" G_GUINT64_FORMAT ".%u %" G_GOFFSET_FORMAT,
+      g_file_info_get_attribute_uint64 (info, G_FILE_ATTRIBUTE_TIME_MODIFIED),
+      g_file_info_get_attribute_uint32 (info, G_FILE_ATTRIBUTE_TIME_MODIFIED_USEC),
+      g_file_info_get_size (info));
+}
+
+gboolean
+sq_document_is_file_changed (SqDocument *document)
+{
+  g_autofree char *now = NULL;
+  g_return_val_if_fail (SQ_IS_DOCUMENT (document), FALSE);
+  now = document->file != NULL ? file_stamp (document->file) : NULL;
+  return now != NULL && document->stamp != NULL && strcmp (now, document->stamp) != 0;
+}
+
 SqDocument *
 sq_document_load (GFile *file, const SqDefaults *defaults, GError **error)
 {
   g_autofree char *path = local_path (file, SQ_ERROR_READ, error);
+  g_autofree char *stamp = file_stamp (file); /* before it is read: then nothing is missed */
   g_autoptr (SqJob) job = path != NULL ? sq_job_load (path, defaults, error) : NULL;
-  return job != NULL ? sq_document_new (job, file) : NULL;
+  SqDocument *document = job != NULL ? sq_document_new (job, file) : NULL;
+  if (document != NULL)
+    document->stamp = g_steal_pointer (&stamp);
+  return document;
 }
 
 gboolean
@@ -293,6 +322,8 @@ sq_document_save (SqDocument *document, GFile *file, GError **error)
   if (path == NULL || !sq_job_save (sq_history_now (document->history), path, error))
     return FALSE;
   g_set_object (&document->file, file);
+  g_free (document->stamp);
+  document->stamp = file_stamp (file);
   sq_history_set_saved (document->history);
   tell_state (document);
   return TRUE;
@@ -347,6 +378,7 @@ sq_document_finalize (GObject *object)
   g_clear_object (&document->file);
   g_free (document->title);
   g_free (document->place);
+  g_free (document->stamp);
   G_OBJECT_CLASS (sq_document_parent_class)->finalize (object);
 }
 

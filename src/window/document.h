@@ -31,6 +31,9 @@ const char *sq_document_get_title (SqDocument *document);
 const char *sq_document_get_place (SqDocument *document);
 gboolean sq_document_is_modified (SqDocument *document);
 
+/* Whether the file is another than was read or written here last; one that is gone is not. */
+gboolean sq_document_is_file_changed (SqDocument *document);
+
 /* Writes the job to @file, which is its file from now on. The old file is whole in any case. */
 gboolean sq_document_save (SqDocument *document, GFile *file, GError **error);
 

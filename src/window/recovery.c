@@ -9,12 +9,14 @@
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 /* So long after the last change it is kept (ms). */
 #define PAUSE 500
 
 #define GROUP "job"
+#define LEFTOVER "sq-leftover" /* on the document that was made of it */
 
 static const char *const endings[] = { ".squab", ".ini", ".lock" };
 
@@ -24,12 +26,21 @@ folder_name (void)
   return g_build_filename (g_get_user_state_dir (), "squab", "recovery", NULL);
 }
 
+/* Whether the open @fd is what @path is now: who held it before may have taken it away. */
+static gboolean
+is_same_file (int fd, const char *path)
+{
+  struct stat held, there;
+  return fstat (fd, &held) == 0 && stat (path, &there) == 0 && held.st_dev == there.st_dev
+         && held.st_ino == there.st_ino;
+}
+
 /* Opens the lock @path and holds it; −1 if somebody else does, or it can't be. */
 static int
 take_lock (const char *path)
 {
   int fd = g_open (path, O_RDWR | O_CREAT | O_CLOEXEC, 0600);
-  if (fd >= 0 && flock (fd, LOCK_EX | LOCK_NB) != 0)
+  if (fd >= 0 && (flock (fd, LOCK_EX | LOCK_NB) != 0 || !is_same_file (fd, path)))
     {
       close (fd);
       return -1;
@@ -50,18 +61,27 @@ remove_all (const char *stem)
 
 /* --- keeping ------------------------------------------------------------------------------- */
 
-/* What is known of one document, as long as that lives. */
+/* What is known of one document, as long as that lives and is written. */
 typedef struct
 {
-  SqDocument *document; /* borrowed */
+  SqDocument *document; /* borrowed; NULL: gone */
   char *stem;
   int lock;
   guint timeout;
   gboolean is_writing, is_again, has_failed, is_there;
-  GCancellable *gone; /* cancelled with the document */
-  SqKeepFailed failed;
+  SqKeepTold told;
   gpointer data;
 } Keeper;
+
+static void
+keeper_free (Keeper *keeper)
+{
+  remove_all (keeper->stem);
+  if (keeper->lock >= 0)
+    close (keeper->lock);
+  g_free (keeper->stem);
+  g_free (keeper);
+}
 
 /* One writing, on a thread of its own. */
 typedef struct
@@ -89,7 +109,7 @@ write_about (const Writing *writing, GError **error)
   g_key_file_set_string (about, GROUP, "title", writing->title);
   g_key_file_set_int64 (about, GROUP, "time", g_get_real_time () / G_USEC_PER_SEC);
   if (writing->file != NULL)
-    g_key_file_set_string (about, GROUP, "file", writing->file);
+    g_key_file_set_string (about, GROUP, "uri", writing->file);
   return g_key_file_save_to_file (about, path, error);
 }
 
@@ -108,29 +128,35 @@ write_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancell
 
 static void keep_soon (Keeper *keeper);
 
+/* Tells when keeping has begun to fail, and when it works again. */
+static void
+tell (Keeper *keeper, const GError *error)
+{
+  gboolean fails = error != NULL;
+  if (fails == keeper->has_failed)
+    return;
+  keeper->has_failed = fails;
+  if (keeper->told != NULL)
+    keeper->told (keeper->document, error, keeper->data);
+}
+
 static void
 on_written (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (GError) error = NULL;
-  GTask *task = G_TASK (result);
-  Writing *writing = g_task_get_task_data (task);
   Keeper *keeper = data;
-  gboolean is_gone = g_cancellable_is_cancelled (g_task_get_cancellable (task));
   (void) source;
-  if (!g_task_propagate_boolean (task, &error) && !is_gone && !keeper->has_failed)
-    {
-      keeper->has_failed = TRUE;
-      if (keeper->failed != NULL)
-        keeper->failed (keeper->document, error, keeper->data);
-    }
-  if (is_gone)
-    {
-      remove_all (writing->stem); /* the document went while it was written */
-      return;
-    }
+  g_task_propagate_boolean (G_TASK (result), &error);
   keeper->is_writing = FALSE;
-  if (keeper->is_again)
-    keep_soon (keeper);
+  if (keeper->document == NULL)
+    keeper_free (keeper);
+  else
+    {
+      tell (keeper, error);
+      if (keeper->is_again)
+        keep_soon (keeper);
+    }
+  g_application_release (g_application_get_default ());
 }
 
 /* Saved, or as it came: nothing of it needs keeping. */
@@ -170,10 +196,10 @@ keep_now (gpointer data)
   writing->job = sq_job_ref (sq_document_get_job (keeper->document));
   writing->stem = g_strdup (keeper->stem);
   writing->title = g_strdup (sq_document_get_title (keeper->document));
-  writing->file = file != NULL ? g_file_get_path (file) : NULL;
+  writing->file = file != NULL ? g_file_get_uri (file) : NULL;
   keeper->is_writing = keeper->is_there = TRUE;
-  task = g_task_new (NULL, keeper->gone, on_written, keeper);
-  g_task_set_check_cancellable (task, FALSE);
+  g_application_hold (g_application_get_default ()); /* not to end while it is written */
+  task = g_task_new (NULL, NULL, on_written, keeper);
   g_task_set_task_data (task, writing, writing_free);
   g_task_run_in_thread (task, write_thread);
   return G_SOURCE_REMOVE;
@@ -192,14 +218,9 @@ on_gone (gpointer data, GObject *document)
   Keeper *keeper = data;
   (void) document;
   g_clear_handle_id (&keeper->timeout, g_source_remove);
-  g_cancellable_cancel (keeper->gone);
+  keeper->document = NULL;
   if (!keeper->is_writing)
-    remove_all (keeper->stem);
-  if (keeper->lock >= 0)
-    close (keeper->lock);
-  g_object_unref (keeper->gone);
-  g_free (keeper->stem);
-  g_free (keeper);
+    keeper_free (keeper);
 }
 
 static void
@@ -216,34 +237,9 @@ on_modified (SqDocument *document, GParamSpec *spec, gpointer keeper)
   keep_soon (keeper);
 }
 
-void
-sq_recovery_keep (SqDocument *document, SqKeepFailed failed, gpointer data)
-{
-  g_autofree char *folder = folder_name ();
-  g_autofree char *name = g_uuid_string_random ();
-  g_autofree char *lock = NULL;
-  Keeper *keeper;
-  g_return_if_fail (SQ_IS_DOCUMENT (document));
-  keeper = g_new0 (Keeper, 1);
-  keeper->document = document;
-  keeper->stem = g_build_filename (folder, name, NULL);
-  keeper->gone = g_cancellable_new ();
-  keeper->failed = failed;
-  keeper->data = data;
-  lock = g_strconcat (keeper->stem, ".lock", NULL);
-  keeper->lock = g_mkdir_with_parents (folder, 0700) == 0 ? take_lock (lock) : -1;
-  g_signal_connect (document, "changed", G_CALLBACK (on_changed), keeper);
-  g_signal_connect (document, "notify::modified", G_CALLBACK (on_modified), keeper);
-  g_object_weak_ref (G_OBJECT (document), on_gone, keeper);
-  if (sq_document_is_modified (document))
-    keep_soon (keeper);
-}
-
-/* --- what was left ------------------------------------------------------------------------- */
-
 struct _SqLeftover
 {
-  char *stem, *title, *file;
+  char *stem, *title, *uri;
   gint64 time;
   int lock;
 };
@@ -255,9 +251,56 @@ sq_leftover_free (SqLeftover *leftover)
     close (leftover->lock);
   g_free (leftover->stem);
   g_free (leftover->title);
-  g_free (leftover->file);
+  g_free (leftover->uri);
   g_free (leftover);
 }
+
+/* What was left is kept on where it is: at no time is it nowhere. */
+static void
+adopt (Keeper *keeper, SqLeftover *leftover)
+{
+  keeper->stem = g_steal_pointer (&leftover->stem);
+  keeper->lock = leftover->lock;
+  keeper->is_there = TRUE;
+  leftover->lock = -1;
+  sq_leftover_free (leftover);
+}
+
+/* A place of its own for @keeper. */
+static void
+take_place (Keeper *keeper)
+{
+  g_autofree char *folder = folder_name ();
+  g_autofree char *name = g_uuid_string_random ();
+  g_autofree char *lock = NULL;
+  keeper->stem = g_build_filename (folder, name, NULL);
+  lock = g_strconcat (keeper->stem, ".lock", NULL);
+  keeper->lock = g_mkdir_with_parents (folder, 0700) == 0 ? take_lock (lock) : -1;
+}
+
+void
+sq_recovery_keep (SqDocument *document, SqKeepTold told, gpointer data)
+{
+  SqLeftover *leftover;
+  Keeper *keeper;
+  g_return_if_fail (SQ_IS_DOCUMENT (document));
+  keeper = g_new0 (Keeper, 1);
+  keeper->document = document;
+  keeper->told = told;
+  keeper->data = data;
+  leftover = g_object_steal_data (G_OBJECT (document), LEFTOVER);
+  if (leftover != NULL)
+    adopt (keeper, leftover);
+  else
+    take_place (keeper);
+  g_signal_connect (document, "changed", G_CALLBACK (on_changed), keeper);
+  g_signal_connect (document, "notify::modified", G_CALLBACK (on_modified), keeper);
+  g_object_weak_ref (G_OBJECT (document), on_gone, keeper);
+  if (sq_document_is_modified (document))
+    keep_soon (keeper);
+}
+
+/* --- what was left ------------------------------------------------------------------------- */
 
 static SqLeftover *
 leftover_new (const char *stem)
@@ -275,7 +318,7 @@ leftover_new (const char *stem)
   if (g_key_file_load_from_file (about, about_path, G_KEY_FILE_NONE, NULL))
     {
       leftover->title = g_key_file_get_string (about, GROUP, "title", NULL);
-      leftover->file = g_key_file_get_string (about, GROUP, "file", NULL);
+      leftover->uri = g_key_file_get_string (about, GROUP, "uri", NULL);
       leftover->time = g_key_file_get_int64 (about, GROUP, "time", NULL);
     }
   if (leftover->title == NULL)
@@ -334,16 +377,30 @@ sq_leftover_time (const SqLeftover *leftover)
   return time != NULL ? g_date_time_format (time, "%x %H:%M") : g_strdup ("");
 }
 
+static SqLeftover *
+leftover_moved (SqLeftover *leftover)
+{
+  SqLeftover *moved = g_memdup2 (leftover, sizeof *leftover);
+  *leftover = (SqLeftover){ .lock = -1, .title = g_strdup (leftover->title) };
+  return moved;
+}
+
 SqDocument *
 sq_leftover_open (SqLeftover *leftover, GError **error)
 {
   g_autofree char *path = g_strconcat (leftover->stem, ".squab", NULL);
-  g_autoptr (GFile) file = leftover->file != NULL ? g_file_new_for_path (leftover->file) : NULL;
+  g_autoptr (GFile) file = leftover->uri != NULL ? g_file_new_for_uri (leftover->uri) : NULL;
+  SqDocument *document = NULL;
   SqDefaults defaults;
   g_autoptr (SqJob) job = NULL;
   sq_defaults_builtin (&defaults);
   job = sq_job_load (path, &defaults, error);
-  return job != NULL ? sq_document_new_changed (job, file) : NULL;
+  if (job == NULL)
+    return NULL;
+  document = sq_document_new_changed (job, file);
+  g_object_set_data_full (G_OBJECT (document), LEFTOVER, leftover_moved (leftover),
+                          (GDestroyNotify) sq_leftover_free);
+  return document;
 }
 
 void

@@ -8,10 +8,10 @@
 #include "window/document.h"
 
 /* Keeps @document's changes from now on, half a second after the last one, on another thread; stops
- * and takes everything away when the document goes. @failed (may be NULL) is told, once, why
- * nothing can be kept. */
-typedef void (*SqKeepFailed) (SqDocument *document, const GError *error, gpointer data);
-void sq_recovery_keep (SqDocument *document, SqKeepFailed failed, gpointer data);
+ * and takes everything away when the document goes. @told (may be NULL) hears, once, why nothing
+ * can be kept, and of no error once it can again. */
+typedef void (*SqKeepTold) (SqDocument *document, const GError *error, gpointer data);
+void sq_recovery_keep (SqDocument *document, SqKeepTold told, gpointer data);
 
 /* Something left behind by a program that is no more. */
 typedef struct _SqLeftover SqLeftover;
@@ -24,8 +24,8 @@ void sq_leftover_free (SqLeftover *leftover);
 const char *sq_leftover_title (const SqLeftover *leftover);
 /* When it was kept last, in the user's time; new text. */
 char *sq_leftover_time (const SqLeftover *leftover);
-/* Reads it: a document with changes to save, that goes to the file it came from (or none). NULL
- * with @error as of sq_job_load(); the leftover stays then. */
+/* Reads it: a document with changes to save, that goes to the file it came from (or none) and is
+ * kept on where it was. NULL with @error as of sq_job_load(); the leftover stays then. */
 SqDocument *sq_leftover_open (SqLeftover *leftover, GError **error);
-/* Takes it away. */
+/* Takes it away; not to be called once it was opened. */
 void sq_leftover_drop (SqLeftover *leftover);

@@ -4,6 +4,7 @@
 
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
+#include "window/application.h"
 #include "window/dialogs.h"
 #include "window/recovery.h"
 
@@ -22,13 +23,35 @@ window_for_new_job (SqWindow *window)
   return other;
 }
 
+/* The window in which @file is open, or NULL. */
+static GtkWindow *
+window_with (SqWindow *window, GFile *file)
+{
+  GtkApplication *application = gtk_window_get_application (GTK_WINDOW (window));
+  for (GList *each = gtk_application_get_windows (application); each != NULL; each = each->next)
+    {
+      SqDocument *document = SQ_IS_WINDOW (each->data) ? SQ_WINDOW (each->data)->document : NULL;
+      GFile *other = document != NULL ? sq_document_get_file (document) : NULL;
+      if (other != NULL && g_file_equal (file, other))
+        return each->data;
+    }
+  return NULL;
+}
+
 void
 sq_window_open (SqWindow *window, GFile *file)
 {
   g_autoptr (GError) error = NULL;
   SqDefaults defaults;
   g_autoptr (SqDocument) document = NULL;
+  GtkWindow *there;
   g_return_if_fail (SQ_IS_WINDOW (window) && G_IS_FILE (file));
+  there = window_with (window, file);
+  if (there != NULL)
+    {
+      gtk_window_present (there);
+      return;
+    }
   sq_defaults_builtin (&defaults);
   document = sq_document_load (file, &defaults, &error);
   if (document != NULL)
@@ -58,10 +81,7 @@ on_leftover_answer (GtkWindow *parent, SqAnswer answer, gpointer data)
     {
       g_autoptr (SqDocument) document = sq_leftover_open (leftover, &error);
       if (document != NULL)
-        {
-          sq_window_set_document (window_for_new_job (SQ_WINDOW (parent)), document);
-          sq_leftover_drop (leftover);
-        }
+        sq_window_set_document (window_for_new_job (SQ_WINDOW (parent)), document);
       else
         {
           g_autoptr (GFile) file = g_file_new_for_path (sq_leftover_title (leftover));
@@ -152,12 +172,23 @@ close_now (SqWindow *window)
   gtk_window_close (GTK_WINDOW (window));
 }
 
+/* The window stays, and with it the program, should that be closing window after window. */
+static void
+stay (SqWindow *window)
+{
+  window->is_asking = FALSE;
+  sq_application_stop_quitting (SQ_APPLICATION (gtk_window_get_application (GTK_WINDOW (window))));
+}
+
 static void
 save_to (SqWindow *window, GFile *file, Then then)
 {
   g_autoptr (GError) error = NULL;
   if (!sq_document_save (window->document, file, &error))
-    sq_dialog_failed (GTK_WINDOW (window), file, TRUE, error);
+    {
+      stay (window);
+      sq_dialog_failed (GTK_WINDOW (window), file, TRUE, error);
+    }
   else if (then == THEN_CLOSE)
     close_now (window);
 }
@@ -167,6 +198,8 @@ on_save_chosen (GtkWindow *parent, GFile *file, gpointer then)
 {
   if (file != NULL && SQ_WINDOW (parent)->document != NULL)
     save_to (SQ_WINDOW (parent), file, (Then) GPOINTER_TO_INT (then));
+  else
+    stay (SQ_WINDOW (parent));
 }
 
 static void
@@ -177,13 +210,27 @@ save_as (SqWindow *window, Then then)
 }
 
 static void
+on_overwrite_answer (GtkWindow *parent, SqAnswer answer, gpointer then)
+{
+  SqWindow *window = SQ_WINDOW (parent);
+  if (window->document == NULL || answer == SQ_ANSWER_CANCEL)
+    stay (window);
+  else if (answer == SQ_ANSWER_SAVE)
+    save_to (window, sq_document_get_file (window->document), (Then) GPOINTER_TO_INT (then));
+  else
+    save_as (window, (Then) GPOINTER_TO_INT (then));
+}
+
+static void
 save (SqWindow *window, Then then)
 {
   GFile *file = sq_document_get_file (window->document);
-  if (file != NULL)
-    save_to (window, file, then);
-  else
+  if (file == NULL)
     save_as (window, then);
+  else if (sq_document_is_file_changed (window->document))
+    sq_dialog_overwrite (GTK_WINDOW (window), file, on_overwrite_answer, GINT_TO_POINTER (then));
+  else
+    save_to (window, file, then);
 }
 
 static void
@@ -211,6 +258,8 @@ on_answer (GtkWindow *parent, SqAnswer answer, gpointer data)
     save (window, THEN_CLOSE);
   else if (answer == SQ_ANSWER_DISCARD)
     close_now (window);
+  else
+    stay (window);
 }
 
 gboolean
@@ -218,6 +267,10 @@ sq_window_may_close (SqWindow *window)
 {
   if (window->is_closing || window->document == NULL || !sq_document_is_modified (window->document))
     return TRUE;
+  if (window->is_asking)
+    return FALSE;
+  window->is_asking = TRUE;
+  gtk_window_present (GTK_WINDOW (window));
   sq_dialog_unsaved (GTK_WINDOW (window), sq_document_get_title (window->document), on_answer,
                      NULL);
   return FALSE;

@@ -15,8 +15,10 @@ struct _SqWindow
   SqDocument *document;
   SqSelection *selection;
   gboolean is_closing; /* the question about changes is answered */
+  gboolean is_asking;  /* and here it still stands */
 
   GtkWidget *title, *subtitle, *save, *steps, *undo, *redo, *zooms;
+  GtkWidget *notice, *notice_words;
   GtkWidget *stack, *middle, *seat_pane, *pieces_pane;
   GtkWidget *seat_only, *pieces_only, *seat_words, *pieces_words;
   GtkWidget *revealer, *figures, *count, *count_words;

@@ -136,11 +136,25 @@ bind_document (SqWindow *window, SqDocument *document)
   sq_problems_set_document (window->problems, document, selection);
 }
 
+/* A bar above the work says when changes can't be kept between savings; it asks for nothing. */
 static void
-on_not_kept (SqDocument *document, const GError *error, gpointer window)
+on_kept (SqDocument *document, const GError *error, gpointer data)
 {
+  SqWindow *window = data;
+  g_autofree char *words = NULL;
   (void) document;
-  sq_dialog_not_kept (window, error);
+  if (error != NULL)
+    words = g_strdup_printf (_ ("Changes can’t be kept between savings: save often. (%s)"),
+                             error->message);
+  gtk_label_set_text (GTK_LABEL (window->notice_words), words != NULL ? words : "");
+  gtk_revealer_set_reveal_child (GTK_REVEALER (window->notice), words != NULL);
+}
+
+static void
+on_hide_notice (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  gtk_revealer_set_reveal_child (GTK_REVEALER (SQ_WINDOW (data)->notice), FALSE);
 }
 
 void
@@ -148,7 +162,7 @@ sq_window_set_document (SqWindow *window, SqDocument *document)
 {
   g_return_if_fail (SQ_IS_WINDOW (window) && window->document == NULL);
   window->document = g_object_ref (document);
-  sq_recovery_keep (document, on_not_kept, window);
+  sq_recovery_keep (document, on_kept, window);
   bind_document (window, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), window, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::modified", G_CALLBACK (show_state), window,
@@ -236,7 +250,7 @@ add_actions (SqWindow *window)
   const GActionEntry entries[] = {
     { .name = "undo", .activate = on_undo },       { .name = "redo", .activate = on_redo },
     { .name = "zoom-in", .activate = on_zoom_in }, { .name = "zoom-out", .activate = on_zoom_out },
-    { .name = "fit", .activate = on_fit },
+    { .name = "fit", .activate = on_fit },         { .name = "hide-notice", .activate = on_hide_notice },
   };
   g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
                                                                 "reveal-child");
@@ -307,6 +321,8 @@ sq_window_class_init (SqWindowClass *class)
   BIND (redo);
   BIND (zooms);
   BIND (stack);
+  BIND (notice);
+  BIND (notice_words);
   BIND (middle);
   BIND (seat_pane);
   BIND (pieces_pane);

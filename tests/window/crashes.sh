@@ -11,6 +11,7 @@ ls "$kept"/*.squab >/dev/null 2>&1 || fail 'the change was not kept'
 sleep 0.3
 squab=$(readlink "/proc/$APP_PID/exe")
 kill -KILL "$APP_PID" || fail 'nothing to kill'
+sleep 1 # until the bus knows that it is gone
 
 "$squab" &
 again=$!
