@@ -137,7 +137,7 @@ sq_outline_with_corner_on_edge (const SqOutline *outline, SqId edge, SqPoint p, 
   const SqCorner *corner = sq_outline_corner (outline, edge, &ring, &index);
   if (corner == NULL)
     return NULL;
-  const SqCorner *next = &sq_outline_ring (outline, ring, &n)[(index + 1) % n];
+  const SqCorner *corners = sq_outline_ring (outline, ring, &n), *next = &corners[(index + 1) % n];
   SqSegment s = sq_edge_segment (corner, next);
   SqCorner first = *corner, second = *corner;
   double t, length_mm = sq_distance (corner->at, next->at);

@@ -48,7 +48,7 @@ test_on_edge (void)
         g_assert_cmpint (added->kind, ==, corners[i].kind);
         g_assert_false (added->front);
         /* free curves are fitted anew, within 0.005 mm each time */
-        double within = corners[i].shape == SQ_SHAPE_CURVE ? 0.02 : 1e-8;
+        double within = corners[i].shape == SQ_SHAPE_CURVE ? 0.02 : 1e-9;
         g_assert_cmpfloat (fabs (sq_path_length_mm (after) - sq_path_length_mm (before)), <,
                            within);
         g_assert_cmpfloat (fabs (sq_path_area_mm2 (after) - sq_path_area_mm2 (before)), <,
