@@ -7,6 +7,7 @@
 #include "window/dialogs.h"
 #include "window/look.h"
 #include "window/resources.h"
+#include "window/settings.h"
 #include "window/window.h"
 
 struct _SqApplication
@@ -109,6 +110,7 @@ sq_application_startup (GApplication *application)
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries, G_N_ELEMENTS (entries),
                                    application);
   add_keys (GTK_APPLICATION (application));
+  sq_settings_add_colours (G_ACTION_MAP (application));
   sq_look_load (gdk_display_get_default ());
 }
 

@@ -7,6 +7,7 @@
 #include "window/application.h"
 #include "window/dialogs.h"
 #include "window/recovery.h"
+#include "window/settings.h"
 
 #include <glib/gi18n.h>
 
@@ -55,7 +56,10 @@ sq_window_open (SqWindow *window, GFile *file)
   sq_defaults_builtin (&defaults);
   document = sq_document_load (file, &defaults, &error);
   if (document != NULL)
-    sq_window_set_document (window_for_new_job (window), document);
+    {
+      sq_settings_add_recent (file);
+      sq_window_set_document (window_for_new_job (window), document);
+    }
   else
     sq_dialog_failed (GTK_WINDOW (window), file, FALSE, error);
 }
@@ -146,6 +150,14 @@ on_open (GSimpleAction *action, GVariant *parameter, gpointer window)
   sq_dialog_open (window, on_open_chosen, NULL);
 }
 
+static void
+on_open_recent (GSimpleAction *action, GVariant *uri, gpointer window)
+{
+  g_autoptr (GFile) file = g_file_new_for_uri (g_variant_get_string (uri, NULL));
+  (void) action;
+  sq_window_open (window, file);
+}
+
 static gboolean
 on_drop (GtkDropTarget *target, const GValue *value, double x, double y, SqWindow *window)
 {
@@ -189,8 +201,12 @@ save_to (SqWindow *window, GFile *file, Then then)
       stay (window);
       sq_dialog_failed (GTK_WINDOW (window), file, TRUE, error);
     }
-  else if (then == THEN_CLOSE)
-    close_now (window);
+  else
+    {
+      sq_settings_add_recent (file);
+      if (then == THEN_CLOSE)
+        close_now (window);
+    }
 }
 
 static void
@@ -280,6 +296,9 @@ void
 sq_window_add_file_actions (SqWindow *window)
 {
   const GActionEntry entries[] = { { .name = "open", .activate = on_open },
+                                   { .name = "open-recent",
+                                     .activate = on_open_recent,
+                                     .parameter_type = "s" },
                                    { .name = "save", .activate = on_save },
                                    { .name = "save-as", .activate = on_save_as } };
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);

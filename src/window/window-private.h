@@ -18,6 +18,7 @@ struct _SqWindow
   gboolean is_asking;  /* and here it still stands */
 
   GtkWidget *title, *subtitle, *save, *steps, *undo, *redo, *zooms;
+  GMenu *recent_menu;
   GtkWidget *notice, *notice_words;
   GtkWidget *stack, *middle, *seat_pane, *pieces_pane;
   GtkWidget *seat_only, *pieces_only, *seat_words, *pieces_words;

@@ -5,6 +5,7 @@
 #include "window/figures.h"
 #include "window/look.h"
 #include "window/recovery.h"
+#include "window/settings.h"
 #include "words/lengths.h"
 
 #include <glib/gi18n.h>
@@ -272,11 +273,51 @@ on_only (GtkToggleButton *button, GParamSpec *spec, SqWindow *window)
   gtk_widget_set_visible (is_seat ? window->pieces_pane : window->seat_pane, !is_on);
 }
 
+/* How the window looked when one was closed last. */
+static void
+recall (SqWindow *window)
+{
+  g_autoptr (GKeyFile) settings = sq_settings_read ();
+  int width = g_key_file_get_integer (settings, SQ_SETTINGS_WINDOW, "width", NULL);
+  int height = g_key_file_get_integer (settings, SQ_SETTINGS_WINDOW, "height", NULL);
+  int middle = g_key_file_get_integer (settings, SQ_SETTINGS_WINDOW, "middle", NULL);
+  if (width > 0 && height > 0)
+    gtk_window_set_default_size (GTK_WINDOW (window), width, height);
+  if (g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "maximized", NULL))
+    gtk_window_maximize (GTK_WINDOW (window));
+  if (middle > 0)
+    gtk_paned_set_position (GTK_PANED (window->middle), middle);
+  gtk_revealer_set_reveal_child (
+      GTK_REVEALER (window->revealer),
+      g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "problems", NULL));
+}
+
+static void
+remember (SqWindow *window)
+{
+  g_autoptr (GKeyFile) settings = sq_settings_read ();
+  int width, height;
+  gtk_window_get_default_size (GTK_WINDOW (window), &width, &height);
+  g_key_file_set_integer (settings, SQ_SETTINGS_WINDOW, "width", width);
+  g_key_file_set_integer (settings, SQ_SETTINGS_WINDOW, "height", height);
+  g_key_file_set_boolean (settings, SQ_SETTINGS_WINDOW, "maximized",
+                          gtk_window_is_maximized (GTK_WINDOW (window)));
+  if (window->document != NULL)
+    {
+      g_key_file_set_integer (settings, SQ_SETTINGS_WINDOW, "middle",
+                              gtk_paned_get_position (GTK_PANED (window->middle)));
+      g_key_file_set_boolean (settings, SQ_SETTINGS_WINDOW, "problems",
+                              gtk_revealer_get_reveal_child (GTK_REVEALER (window->revealer)));
+    }
+  sq_settings_write (settings);
+}
+
 static gboolean
 sq_window_close_request (GtkWindow *window)
 {
   if (!sq_window_may_close (SQ_WINDOW (window)))
     return TRUE;
+  remember (SQ_WINDOW (window));
   return GTK_WINDOW_CLASS (sq_window_parent_class)->close_request (window);
 }
 
@@ -321,6 +362,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (redo);
   BIND (zooms);
   BIND (stack);
+  BIND (recent_menu);
   BIND (notice);
   BIND (notice_words);
   BIND (middle);
@@ -355,6 +397,8 @@ sq_window_init (SqWindow *window)
   g_signal_connect (window->pieces_only, "notify::active", G_CALLBACK (on_only), window);
   g_signal_connect_object (window->selection, "changed", G_CALLBACK (show_state), window,
                            G_CONNECT_SWAPPED);
+  g_menu_append_section (window->recent_menu, NULL, sq_settings_recent_menu ());
+  recall (window);
   show_state (window);
   gtk_widget_grab_focus (GTK_WIDGET (window->start_page));
 }
