@@ -6,6 +6,7 @@
 #include "window/cushion-picture.h"
 #include "window/samples.h"
 #include "window/seat-maker.h"
+#include "window/settings.h"
 
 #include <glib/gi18n.h>
 
@@ -78,6 +79,36 @@ new_samples (SqStartPage *page)
   return box;
 }
 
+/* --- recent jobs --------------------------------------------------------------------------- */
+
+#define MOST_SHOWN 5
+
+static GtkWidget *
+new_recent (GPtrArray *files)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  for (guint i = 0; i < MIN (files->len, MOST_SHOWN); i++)
+    {
+      GFile *file = g_ptr_array_index (files, i);
+      g_autofree char *path = g_file_get_basename (file);
+      g_autofree char *name = g_filename_display_name (path);
+      g_autofree char *where = g_file_get_parse_name (file);
+      g_autofree char *uri = g_file_get_uri (file);
+      GtkWidget *button = gtk_button_new (), *label = gtk_label_new (name);
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
+      gtk_label_set_max_width_chars (GTK_LABEL (label), 20);
+      gtk_button_set_child (GTK_BUTTON (button), label);
+      gtk_widget_set_tooltip_text (button, where);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
+                                      -1);
+      gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-recent");
+      gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", uri);
+      gtk_box_append (GTK_BOX (box), button);
+    }
+  gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
+  return box;
+}
+
 /* --- the page ------------------------------------------------------------------------------ */
 
 static GtkWidget *
@@ -94,6 +125,7 @@ add_words (SqStartPage *page, const char *text, const char *class)
 static void
 fill (SqStartPage *page)
 {
+  g_autoptr (GPtrArray) recent = sq_settings_recent ();
   add_words (page, _ ("A new cushion"), "title-1");
   add_words (
       page,
@@ -103,6 +135,11 @@ fill (SqStartPage *page)
   page->maker = sq_seat_maker_new ();
   g_signal_connect_swapped (page->maker, "made", G_CALLBACK (on_made), page);
   gtk_box_append (GTK_BOX (page->content), page->maker);
+  if (recent->len > 0)
+    {
+      add_words (page, _ ("Or go on with one of these"), "dim");
+      gtk_box_append (GTK_BOX (page->content), new_recent (recent));
+    }
   add_words (page, _ ("Or begin with one of these"), "dim");
   gtk_box_append (GTK_BOX (page->content), new_samples (page));
 }
