@@ -166,6 +166,6 @@ SqApplication *
 sq_application_new (void)
 {
   return g_object_new (SQ_TYPE_APPLICATION, "application-id", "org.squab.Squab", "flags",
-                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", "/org/squab/Squab", "register-session", TRUE,
-                       NULL);
+                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", "/org/squab/Squab",
+                       "register-session", TRUE, NULL);
 }

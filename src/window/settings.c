@@ -132,8 +132,8 @@ sq_settings_add_colours (GActionMap *application)
   g_autofree char *kept = g_key_file_get_string (settings, SQ_SETTINGS_WINDOW, "colours", NULL);
   gboolean is_known = g_strcmp0 (kept, "light") == 0 || g_strcmp0 (kept, "dark") == 0;
   const char *colours = is_known ? kept : "desktop";
-  g_autoptr (GSimpleAction) action = g_simple_action_new_stateful (
-      "colours", G_VARIANT_TYPE_STRING, g_variant_new_string (colours));
+  g_autoptr (GSimpleAction) action = g_simple_action_new_stateful ("colours", G_VARIANT_TYPE_STRING,
+                                                                   g_variant_new_string (colours));
   g_signal_connect (action, "change-state", G_CALLBACK (on_colours), NULL);
   g_action_map_add_action (application, G_ACTION (action));
   if (is_known)

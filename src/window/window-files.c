@@ -295,12 +295,12 @@ sq_window_may_close (SqWindow *window)
 void
 sq_window_add_file_actions (SqWindow *window)
 {
-  const GActionEntry entries[] = { { .name = "open", .activate = on_open },
-                                   { .name = "open-recent",
-                                     .activate = on_open_recent,
-                                     .parameter_type = "s" },
-                                   { .name = "save", .activate = on_save },
-                                   { .name = "save-as", .activate = on_save_as } };
+  const GActionEntry entries[] = {
+    { .name = "open", .activate = on_open },
+    { .name = "open-recent", .activate = on_open_recent, .parameter_type = "s" },
+    { .name = "save", .activate = on_save },
+    { .name = "save-as", .activate = on_save_as }
+  };
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
   g_signal_connect (target, "drop", G_CALLBACK (on_drop), window);

@@ -249,9 +249,12 @@ static void
 add_actions (SqWindow *window)
 {
   const GActionEntry entries[] = {
-    { .name = "undo", .activate = on_undo },       { .name = "redo", .activate = on_redo },
-    { .name = "zoom-in", .activate = on_zoom_in }, { .name = "zoom-out", .activate = on_zoom_out },
-    { .name = "fit", .activate = on_fit },         { .name = "hide-notice", .activate = on_hide_notice },
+    { .name = "undo", .activate = on_undo },
+    { .name = "redo", .activate = on_redo },
+    { .name = "zoom-in", .activate = on_zoom_in },
+    { .name = "zoom-out", .activate = on_zoom_out },
+    { .name = "fit", .activate = on_fit },
+    { .name = "hide-notice", .activate = on_hide_notice },
   };
   g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
                                                                 "reveal-child");
