@@ -2,6 +2,7 @@
 #include "window/dialogs.h"
 
 #include "base/error.h"
+#include "window/settings.h"
 
 #include <glib/gi18n.h>
 
@@ -35,12 +36,37 @@ asked_free (gpointer data, GClosure *closure)
 
 /* --- files --------------------------------------------------------------------------------- */
 
+/* The folder chosen from last is where the next dialog begins. */
+static void
+remember_folder (GFile *file)
+{
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+  g_autofree char *uri = folder != NULL ? g_file_get_uri (folder) : NULL;
+  g_autoptr (GKeyFile) settings = sq_settings_read ();
+  if (uri == NULL)
+    return;
+  g_key_file_set_string (settings, SQ_SETTINGS_FILES, "folder", uri);
+  sq_settings_write (settings);
+}
+
+static void
+begin_in_folder (GtkFileChooser *dialog)
+{
+  g_autoptr (GKeyFile) settings = sq_settings_read ();
+  g_autofree char *uri = g_key_file_get_string (settings, SQ_SETTINGS_FILES, "folder", NULL);
+  g_autoptr (GFile) folder = uri != NULL ? g_file_new_for_uri (uri) : NULL;
+  if (folder != NULL && g_file_query_exists (folder, NULL))
+    gtk_file_chooser_set_current_folder (dialog, folder, NULL);
+}
+
 static void
 on_file (GtkNativeDialog *dialog, int response, Asked *asked)
 {
   g_autoptr (GFile) file = NULL;
   if (response == GTK_RESPONSE_ACCEPT)
     file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  if (file != NULL)
+    remember_folder (file);
   gtk_native_dialog_hide (dialog);
   asked->chosen (asked->parent, file, asked->data);
   g_object_unref (dialog);
@@ -59,6 +85,7 @@ new_chooser (GtkWindow *parent, const char *title, GtkFileChooserAction action, 
   gtk_file_filter_add_pattern (all, "*");
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), jobs);
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), all);
+  begin_in_folder (GTK_FILE_CHOOSER (dialog));
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
   return GTK_FILE_CHOOSER (dialog);
 }

@@ -278,6 +278,23 @@ on_answer (GtkWindow *parent, SqAnswer answer, gpointer data)
     stay (window);
 }
 
+void
+sq_window_hold_session (SqWindow *window, gboolean is_modified)
+{
+  GtkApplication *application = GTK_APPLICATION (g_application_get_default ());
+  if (is_modified == (window->held != 0))
+    return;
+  if (is_modified)
+    window->held = gtk_application_inhibit (application, GTK_WINDOW (window),
+                                            GTK_APPLICATION_INHIBIT_LOGOUT,
+                                            _ ("A job has changes that are not saved"));
+  else
+    {
+      gtk_application_uninhibit (application, window->held);
+      window->held = 0;
+    }
+}
+
 gboolean
 sq_window_may_close (SqWindow *window)
 {

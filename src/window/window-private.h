@@ -16,6 +16,7 @@ struct _SqWindow
   SqSelection *selection;
   gboolean is_closing; /* the question about changes is answered */
   gboolean is_asking;  /* and here it still stands */
+  guint held;          /* the session, against logging out; 0: not */
 
   GtkWidget *title, *subtitle, *save, *steps, *undo, *redo, *zooms;
   GMenu *recent_menu;
@@ -34,6 +35,8 @@ struct _SqWindow
 /* Files: win.open, win.save and win.save-as; dropping files; the question before closing. */
 void sq_window_add_file_actions (SqWindow *window);
 gboolean sq_window_may_close (SqWindow *window);
+/* Logging out waits as long as there are changes: the session is told. */
+void sq_window_hold_session (SqWindow *window, gboolean is_modified);
 /* Whole cushions: win.cushion-add and so on. */
 void sq_window_add_cushion_actions (SqWindow *window);
 /* A job from the start page; a sample, which becomes a new job. */

@@ -45,6 +45,7 @@ show_state (SqWindow *window)
   enable (window, "save",
           document != NULL && (is_modified || sq_document_get_file (document) == NULL));
   enable (window, "save-as", document != NULL);
+  sq_window_hold_session (window, is_modified);
   /* Translators: %s says what is undone or redone. */
   show_step (window->undo, _ ("Undo: %s"), _ ("Undo"), undo);
   show_step (window->redo, _ ("Redo: %s"), _ ("Redo"), redo);
@@ -328,6 +329,7 @@ static void
 sq_window_dispose (GObject *object)
 {
   SqWindow *window = SQ_WINDOW (object);
+  sq_window_hold_session (window, FALSE);
   if (window->document != NULL)
     bind_document (window, NULL);
   g_clear_object (&window->document);
