@@ -135,7 +135,9 @@ sq_application_activate (GApplication *application)
 static void
 sq_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
-  SqWindow *window = sq_window_new (GTK_APPLICATION (application));
+  GtkWindow *active = gtk_application_get_active_window (GTK_APPLICATION (application));
+  SqWindow *window = SQ_IS_WINDOW (active) ? SQ_WINDOW (active)
+                                           : sq_window_new (GTK_APPLICATION (application));
   (void) hint;
   gtk_window_present (GTK_WINDOW (window));
   for (int i = 0; i < n_files; i++)
