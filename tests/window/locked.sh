@@ -8,23 +8,23 @@ mkdir -p "$XDG_STATE_HOME/squab"
 "$UI" squab click image Seat
 key b Right
 until_says seat '5 corners, 47 1/16 by 19 in; corner B chosen'
-"$UI" squab wait 'push button' 'Hide this' 10 || fail 'nothing was said'
+until_there 'push button' 'Hide this' || fail 'the bar did not say so'
 rm "$XDG_STATE_HOME/squab/recovery"
 
 echo ' ' >>"$WORK/job.squab"
 cp "$WORK/job.squab" "$WORK/theirs.squab"
 key ctrl+s
-"$UI" squab wait label '“job.squab” was changed by somebody else' || fail 'nothing was asked'
+until_there label '“job.squab” was changed by somebody else' || fail 'nothing was asked'
 key Escape
 cmp "$WORK/job.squab" "$WORK/theirs.squab" || fail 'it was saved over'
 
 rm "$WORK/job.squab"
 mkdir "$WORK/job.squab"
 key ctrl+w
-"$UI" squab wait label 'Save the changes to “Bay window”?'
+until_there label 'Save the changes to “Bay window”?'
 key alt+s
-"$UI" squab wait label '“job.squab” was changed by somebody else'
+until_there label '“job.squab” was changed by somebody else'
 key alt+s
-"$UI" squab wait label '“job.squab” could not be saved' || fail 'nothing was said'
+until_there label '“job.squab” could not be saved' || fail 'nothing was said'
 key Escape
 until_says seat '5 corners, 47 1/16 by 19 in; corner B chosen'

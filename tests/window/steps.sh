@@ -17,6 +17,13 @@ until_says ()
   fail "$1 says '$said', not '$2'"
 }
 
+# until_there ROLE NAME: the same for a widget. Once more, as libatspi may fall over what goes while
+# it looks.
+until_there ()
+{
+  "$UI" squab wait "$1" "$2" 15 2>/dev/null || "$UI" squab wait "$1" "$2"
+}
+
 # Takes the seat's back left corner, E, and drags it by so many pixels, still held. A fitted seat
 # has the same margin left and right, and stands in the middle.
 hold_back_left_corner ()

@@ -21,14 +21,14 @@ until_windows 2
 [ "$(xdotool getactivewindow getwindowname)" = 'Bay window' ] || fail 'the open file was not raised'
 
 key ctrl+q
-"$UI" squab wait label "$question" || fail 'nothing was asked'
+until_there label "$question" || fail 'nothing was asked'
 key Escape
 sleep 0.5
 windows=$(windows)
 [ "$windows" -ge 1 ] || fail 'it went in spite of Cancel'
 until_says seat '5 corners, 47 1/16 by 19 in; corner B chosen'
 key ctrl+q
-"$UI" squab wait label "$question"
+until_there label "$question"
 key alt+s
 for _ in $(seq 100); do alive "$APP_PID" || break; sleep 0.1; done
 ! alive "$APP_PID" || fail 'it did not end'
