@@ -14,11 +14,15 @@ picture ()
 # Painted part by part, and as a whole.
 compare ()
 {
+  sleep 0.7 # a program that is watched over paints slowly
   picture "$WORK/parts"
   xdotool windowunmap --sync "$WIN" windowmap --sync "$WIN" windowfocus "$WIN"
-  sleep 0.3
-  picture "$WORK/whole"
-  cmp -s "$WORK/parts" "$WORK/whole" || fail "$1: not as painted anew"
+  for _ in 1 2 3 4 5 6; do
+    sleep 0.4
+    picture "$WORK/whole"
+    ! cmp -s "$WORK/parts" "$WORK/whole" || return 0
+  done
+  fail "$1: not as painted anew"
 }
 
 drag_back_left_corner 24 -40
