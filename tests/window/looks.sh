@@ -14,7 +14,7 @@ picture ()
 # Painted part by part, and as a whole.
 compare ()
 {
-  sleep 0.7 # a program that is watched over paints slowly
+  sleep 1.5 # a program that is watched over by sanitizers acts slowly
   picture "$WORK/parts"
   xdotool windowunmap --sync "$WIN" windowmap --sync "$WIN" windowfocus "$WIN"
   for _ in 1 2 3 4 5 6; do
