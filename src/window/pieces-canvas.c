@@ -1,21 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/pieces-canvas.h"
+#include "window/pieces-canvas-private.h"
 
-#include "drawing/arrange.h"
+#include "drawing/seam-drawn.h"
 #include "window/figures.h"
+#include "words/piece-remarks.h"
+#include "words/seam-words.h"
 
 #include <glib/gi18n.h>
 #include <string.h>
-
-struct _SqPiecesCanvas
-{
-  SqCanvas parent;
-  SqDocument *document;
-  SqSelection *selection;
-  SqCover *cover;             /* of the chosen cushion; NULL: none */
-  GArray *labels;             /* of SqPieceLabel, owning their texts */
-  SqArrangement *arrangement; /* of the cover's pieces; NULL: none yet */
-};
 
 G_DEFINE_TYPE (SqPiecesCanvas, sq_pieces_canvas, SQ_TYPE_CANVAS)
 
@@ -35,7 +27,16 @@ typedef struct
 } Part;
 
 /* After those of SqPieceLayer. */
-#define LAYER_CHOSEN (SQ_PIECE_LABEL + 1)
+enum
+{
+  LAYER_CHOSEN = SQ_PIECE_LABEL + 1,
+  LAYER_SEAM,
+  LAYER_SEAM_HOVERED,
+  LAYER_PROBLEMS, /* and the next ones: a layer for each severity */
+};
+
+/* A seam that the pointer is on is lit less than the chosen one. */
+#define HOVERED_WEIGHT 0.5
 
 static gpointer
 ref_piece (gconstpointer piece)
@@ -104,9 +105,8 @@ is_chosen (SqPiecesCanvas *canvas, guint i)
   return place->kind == SQ_AT_PIECE && place->item == i;
 }
 
-/* Where a piece's (0, 0) is from the view's origin, in whole pixels. */
-static SqPoint
-stand_of (SqPiecesCanvas *canvas, guint i)
+SqPoint
+sq_pieces_stand (SqPiecesCanvas *canvas, guint i)
 {
   SqVector offset = canvas->arrangement->stands[i].offset;
   double scale = sq_canvas_get_view (SQ_CANVAS (canvas))->scale;
@@ -116,7 +116,7 @@ stand_of (SqPiecesCanvas *canvas, guint i)
 static void
 append_piece (SqPiecesCanvas *canvas, GtkSnapshot *snapshot, guint i)
 {
-  SqPoint at = stand_of (canvas, i);
+  SqPoint at = sq_pieces_stand (canvas, i);
   Part part = { .piece = sq_cover_piece (canvas->cover, i),
                 .label = &g_array_index (canvas->labels, SqPieceLabel, i) };
   part.cloth = sq_plan_cloth (sq_document_get_plan (canvas->document), part.piece->cloth);
@@ -131,6 +131,60 @@ append_piece (SqPiecesCanvas *canvas, GtkSnapshot *snapshot, guint i)
   gtk_snapshot_restore (snapshot);
 }
 
+/* One side of a seam, lit. */
+typedef struct
+{
+  const SqCover *cover;
+  guint seam;
+  gboolean b;
+} Lit;
+
+static SqScene *
+make_lit (SqCanvas *self, gconstpointer data)
+{
+  const Lit *lit = data;
+  return sq_seam_side_scene (lit->cover, lit->seam, lit->b, em_mm (SQ_PIECES_CANVAS (self)));
+}
+
+static void
+append_lit (SqPiecesCanvas *canvas, GtkSnapshot *snapshot, const Lit *lit, gboolean is_chosen)
+{
+  const SqSeam *seam = sq_cover_seam (canvas->cover, lit->seam);
+  const SqSide *side = lit->b ? &seam->b : &seam->a;
+  SqLayer what = { .layer = is_chosen ? LAYER_SEAM : LAYER_SEAM_HOVERED,
+                   .ref = ref_piece,
+                   .unref = unref_piece,
+                   .look = { side->first_run, side->n_runs, lit->b, em_mm (canvas) },
+                   .weight = is_chosen ? 1 : HOVERED_WEIGHT,
+                   .make = make_lit,
+                   .data = lit };
+  SqPoint at;
+  if (side->n_runs == 0)
+    return;
+  at = sq_pieces_stand (canvas, side->piece);
+  what.subject = sq_cover_piece (canvas->cover, side->piece);
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) at.x, (float) at.y));
+  sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
+  gtk_snapshot_restore (snapshot);
+}
+
+static void
+append_seam (SqPiecesCanvas *canvas, GtkSnapshot *snapshot, gint seam, gboolean is_chosen)
+{
+  if (seam < 0)
+    return;
+  append_lit (canvas, snapshot, &(Lit){ canvas->cover, (guint) seam, FALSE }, is_chosen);
+  append_lit (canvas, snapshot, &(Lit){ canvas->cover, (guint) seam, TRUE }, is_chosen);
+}
+
+static void
+append_marks (SqPiecesCanvas *canvas, GtkSnapshot *snapshot)
+{
+  g_autoptr (GArray) marks = sq_pieces_marks (canvas);
+  sq_problem_marks_append (SQ_CANVAS (canvas), snapshot, marks, LAYER_PROBLEMS);
+}
+
 static void
 sq_pieces_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
 {
@@ -143,6 +197,10 @@ sq_pieces_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
                           &GRAPHENE_POINT_INIT ((float) view->origin.x, (float) view->origin.y));
   for (guint i = 0; i < canvas->cover->pieces->len; i++)
     append_piece (canvas, snapshot, i);
+  if (canvas->hovered_seam != sq_pieces_chosen_seam (canvas))
+    append_seam (canvas, snapshot, canvas->hovered_seam, FALSE);
+  append_seam (canvas, snapshot, sq_pieces_chosen_seam (canvas), TRUE);
+  append_marks (canvas, snapshot);
   gtk_snapshot_restore (snapshot);
 }
 
@@ -194,100 +252,36 @@ sq_pieces_canvas_fit (SqCanvas *self, int width, int height)
   return view;
 }
 
-/* --- hands --------------------------------------------------------------------------------- */
-
-/* Index of the piece there, −1: none. */
-static int
-piece_at (SqPiecesCanvas *canvas, SqPoint at)
-{
-  const SqView *view = sq_canvas_get_view (SQ_CANVAS (canvas));
-  if (canvas->arrangement == NULL)
-    return -1;
-  for (guint i = canvas->cover->pieces->len; i-- > 0;)
-    {
-      SqView own = *view;
-      own.origin = sq_add (view->origin, stand_of (canvas, i));
-      if (sq_path_winding (sq_piece_cut (sq_cover_piece (canvas->cover, i), 0),
-                           sq_view_to_mm (&own, at))
-          != 0)
-        return (int) i;
-    }
-  return -1;
-}
-
-static void
-choose (SqPiecesCanvas *canvas, int i)
-{
-  if (i >= 0)
-    sq_selection_choose_part (canvas->selection, SQ_AT_PIECE, (guint32) i);
-  else
-    sq_selection_choose_part (canvas->selection, SQ_AT_CUSHION, 0);
-}
-
-static gboolean
-sq_pieces_canvas_press (SqCanvas *self, SqPoint at)
-{
-  SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
-  if (canvas->document != NULL)
-    choose (canvas, piece_at (canvas, at));
-  return FALSE;
-}
-
-static void
-sq_pieces_canvas_hover (SqCanvas *self, const SqPoint *at)
-{
-  gboolean is_over = at != NULL && piece_at (SQ_PIECES_CANVAS (self), *at) >= 0;
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), is_over ? "pointer" : NULL);
-}
-
-static void
-nothing (SqCanvas *self)
-{
-  (void) self;
-}
-
-static void
-nothing_at (SqCanvas *self, SqPoint at)
-{
-  (void) self, (void) at;
-}
-
-static gboolean
-choose_next (SqPiecesCanvas *canvas, int by)
-{
-  const SqPlace *place = sq_selection_place (canvas->selection);
-  int n = (int) canvas->cover->pieces->len, now = by > 0 ? -1 : 0;
-  if (place->kind == SQ_AT_PIECE)
-    now = (int) place->item;
-  if (n > 0)
-    choose (canvas, (now + by + n) % n);
-  return n > 0;
-}
-
-static gboolean
-sq_pieces_canvas_key (SqCanvas *self, guint keyval, GdkModifierType state)
-{
-  SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
-  (void) state;
-  if (canvas->cover == NULL)
-    return FALSE;
-  switch (keyval)
-    {
-    case GDK_KEY_Page_Down:
-      return choose_next (canvas, 1);
-    case GDK_KEY_Page_Up:
-      return choose_next (canvas, -1);
-    case GDK_KEY_Escape:
-      if (sq_selection_place (canvas->selection)->kind != SQ_AT_PIECE)
-        return FALSE;
-      choose (canvas, -1);
-      return TRUE;
-    default:
-      return FALSE;
-    }
-}
-
 /* --- what it shows -------------------------------------------------------------------------- */
+
+static SqLengthStyle
+plain_style (SqPiecesCanvas *canvas)
+{
+  SqLengthStyle style = sq_figures_style (sq_document_get_job (canvas->document));
+  style.set = FALSE;
+  return style;
+}
+
+/* "; Top chosen: 5 match notches, …" */
+static void
+describe_piece (SqPiecesCanvas *canvas, guint i, GString *text)
+{
+  SqLengthStyle style = plain_style (canvas);
+  g_autoptr (GPtrArray) remarks = sq_words_piece_remarks (canvas->cover, i, &style);
+  g_string_append_printf (text, _ ("; %s chosen"),
+                          g_array_index (canvas->labels, SqPieceLabel, i).name);
+  for (guint k = 0; k < remarks->len; k++)
+    g_string_append_printf (text, "; %s", (const char *) g_ptr_array_index (remarks, k));
+}
+
+static void
+describe_seam (SqPiecesCanvas *canvas, guint seam, GString *text)
+{
+  SqLengthStyle style = plain_style (canvas);
+  g_autofree char *sentence = sq_words_seam_sentence (canvas->cover, seam, &style);
+  /* Translators: a seam in words. */
+  g_string_append_printf (text, _ ("; seam: %s"), sentence);
+}
 
 /* All pieces in words: "7 pieces; Top 46 3⁄4 × 20 1⁄8, cut 1; …" */
 static char *
@@ -303,8 +297,9 @@ describe (SqPiecesCanvas *canvas)
       g_string_append_printf (text, "; %s %s, %s", label->name, label->size, label->count);
     }
   if (place != NULL && place->kind == SQ_AT_PIECE && place->item < n)
-    g_string_append_printf (text, _ ("; %s chosen"),
-                            g_array_index (canvas->labels, SqPieceLabel, place->item).name);
+    describe_piece (canvas, place->item, text);
+  if (sq_pieces_chosen_seam (canvas) >= 0)
+    describe_seam (canvas, (guint) sq_pieces_chosen_seam (canvas), text);
   return g_string_free (text, FALSE);
 }
 
@@ -336,9 +331,30 @@ arrange_again (SqPiecesCanvas *canvas)
     }
 }
 
+/* What was chosen goes on being chosen where the new cover has it. */
+static void
+choose_again (SqPiecesCanvas *canvas, const SqCover *before)
+{
+  const SqPlace *place = sq_selection_place (canvas->selection);
+  gint again = -1;
+  canvas->hovered_seam = -1;
+  if (canvas->cover == NULL || place->cushion != before->cushion->id
+      || (place->kind != SQ_AT_PIECE && place->kind != SQ_AT_SEAM))
+    return;
+  if (place->kind == SQ_AT_PIECE && place->item < before->pieces->len)
+    again = sq_piece_again (before, place->item, canvas->cover);
+  if (place->kind == SQ_AT_SEAM && place->item < before->seams->len)
+    again = sq_seam_again (before, place->item, canvas->cover);
+  if (again >= 0)
+    sq_selection_choose_part (canvas->selection, place->kind, (guint32) again);
+  else
+    sq_selection_choose_part (canvas->selection, SQ_AT_CUSHION, 0);
+}
+
 static void
 follow (SqPiecesCanvas *canvas)
 {
+  g_autoptr (SqCover) old = canvas->cover != NULL ? sq_cover_ref (canvas->cover) : NULL;
   SqId before = canvas->cover != NULL ? canvas->cover->cushion->id : 0;
   SqId now = canvas->document != NULL ? sq_selection_cushion (canvas->selection) : 0;
   const SqCover *cover = canvas->document != NULL
@@ -352,6 +368,8 @@ follow (SqPiecesCanvas *canvas)
     g_clear_pointer (&canvas->arrangement, sq_arrangement_free);
   if (cover != NULL)
     arrange_again (canvas);
+  if (old != NULL && before == now)
+    choose_again (canvas, old);
   tell (canvas);
   gtk_widget_queue_draw (GTK_WIDGET (canvas));
 }
@@ -391,6 +409,7 @@ sq_pieces_canvas_dispose (GObject *object)
   if (canvas->document != NULL)
     sq_pieces_canvas_set_document (canvas, NULL, NULL);
   g_clear_pointer (&canvas->labels, g_array_unref);
+  g_clear_pointer (&canvas->base, sq_job_unref);
   G_OBJECT_CLASS (sq_pieces_canvas_parent_class)->dispose (object);
 }
 
@@ -401,11 +420,12 @@ sq_pieces_canvas_class_init (SqPiecesCanvasClass *class)
   G_OBJECT_CLASS (class)->dispose = sq_pieces_canvas_dispose;
   canvas_class->fit = sq_pieces_canvas_fit;
   canvas_class->draw = sq_pieces_canvas_draw;
-  canvas_class->press = sq_pieces_canvas_press;
-  canvas_class->drag = nothing_at;
-  canvas_class->release = nothing;
-  canvas_class->hover = sq_pieces_canvas_hover;
-  canvas_class->key = sq_pieces_canvas_key;
+  canvas_class->press = sq_pieces_press;
+  canvas_class->drag = sq_pieces_drag;
+  canvas_class->release = sq_pieces_release;
+  canvas_class->hover = sq_pieces_hover;
+  canvas_class->key = sq_pieces_key;
+  GTK_WIDGET_CLASS (class)->query_tooltip = sq_pieces_query_tooltip;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "pieces");
 }
 
@@ -414,6 +434,8 @@ sq_pieces_canvas_init (SqPiecesCanvas *canvas)
 {
   canvas->labels = g_array_new (FALSE, FALSE, sizeof (SqPieceLabel));
   g_array_set_clear_func (canvas->labels, label_clear);
+  canvas->hovered_seam = -1;
+  gtk_widget_set_has_tooltip (GTK_WIDGET (canvas), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Pieces"), -1);
 }

@@ -13,3 +13,7 @@ G_DECLARE_FINAL_TYPE (SqPiecesCanvas, sq_pieces_canvas, SQ, PIECES_CANVAS, SqCan
  * empty table. */
 void sq_pieces_canvas_set_document (SqPiecesCanvas *canvas, SqDocument *document,
                                     SqSelection *selection);
+
+/* Whether a card of @height over the canvas would hide less of the chosen seam at its upper end than
+ * at its lower one. */
+gboolean sq_pieces_canvas_hides_less_above (SqPiecesCanvas *canvas, int height);

@@ -84,7 +84,7 @@ on_row (GtkListBox *list, GtkListBoxRow *row, SqProblems *problems)
 {
   SqPlace place = problem_of (GTK_WIDGET (row))->place;
   (void) list;
-  if (place.kind == SQ_AT_KEY || place.kind == SQ_AT_SEAM || place.kind == SQ_AT_JOB)
+  if (place.kind == SQ_AT_KEY || place.kind == SQ_AT_JOB)
     place.kind = SQ_AT_CUSHION;
   if (place.cushion != 0)
     sq_selection_choose (problems->selection, &place);
@@ -246,6 +246,23 @@ sq_problems_set_document (SqProblems *problems, SqDocument *document, SqSelectio
     return;
   g_signal_connect_swapped (document, "changed", G_CALLBACK (follow), problems);
   follow (problems);
+}
+
+void
+sq_problems_show (SqProblems *problems, const SqPlace *place)
+{
+  GtkWidget *row;
+  g_return_if_fail (SQ_IS_PROBLEMS (problems) && place != NULL);
+  for (row = gtk_widget_get_first_child (problems->list); row != NULL;
+       row = gtk_widget_get_next_sibling (row))
+    {
+      const SqPlace *own = &problem_of (row)->place;
+      if (own->cushion == place->cushion && own->kind == place->kind && own->item == place->item)
+        {
+          gtk_widget_grab_focus (row);
+          return;
+        }
+    }
 }
 
 static void

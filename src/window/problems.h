@@ -13,6 +13,9 @@ G_DECLARE_FINAL_TYPE (SqProblems, sq_problems, SQ, PROBLEMS, GtkWidget)
 /* Lists the problems of @document from now on; NULL: none. Both are kept alive. */
 void sq_problems_set_document (SqProblems *problems, SqDocument *document, SqSelection *selection);
 
+/* Puts the keyboard on the first row about @place, scrolled into sight. */
+void sq_problems_show (SqProblems *problems, const SqPlace *place);
+
 /* "2 errors, 1 note", "No problems"; new text. *@worst (may be NULL) is the worst severity, −1
  * where there is nothing. */
 char *sq_problems_count_words (const SqPlan *plan, int *worst);

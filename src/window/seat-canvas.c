@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/seat-canvas-private.h"
 
+#include "drawing/seam-drawn.h"
 #include "drawing/seat-scene.h"
 #include "window/figures.h"
 #include "words/lengths.h"
@@ -32,6 +33,7 @@ enum
   LAYER_LINES,
   LAYER_HOVERED_EDGE,
   LAYER_CHOSEN_EDGE,
+  LAYER_SEAM,
   LAYER_HANDLE,
   LAYER_HANDLE_HOVERED,
   LAYER_HANDLE_CHOSEN,
@@ -201,6 +203,29 @@ append_edge (SqSeatCanvas *canvas, GtkSnapshot *snapshot, guint layer, SqGrip gr
     sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
 }
 
+static SqScene *
+make_seam (SqCanvas *self, gconstpointer data)
+{
+  double em_mm = sq_canvas_get_em (self) / sq_canvas_get_view (self)->scale;
+  return sq_seam_seat_scene (SQ_SEAT_CANVAS (self)->cover, GPOINTER_TO_UINT (data), em_mm);
+}
+
+/* The chosen seam, lit. */
+static void
+append_seam (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
+{
+  const SqPlace *place = sq_selection_place (canvas->selection);
+  SqLayer what = { .subject = canvas->cover,
+                   .ref = ref_cover,
+                   .unref = unref_cover,
+                   .layer = LAYER_SEAM,
+                   .look = { place->item },
+                   .make = make_seam,
+                   .data = GUINT_TO_POINTER (place->item) };
+  if (place->kind == SQ_AT_SEAM && place->item < canvas->cover->seams->len)
+    sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
+}
+
 static void
 append_handles (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
 {
@@ -248,6 +273,7 @@ sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
       append_seat (canvas, snapshot, LAYER_LINES, SQ_SEAT_LINES, sq_box_empty ());
       append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.5);
       append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
+      append_seam (canvas, snapshot);
       append_seat (canvas, snapshot, figures, SQ_SEAT_DIMENSIONS, room_of (canvas, 1));
       append_handles (canvas, snapshot);
     }

@@ -9,13 +9,15 @@ struct _SqSelection
 
 G_DEFINE_TYPE (SqSelection, sq_selection, G_TYPE_OBJECT)
 
-static guint changed_signal;
+static guint changed_signal, problem_signal;
 
 static void
 sq_selection_class_init (SqSelectionClass *class)
 {
   changed_signal = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);
+  problem_signal = g_signal_new ("problem", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
+                                 NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
 }
 
 static void
@@ -73,4 +75,11 @@ sq_selection_choose_part (SqSelection *selection, guint kind, guint32 item)
 {
   SqPlace place = { .kind = kind, .cushion = selection->place.cushion, .item = item };
   sq_selection_choose (selection, &place);
+}
+
+void
+sq_selection_show_problem (SqSelection *selection, const SqPlace *place)
+{
+  g_return_if_fail (SQ_IS_SELECTION (selection));
+  g_signal_emit (selection, problem_signal, 0, place);
 }

@@ -10,7 +10,8 @@
 #define SQ_TYPE_SELECTION (sq_selection_get_type ())
 G_DECLARE_FINAL_TYPE (SqSelection, sq_selection, SQ, SELECTION, GObject)
 
-/* Emits "changed" (no parameters) when something else is chosen. Nothing chosen: cushion 0. */
+/* Emits "changed" (no parameters) when something else is chosen, and "problem" (pointer to const
+ * SqPlace) when what is wrong there is to be read. Nothing chosen: cushion 0. */
 SqSelection *sq_selection_new (void);
 
 /* The place: SQ_AT_CUSHION where no part of the cushion is chosen. */
@@ -23,3 +24,5 @@ void sq_selection_choose (SqSelection *selection, const SqPlace *place);
 void sq_selection_choose_cushion (SqSelection *selection, SqId cushion);
 /* A part of the chosen cushion; @kind as in SqPlace. */
 void sq_selection_choose_part (SqSelection *selection, guint kind, guint32 item);
+/* Asks for what is wrong at @place to be shown. */
+void sq_selection_show_problem (SqSelection *selection, const SqPlace *place);

@@ -5,6 +5,7 @@
 #include "window/cushion-list.h"
 #include "window/pieces-canvas.h"
 #include "window/problems.h"
+#include "window/seam-card.h"
 #include "window/start-page.h"
 #include "window/values.h"
 #include "window/window.h"
@@ -28,6 +29,7 @@ struct _SqWindow
   SqCushionList *cushions;
   SqSeatCanvas *seat;
   SqPiecesCanvas *pieces;
+  SqSeamCard *seam_card;
   SqValues *values;
   SqProblems *problems;
 };

@@ -134,6 +134,7 @@ bind_document (SqWindow *window, SqDocument *document)
   sq_cushion_list_set_document (window->cushions, document, selection);
   sq_seat_canvas_set_document (window->seat, document, selection);
   sq_pieces_canvas_set_document (window->pieces, document, selection);
+  sq_seam_card_set_document (window->seam_card, document, selection, window->pieces);
   sq_values_set_document (window->values, document, selection);
   sq_problems_set_document (window->problems, document, selection);
 }
@@ -214,6 +215,15 @@ on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
   (void) action, (void) parameter;
   if (!sq_canvas_is_dragging (SQ_CANVAS (SQ_WINDOW (data)->seat)))
     sq_document_redo (SQ_WINDOW (data)->document);
+}
+
+/* What is wrong at @place, in the list. */
+static void
+on_problem (SqSelection *selection, const SqPlace *place, SqWindow *window)
+{
+  (void) selection;
+  gtk_revealer_set_reveal_child (GTK_REVEALER (window->revealer), TRUE);
+  sq_problems_show (window->problems, place);
 }
 
 /* The canvas that the keyboard is on, else the seat. */
@@ -356,6 +366,7 @@ sq_window_class_init (SqWindowClass *class)
   g_type_ensure (SQ_TYPE_CUSHION_LIST);
   g_type_ensure (SQ_TYPE_SEAT_CANVAS);
   g_type_ensure (SQ_TYPE_PIECES_CANVAS);
+  g_type_ensure (SQ_TYPE_SEAM_CARD);
   g_type_ensure (SQ_TYPE_VALUES);
   g_type_ensure (SQ_TYPE_PROBLEMS);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/window.ui");
@@ -385,6 +396,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (cushions);
   BIND (seat);
   BIND (pieces);
+  BIND (seam_card);
   BIND (values);
   BIND (problems);
 }
@@ -402,6 +414,7 @@ sq_window_init (SqWindow *window)
   g_signal_connect (window->pieces_only, "notify::active", G_CALLBACK (on_only), window);
   g_signal_connect_object (window->selection, "changed", G_CALLBACK (show_state), window,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (window->selection, "problem", G_CALLBACK (on_problem), window, 0);
   g_menu_append_section (window->recent_menu, NULL, sq_settings_recent_menu ());
   recall (window);
   show_state (window);
