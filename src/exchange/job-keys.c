@@ -124,6 +124,7 @@ static const SqField cloth_fields[] = {
   { "one_way", SQ_FIELD_SWITCH, AT (SqCloth, one_way), SQ_GIVEN_CLOTH_ONE_WAY },
   { "up", SQ_FIELD_WORD, AT (SqCloth, up_is_start), SQ_GIVEN_CLOTH_UP, .words = up_words },
   { "colour", SQ_FIELD_COLOUR, AT (SqCloth, colour), SQ_GIVEN_CLOTH_COLOUR },
+  { "price", SQ_FIELD_NUMBER, AT (SqCloth, price), SQ_GIVEN_CLOTH_PRICE },
   { "repeat", SQ_FIELD_PART, .part = &repeat_keys },
   { "stripes", SQ_FIELD_OWN, .read = sq_read_stripes, .write = sq_write_stripes },
 };

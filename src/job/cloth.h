@@ -24,6 +24,7 @@ typedef enum
   SQ_GIVEN_CLOTH_ONE_WAY = 1 << 3,
   SQ_GIVEN_CLOTH_UP = 1 << 4,
   SQ_GIVEN_CLOTH_COLOUR = 1 << 5,
+  SQ_GIVEN_CLOTH_PRICE = 1 << 6,
 } SqClothGiven;
 
 /* One band of a striped cloth, along the roll. */
@@ -50,6 +51,7 @@ typedef struct
   SqStripe *stripes;
   guint n_stripes;
   guint32 colour; /* the ground, 0xrrggbb */
+  double price;   /* of a metre, in the maker's money */
   guint32 given;  /* of SqClothGiven */
   GRefString *unknown, *unknown_repeat;
 } SqCloth;

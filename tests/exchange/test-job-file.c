@@ -99,7 +99,8 @@ test_every_key (void)
   g_assert_cmpuint (corner->given, ==, (SQ_GIVEN_SEEN << 1) - 1);
   g_assert_cmpstr (corner->corner_note, ==, "sharp tile");
   g_assert_null (corner->unknown);
-  g_assert_cmpuint (cloth->given, ==, (SQ_GIVEN_CLOTH_COLOUR << 1) - 1);
+  g_assert_cmpuint (cloth->given, ==, (SQ_GIVEN_CLOTH_PRICE << 1) - 1);
+  g_assert_cmpfloat (cloth->price, ==, 24.5);
   g_assert_true (cloth->up_is_start);
   g_assert_cmpfloat (cloth->drop, ==, 0.5);
   g_assert_cmpuint (cloth->n_stripes, ==, 2);
@@ -378,6 +379,7 @@ static const struct
   { JOB ",\"cloths\":[{\"colour\":\"#12345\"}]}", SQ_ERROR_VALUE, "cloths[0].colour: " },
   { JOB ",\"cloths\":[{\"colour\":\"#12345g\"}]}", SQ_ERROR_VALUE, "cloths[0].colour: " },
   { JOB ",\"cloths\":[{\"colour\":\"1234567\"}]}", SQ_ERROR_VALUE, "cloths[0].colour: " },
+  { JOB ",\"cloths\":[{\"price\":\"24\"}]}", SQ_ERROR_VALUE, "cloths[0].price: " },
   { JOB ",\"cloths\":[{\"repeat\":{\"drop\":0.25}}]}", SQ_ERROR_VALUE, "cloths[0].repeat.drop: " },
   { JOB ",\"cloths\":[{\"stripes\":[{\"at\":1}]}]}", SQ_ERROR_VALUE,
     "cloths[0].stripes[0].width: missing" },
