@@ -44,6 +44,7 @@ typedef struct
   Hold hold;
   gboolean space; /* is down */
   SqPoint pointer, pressed, before;
+  GdkModifierType modifiers;
   double scale_before; /* of a pinch */
 } SqCanvasPrivate;
 
@@ -287,11 +288,25 @@ sq_canvas_is_dragging (SqCanvas *canvas)
   return private_of (canvas)->hold == HOLD_THING;
 }
 
+GdkModifierType
+sq_canvas_get_modifiers (SqCanvas *canvas)
+{
+  return private_of (canvas)->modifiers;
+}
+
+/* Remembers the modifiers of the event that @controller is at. */
+static void
+take_modifiers (SqCanvas *canvas, GtkEventController *controller)
+{
+  private_of (canvas)->modifiers = gtk_event_controller_get_current_event_state (controller);
+}
+
 static void
 on_drag_begin (GtkGestureDrag *gesture, double x, double y, SqCanvas *canvas)
 {
   SqCanvasPrivate *p = private_of (canvas);
   guint button = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (gesture));
+  take_modifiers (canvas, GTK_EVENT_CONTROLLER (gesture));
   p->pressed = p->pointer = sq_point (x, y);
   p->before = sq_point (0, 0);
   gtk_widget_grab_focus (GTK_WIDGET (canvas));
@@ -307,7 +322,7 @@ static void
 on_drag_update (GtkGestureDrag *gesture, double dx, double dy, SqCanvas *canvas)
 {
   SqCanvasPrivate *p = private_of (canvas);
-  (void) gesture;
+  take_modifiers (canvas, GTK_EVENT_CONTROLLER (gesture));
   p->pointer = sq_add (p->pressed, sq_point (dx, dy));
   if (p->hold == HOLD_SHEET)
     sq_canvas_pan (canvas, dx - p->before.x, dy - p->before.y);
@@ -328,7 +343,7 @@ on_drag_end (GtkGestureDrag *gesture, double dx, double dy, SqCanvas *canvas)
 static void
 on_motion (GtkEventControllerMotion *controller, double x, double y, SqCanvas *canvas)
 {
-  (void) controller;
+  take_modifiers (canvas, GTK_EVENT_CONTROLLER (controller));
   private_of (canvas)->pointer = sq_point (x, y);
   show_hover (canvas);
 }

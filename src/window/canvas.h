@@ -41,6 +41,8 @@ void sq_canvas_pan (SqCanvas *canvas, double dx, double dy);
 /* What was pressed is let go: later moves of this press mean nothing. */
 void sq_canvas_let_go (SqCanvas *canvas);
 gboolean sq_canvas_is_dragging (SqCanvas *canvas);
+/* The modifier keys that are down, as far as the pointer tells. */
+GdkModifierType sq_canvas_get_modifiers (SqCanvas *canvas);
 
 /* Of this canvas as the desktop has it now: colours, and pixels of the desktop's font, as far as the
  * canvas has room for it. */

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "window/seat-canvas.h"
+#include "window/seat-things.h"
 
 /* What can be taken hold of. */
 typedef struct
@@ -31,6 +32,7 @@ struct _SqSeatCanvas
   SqVector moved;    /* mm, so far */
   gint64 pressed_us; /* when */
   gboolean is_moving;
+  SqSeatThings things;
 };
 
 /* What is at @at (pixels). */

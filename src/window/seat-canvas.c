@@ -34,7 +34,8 @@ enum
   LAYER_HOVERED_EDGE,
   LAYER_CHOSEN_EDGE,
   LAYER_SEAM,
-  LAYER_HANDLE,
+  LAYER_THINGS,
+  LAYER_HANDLE = LAYER_THINGS + SQ_N_THING_LAYERS,
   LAYER_HANDLE_HOVERED,
   LAYER_HANDLE_CHOSEN,
   LAYER_FIGURES, /* and the next ones: a layer for each unit */
@@ -271,6 +272,7 @@ sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
       guint figures = LAYER_FIGURES + job_of (canvas)->units;
       append_seat (canvas, snapshot, LAYER_FILL, SQ_SEAT_FILL, sq_box_empty ());
       append_seat (canvas, snapshot, LAYER_LINES, SQ_SEAT_LINES, sq_box_empty ());
+      sq_seat_things_append (canvas, snapshot, LAYER_THINGS);
       append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.5);
       append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
       append_seam (canvas, snapshot);
@@ -407,6 +409,8 @@ sq_seat_canvas_dispose (GObject *object)
   if (canvas->document != NULL)
     sq_seat_canvas_set_document (canvas, NULL, NULL);
   g_clear_pointer (&canvas->base, sq_job_unref);
+  g_clear_pointer (&canvas->things.base, sq_job_unref);
+  g_clear_pointer (&canvas->things.cover, sq_cover_unref);
   G_OBJECT_CLASS (sq_seat_canvas_parent_class)->dispose (object);
 }
 
@@ -422,12 +426,14 @@ sq_seat_canvas_class_init (SqSeatCanvasClass *class)
   canvas_class->release = sq_seat_release;
   canvas_class->hover = sq_seat_hover;
   canvas_class->key = sq_seat_key;
+  GTK_WIDGET_CLASS (class)->query_tooltip = sq_seat_things_query_tooltip;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "seat");
 }
 
 static void
 sq_seat_canvas_init (SqSeatCanvas *canvas)
 {
+  gtk_widget_set_has_tooltip (GTK_WIDGET (canvas), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Seat"), -1);
 }

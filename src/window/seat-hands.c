@@ -147,8 +147,14 @@ void
 sq_seat_hover (SqCanvas *self, const SqPoint *at)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
-  SqGrip grip = at != NULL ? sq_seat_grip_at (canvas, *at) : (SqGrip){ SQ_GRIP_NONE, 0 };
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), cursor_for (canvas, grip));
+  SqGrip grip = { SQ_GRIP_NONE, 0 };
+  const char *cursor = at != NULL ? sq_seat_things_cursor (canvas, *at) : NULL;
+  if (at != NULL && cursor == NULL)
+    {
+      grip = sq_seat_grip_at (canvas, *at);
+      cursor = cursor_for (canvas, grip);
+    }
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), cursor);
   if (grip.kind == canvas->hovered.kind && grip.corner == canvas->hovered.corner)
     return;
   canvas->hovered = grip;
@@ -203,9 +209,12 @@ sq_seat_press (SqCanvas *self, SqPoint at)
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
   SqGrip grip = sq_seat_grip_at (canvas, at);
   SqPoint mm = sq_view_to_mm (sq_canvas_get_view (self), at);
+  gboolean is_held;
   if (canvas->document == NULL)
     return FALSE;
   end_drag (canvas);
+  if (sq_seat_things_press (canvas, at, &is_held))
+    return is_held;
   if (is_second_press (canvas, at) && add_corner (canvas, grip, &mm))
     return FALSE;
   choose (canvas, grip);
@@ -247,6 +256,8 @@ sq_seat_drag (SqCanvas *self, SqPoint at)
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
   const SqView *view = sq_canvas_get_view (self);
   SqVector pixels = sq_sub (at, canvas->pressed);
+  if (sq_seat_things_drag (canvas, at))
+    return;
   if (canvas->base == NULL || (!canvas->is_moving && sq_norm (pixels) < LEAST_MOVE))
     return;
   SqVector by = meant (canvas,
@@ -267,6 +278,8 @@ sq_seat_release (SqCanvas *self)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
   gboolean is_back = canvas->moved.x == 0 && canvas->moved.y == 0;
+  if (sq_seat_things_release (canvas))
+    return;
   if (canvas->base != NULL && canvas->cover != NULL && !is_back)
     {
       g_autofree char *words = sq_edit_moved_words (canvas->cover->cushion, canvas->held.corner,
@@ -366,7 +379,8 @@ take_back (SqSeatCanvas *canvas)
 {
   if (sq_canvas_is_dragging (SQ_CANVAS (canvas)))
     {
-      sq_document_drop (canvas->document);
+      if (!sq_seat_things_put_back (canvas))
+        sq_document_drop (canvas->document);
       end_drag (canvas);
       sq_canvas_let_go (SQ_CANVAS (canvas));
       return TRUE;
