@@ -178,3 +178,15 @@ sq_edit_centre_stripes (SqDocument *document, const SqCover *cover, SqCentreOn c
   changed->given &= ~(guint32) SQ_GIVEN_STRIPES_SHIFT;
   push (document, changed, _ ("Centre the stripes"));
 }
+
+void
+sq_edit_zip_on_edge (SqDocument *document, SqId cushion, SqId edge)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  g_autoptr (SqCushion) changed = sq_cushion_dup (now);
+  changed->zip.place = SQ_ZIP_BOXING;
+  changed->zip.edge = edge;
+  changed->given &= ~(guint32) (SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT);
+  changed->given |= SQ_GIVEN_ZIP_PLACE | SQ_GIVEN_ZIP_EDGE;
+  push (document, changed, _ ("Move the zip"));
+}

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How the stripes lie on a cushion: moved, turned, centred; each with its words. */
+/* How the stripes lie on a cushion, moved, turned, centred, and which edge has the zip; each with its
+ * words. */
 #pragma once
 
 #include "window/document.h"
@@ -23,6 +24,9 @@ void sq_edit_turn_stripes (SqDocument *document, const SqCover *cover);
 void sq_edit_centre_stripes (SqDocument *document, const SqCover *cover, SqCentreOn centre_on);
 /* What they are centred on now, as given or by default. */
 SqCentreOn sq_stripes_centre_on (const SqJob *job, const SqCover *cover);
+
+/* Puts the zip in the boxing along all of @edge. One step. */
+void sq_edit_zip_on_edge (SqDocument *document, SqId cushion, SqId edge);
 
 /* What a hand moves by: the job's step, in mm. */
 double sq_edit_step_mm (const SqJob *job);

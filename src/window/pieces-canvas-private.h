@@ -16,9 +16,13 @@ struct _SqPiecesCanvas
   SqArrangement *arrangement; /* of the cover's pieces; NULL: none yet */
 
   gint hovered_seam; /* −1: none */
+  GtkWidget *menu;
+  GSimpleActionGroup *actions; /* of the menu */
+
   /* Of a drag of the stripes: */
-  SqJob *base; /* the job it began with; NULL: none */
-  guint held;  /* piece */
+  SqJob *base;         /* the job it began with; NULL: none */
+  SqCover *held_cover; /* and the cover */
+  guint held;          /* piece */
   SqPoint pressed;
   gboolean is_moving;
 };
@@ -29,6 +33,14 @@ SqPoint sq_pieces_stand (SqPiecesCanvas *canvas, guint piece);
 gint sq_pieces_chosen_seam (SqPiecesCanvas *canvas);
 /* Marks of problems at pieces and seams, where they stand. New array of SqProblemMark. */
 GArray *sq_pieces_marks (SqPiecesCanvas *canvas);
+
+/* The menu, and opening it at @at; NULL: in the middle. */
+void sq_pieces_add_menu (SqPiecesCanvas *canvas);
+void sq_pieces_open_menu (SqPiecesCanvas *canvas, const SqPoint *at);
+/* Chooses the seam or piece there; its index, −1: none. */
+gint sq_pieces_choose_at (SqPiecesCanvas *canvas, SqPoint at);
+/* The second button opens the menu. */
+void sq_pieces_add_hands (SqPiecesCanvas *canvas);
 
 /* Of SqCanvasClass and GtkWidgetClass. */
 gboolean sq_pieces_press (SqCanvas *canvas, SqPoint at);

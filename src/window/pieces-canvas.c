@@ -410,6 +410,9 @@ sq_pieces_canvas_dispose (GObject *object)
     sq_pieces_canvas_set_document (canvas, NULL, NULL);
   g_clear_pointer (&canvas->labels, g_array_unref);
   g_clear_pointer (&canvas->base, sq_job_unref);
+  g_clear_pointer (&canvas->held_cover, sq_cover_unref);
+  g_clear_pointer (&canvas->menu, gtk_widget_unparent);
+  g_clear_object (&canvas->actions);
   G_OBJECT_CLASS (sq_pieces_canvas_parent_class)->dispose (object);
 }
 
@@ -435,6 +438,8 @@ sq_pieces_canvas_init (SqPiecesCanvas *canvas)
   canvas->labels = g_array_new (FALSE, FALSE, sizeof (SqPieceLabel));
   g_array_set_clear_func (canvas->labels, label_clear);
   canvas->hovered_seam = -1;
+  sq_pieces_add_menu (canvas);
+  sq_pieces_add_hands (canvas);
   gtk_widget_set_has_tooltip (GTK_WIDGET (canvas), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Pieces"), -1);

@@ -3,6 +3,7 @@
 #include "window/pieces-canvas-private.h"
 
 #include "drawing/seam-drawn.h"
+#include "window/edit-stripes.h"
 #include "window/figures.h"
 #include "window/look.h"
 #include "words/seam-words.h"
@@ -11,6 +12,11 @@
  * leaves the middle third to the piece. */
 #define SEAM_REACH 8
 #define NOTCH_REACH 7
+
+/* Stripes go to a telling place within this; a press that moves less than LEAST_MOVE is a click
+ * (pixels). */
+#define STRIPES_REACH 5
+#define LEAST_MOVE 3
 
 /* --- what is there ------------------------------------------------------------------------- */
 
@@ -247,34 +253,118 @@ choose (SqPiecesCanvas *canvas, guint kind, gint item)
     sq_selection_choose_part (canvas->selection, SQ_AT_CUSHION, 0);
 }
 
+gint
+sq_pieces_choose_at (SqPiecesCanvas *canvas, SqPoint at)
+{
+  gint seam = seam_at (canvas, at), piece = piece_at (canvas, at);
+  if (seam >= 0)
+    choose (canvas, SQ_AT_SEAM, seam);
+  else
+    choose (canvas, SQ_AT_PIECE, piece);
+  return seam >= 0 ? seam : piece;
+}
+
+/* --- stripes ------------------------------------------------------------------------------- */
+
+/* Whether the stripes of piece @i are where those of the face say. */
+static gboolean
+has_stripes (SqPiecesCanvas *canvas, guint i)
+{
+  const SqPiece *piece = sq_cover_piece (canvas->cover, i);
+  return (piece->role == SQ_ROLE_FACE || piece->phase.across)
+         && piece->cloth == sq_figures_face (canvas->cover)->cloth
+         && sq_stripes_cloth (sq_document_get_job (canvas->document), canvas->cover) != NULL;
+}
+
+static void
+let_go (SqPiecesCanvas *canvas)
+{
+  g_clear_pointer (&canvas->base, sq_job_unref);
+  g_clear_pointer (&canvas->held_cover, sq_cover_unref);
+  canvas->is_moving = FALSE;
+}
+
 gboolean
 sq_pieces_press (SqCanvas *self, SqPoint at)
 {
   SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
   SqPlace place;
-  g_autofree char *problem = problem_at (canvas, at, &place);
-  gint seam = seam_at (canvas, at), piece = piece_at (canvas, at);
+  g_autofree char *problem = NULL;
+  gint piece;
   if (canvas->document == NULL)
     return FALSE;
+  let_go (canvas);
+  problem = problem_at (canvas, at, &place);
   if (problem != NULL)
     sq_selection_show_problem (canvas->selection, &place);
-  else if (seam >= 0)
-    choose (canvas, SQ_AT_SEAM, seam);
   else
-    choose (canvas, SQ_AT_PIECE, piece);
-  return FALSE;
+    sq_pieces_choose_at (canvas, at);
+  piece = piece_at (canvas, at);
+  if (problem != NULL || piece < 0 || sq_pieces_chosen_seam (canvas) >= 0
+      || !has_stripes (canvas, (guint) piece))
+    return FALSE;
+  canvas->base = sq_job_ref (sq_document_get_job (canvas->document));
+  canvas->held_cover = sq_cover_ref (canvas->cover);
+  canvas->held = (guint) piece;
+  canvas->pressed = at;
+  return TRUE;
+}
+
+/* Along a boxing means along the front. */
+static SqVector
+on_face (SqPiecesCanvas *canvas, SqVector by)
+{
+  const SqPiece *piece = sq_cover_piece (canvas->held_cover, canvas->held);
+  if (piece->role == SQ_ROLE_BOXING)
+    return sq_scale (canvas->held_cover->finished->front_dir, by.x);
+  return by;
 }
 
 void
 sq_pieces_drag (SqCanvas *self, SqPoint at)
 {
-  (void) self, (void) at;
+  SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
+  double scale = sq_canvas_get_view (self)->scale;
+  SqVector pixels = sq_sub (at, canvas->pressed);
+  g_autoptr (SqJob) job = NULL;
+  if (canvas->base == NULL || (!canvas->is_moving && sq_norm (pixels) < LEAST_MOVE))
+    return;
+  canvas->is_moving = TRUE;
+  job = sq_stripes_moved (canvas->base, canvas->held_cover,
+                          on_face (canvas, sq_point (pixels.x / scale, -pixels.y / scale)),
+                          STRIPES_REACH / scale);
+  if (job != NULL)
+    sq_document_try (canvas->document, job);
 }
 
 void
 sq_pieces_release (SqCanvas *self)
 {
-  (void) self;
+  SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
+  if (canvas->base != NULL && canvas->is_moving)
+    sq_document_keep (canvas->document, sq_stripes_moved_words ());
+  let_go (canvas);
+}
+
+static void
+on_second_button (GtkGestureClick *gesture, int n, double x, double y, SqPiecesCanvas *canvas)
+{
+  SqPoint at = { x, y };
+  (void) gesture, (void) n;
+  if (canvas->cover == NULL || sq_canvas_is_dragging (SQ_CANVAS (canvas)))
+    return;
+  gtk_widget_grab_focus (GTK_WIDGET (canvas));
+  sq_pieces_choose_at (canvas, at);
+  sq_pieces_open_menu (canvas, &at);
+}
+
+void
+sq_pieces_add_hands (SqPiecesCanvas *canvas)
+{
+  GtkGesture *click = gtk_gesture_click_new ();
+  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (click), GDK_BUTTON_SECONDARY);
+  g_signal_connect (click, "pressed", G_CALLBACK (on_second_button), canvas);
+  gtk_widget_add_controller (GTK_WIDGET (canvas), GTK_EVENT_CONTROLLER (click));
 }
 
 void
@@ -282,8 +372,11 @@ sq_pieces_hover (SqCanvas *self, const SqPoint *at)
 {
   SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
   gint seam = at != NULL ? seam_at (canvas, *at) : -1;
-  gboolean is_over = seam >= 0 || (at != NULL && piece_at (canvas, *at) >= 0);
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), is_over ? "pointer" : NULL);
+  gint piece = at != NULL && seam < 0 ? piece_at (canvas, *at) : -1;
+  const char *cursor = piece >= 0 && has_stripes (canvas, (guint) piece) ? "grab"
+                       : seam >= 0 || piece >= 0                         ? "pointer"
+                                                                         : NULL;
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), cursor);
   if (seam == canvas->hovered_seam)
     return;
   canvas->hovered_seam = seam;
@@ -335,9 +428,37 @@ static gboolean
 take_back (SqPiecesCanvas *canvas)
 {
   const SqPlace *place = sq_selection_place (canvas->selection);
+  if (sq_canvas_is_dragging (SQ_CANVAS (canvas)))
+    {
+      sq_document_drop (canvas->document);
+      let_go (canvas);
+      sq_canvas_let_go (SQ_CANVAS (canvas));
+      return TRUE;
+    }
   if (place->kind != SQ_AT_PIECE && place->kind != SQ_AT_SEAM)
     return FALSE;
   choose (canvas, SQ_AT_CUSHION, -1);
+  return TRUE;
+}
+
+/* Arrows step through the pieces; with Shift they move the stripes. */
+static gboolean
+arrow (SqPiecesCanvas *canvas, int by, GdkModifierType state)
+{
+  if (sq_canvas_is_dragging (SQ_CANVAS (canvas)))
+    return FALSE;
+  if (state & GDK_SHIFT_MASK)
+    return sq_edit_step_stripes (canvas->document, canvas->cover, by);
+  return choose_next_piece (canvas, by);
+}
+
+static gboolean
+turn (SqPiecesCanvas *canvas)
+{
+  if (sq_canvas_is_dragging (SQ_CANVAS (canvas))
+      || sq_stripes_cloth (sq_document_get_job (canvas->document), canvas->cover) == NULL)
+    return FALSE;
+  sq_edit_turn_stripes (canvas->document, canvas->cover);
   return TRUE;
 }
 
@@ -345,23 +466,40 @@ gboolean
 sq_pieces_key (SqCanvas *self, guint keyval, GdkModifierType state)
 {
   SqPiecesCanvas *canvas = SQ_PIECES_CANVAS (self);
-  (void) state;
   if (canvas->cover == NULL)
     return FALSE;
   switch (keyval)
     {
     case GDK_KEY_Page_Down:
-    case GDK_KEY_Right:
-    case GDK_KEY_Down:
       return choose_next_piece (canvas, 1);
     case GDK_KEY_Page_Up:
-    case GDK_KEY_Left:
-    case GDK_KEY_Up:
       return choose_next_piece (canvas, -1);
+    case GDK_KEY_Right:
+    case GDK_KEY_KP_Right:
+      return arrow (canvas, 1, state);
+    case GDK_KEY_Left:
+    case GDK_KEY_KP_Left:
+      return arrow (canvas, -1, state);
+    case GDK_KEY_Up:
+    case GDK_KEY_KP_Up:
+      return arrow (canvas, state & GDK_SHIFT_MASK ? 1 : -1, state);
+    case GDK_KEY_Down:
+    case GDK_KEY_KP_Down:
+      return arrow (canvas, state & GDK_SHIFT_MASK ? -1 : 1, state);
     case GDK_KEY_n:
       return choose_next_seam (canvas, 1);
     case GDK_KEY_p:
       return choose_next_seam (canvas, -1);
+    case GDK_KEY_t:
+      return turn (canvas);
+    case GDK_KEY_Menu:
+      sq_pieces_open_menu (canvas, NULL);
+      return TRUE;
+    case GDK_KEY_F10:
+      if (!(state & GDK_SHIFT_MASK))
+        return FALSE;
+      sq_pieces_open_menu (canvas, NULL);
+      return TRUE;
     case GDK_KEY_Escape:
       return take_back (canvas);
     default:

@@ -37,6 +37,19 @@ show_side (SqSeamCard *card, guint i, const SqCover *cover, const SqSide *side, 
   say (card->lengths[i], side->n_runs > 0 ? sq_words_length (length_mm, style) : g_strdup (""));
 }
 
+/* At the upper or the lower end of the pieces, wherever it hides less of the seam. */
+static void
+stand_clear (SqSeamCard *card)
+{
+  int width, height;
+  gboolean is_above;
+  gtk_widget_measure (card->grid, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &width, NULL, NULL);
+  width = MIN (width, gtk_widget_get_width (GTK_WIDGET (card->pieces)));
+  gtk_widget_measure (card->grid, GTK_ORIENTATION_VERTICAL, width, &height, NULL, NULL, NULL);
+  is_above = sq_pieces_canvas_hides_less_above (card->pieces, height);
+  gtk_widget_set_valign (GTK_WIDGET (card), is_above ? GTK_ALIGN_START : GTK_ALIGN_END);
+}
+
 static void
 follow (SqSeamCard *card)
 {
@@ -49,16 +62,11 @@ follow (SqSeamCard *card)
     {
       const SqSeam *seam = sq_cover_seam (cover, place->item);
       SqLengthStyle style = sq_figures_style (sq_document_get_job (card->document));
-      int height;
       say (card->title, sq_words_seam (cover, place->item));
       show_side (card, 0, cover, &seam->a, seam->length_a_mm, &style);
       show_side (card, 1, cover, &seam->b, seam->length_b_mm, &style);
       say (card->fit, sq_words_seam_fit (seam, &style));
-      gtk_widget_measure (card->grid, GTK_ORIENTATION_VERTICAL, -1, NULL, &height, NULL, NULL);
-      gtk_widget_set_valign (GTK_WIDGET (card),
-                             sq_pieces_canvas_hides_less_above (card->pieces, height)
-                                 ? GTK_ALIGN_START
-                                 : GTK_ALIGN_END);
+      stand_clear (card);
     }
   gtk_widget_set_visible (GTK_WIDGET (card), is_there);
 }

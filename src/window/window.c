@@ -201,11 +201,19 @@ sq_window_get_selection (SqWindow *window)
 
 /* --- actions ------------------------------------------------------------------------------- */
 
+/* A hand holds something: its step isn't done yet. */
+static gboolean
+is_dragging (SqWindow *window)
+{
+  return sq_canvas_is_dragging (SQ_CANVAS (window->seat))
+         || sq_canvas_is_dragging (SQ_CANVAS (window->pieces));
+}
+
 static void
 on_undo (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action, (void) parameter;
-  if (!sq_canvas_is_dragging (SQ_CANVAS (SQ_WINDOW (data)->seat)))
+  if (!is_dragging (data))
     sq_document_undo (SQ_WINDOW (data)->document);
 }
 
@@ -213,7 +221,7 @@ static void
 on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action, (void) parameter;
-  if (!sq_canvas_is_dragging (SQ_CANVAS (SQ_WINDOW (data)->seat)))
+  if (!is_dragging (data))
     sq_document_redo (SQ_WINDOW (data)->document);
 }
 
