@@ -10,7 +10,7 @@
 
 /* Half the chord of a bow of rise 1 at which its length is least, the root of
  * 2 x atan (1 / x) = 1: shorter and longer chords make it longer. */
-#define SHORTEST_HALF_CHORD 0.42897798
+#define SHORTEST_HALF_CHORD 0.4289779089641792
 
 /* --- what a ring is now --------------------------------------------------------------------- */
 
@@ -385,12 +385,15 @@ chord_range (const SqCorner *corner, const SqCorner *next, double length_mm, dou
 static double
 chord_for_length_mm (const SqCorner *corner, const SqCorner *next, double length_mm)
 {
-  double least, most;
+  double least, most, at_most_mm;
   gboolean grows;
 
   chord_range (corner, next, length_mm, &least, &most);
+  if (least > most)
+    return NAN;
   grows = length_at_chord_mm (corner, next, least) <= length_mm;
-  if (least > most || grows == (length_at_chord_mm (corner, next, most) < length_mm))
+  at_most_mm = length_at_chord_mm (corner, next, most);
+  if (grows ? at_most_mm < length_mm : at_most_mm > length_mm)
     return NAN;
   for (double middle = (least + most) / 2; middle > least && middle < most;
        middle = (least + most) / 2)
