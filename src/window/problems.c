@@ -260,6 +260,7 @@ sq_problems_show (SqProblems *problems, const SqPlace *place)
       if (own->cushion == place->cushion && own->kind == place->kind && own->item == place->item)
         {
           gtk_widget_grab_focus (row);
+          gtk_window_set_focus_visible (GTK_WINDOW (gtk_widget_get_root (row)), TRUE);
           return;
         }
     }
