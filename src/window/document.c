@@ -15,6 +15,7 @@ struct _SqDocument
   SqPlan *plan;
   GFile *file;
   char *title, *place, *stamp; /* how its file was; NULL: not known */
+  gboolean is_symmetric;
 };
 
 G_DEFINE_TYPE (SqDocument, sq_document, G_TYPE_OBJECT)
@@ -29,6 +30,7 @@ enum
   PROP_CAN_UNDO,
   PROP_CAN_REDO,
   PROP_MODIFIED,
+  PROP_SYMMETRIC,
   N_PROPS
 };
 static GParamSpec *props[N_PROPS];
@@ -90,6 +92,23 @@ sq_document_is_modified (SqDocument *document)
 {
   g_return_val_if_fail (SQ_IS_DOCUMENT (document), FALSE);
   return document->draft != NULL || !sq_history_is_saved (document->history);
+}
+
+gboolean
+sq_document_is_symmetric (SqDocument *document)
+{
+  g_return_val_if_fail (SQ_IS_DOCUMENT (document), FALSE);
+  return document->is_symmetric;
+}
+
+void
+sq_document_set_symmetric (SqDocument *document, gboolean is_symmetric)
+{
+  g_return_if_fail (SQ_IS_DOCUMENT (document));
+  if (document->is_symmetric == is_symmetric)
+    return;
+  document->is_symmetric = is_symmetric;
+  g_object_notify_by_pspec (G_OBJECT (document), props[PROP_SYMMETRIC]);
 }
 
 /* --- what is said of it -------------------------------------------------------------------- */
@@ -363,6 +382,9 @@ sq_document_get_property (GObject *object, guint id, GValue *value, GParamSpec *
     case PROP_MODIFIED:
       g_value_set_boolean (value, sq_document_is_modified (document));
       break;
+    case PROP_SYMMETRIC:
+      g_value_set_boolean (value, document->is_symmetric);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, spec);
     }
@@ -397,6 +419,7 @@ sq_document_class_init (SqDocumentClass *class)
   props[PROP_CAN_UNDO] = g_param_spec_boolean ("can-undo", NULL, NULL, FALSE, flags);
   props[PROP_CAN_REDO] = g_param_spec_boolean ("can-redo", NULL, NULL, FALSE, flags);
   props[PROP_MODIFIED] = g_param_spec_boolean ("modified", NULL, NULL, FALSE, flags);
+  props[PROP_SYMMETRIC] = g_param_spec_boolean ("symmetric", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, props);
   changed_signal = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);

@@ -12,7 +12,7 @@ G_DECLARE_FINAL_TYPE (SqDocument, sq_document, SQ, DOCUMENT, GObject)
 
 /* Emits "changed" (no parameters) when job and plan have. Properties, read only, with notify:
  *   job (pointer to const SqJob), title, place (words about its file), undo-words, redo-words
- *   (texts), can-undo, can-redo, modified (booleans). */
+ *   (texts), can-undo, can-redo, modified, symmetric (booleans). */
 
 /* @job as it came from @file (NULL: from none); counts as saved. */
 SqDocument *sq_document_new (const SqJob *job, GFile *file);
@@ -29,6 +29,11 @@ const SqCover *sq_document_get_cover (SqDocument *document, SqId cushion, guint 
 GFile *sq_document_get_file (SqDocument *document);
 const char *sq_document_get_title (SqDocument *document);
 const char *sq_document_get_place (SqDocument *document);
+
+/* Whether outlines are edited on both sides of their axis at once. A switch of the window at work,
+ * not of the job: no step of the history, and in no file. Off at first. */
+gboolean sq_document_is_symmetric (SqDocument *document);
+void sq_document_set_symmetric (SqDocument *document, gboolean is_symmetric);
 gboolean sq_document_is_modified (SqDocument *document);
 
 /* Whether the file is another than was read or written here last; one that is gone is not. */

@@ -2,14 +2,32 @@
 #include "window/edit-place.h"
 
 #include "job/edge.h"
+#include "job/symmetry.h"
 #include "words/piece-names.h"
 
 #include <glib/gi18n.h>
 
+/* The axis on both sides of which @outline is edited; FALSE: it isn't. */
+static gboolean
+axis_of (SqDocument *document, const SqOutline *outline, SqAxis *axis)
+{
+  return sq_document_is_symmetric (document) && sq_outline_front_axis (outline, axis);
+}
+
+SqOutline *
+sq_edit_outline_meant (SqDocument *document, const SqOutline *before, const SqOutline *after)
+{
+  SqAxis axis;
+  if (!axis_of (document, before, &axis))
+    return sq_outline_ref (after);
+  return sq_outline_symmetric_edit (before, after, &axis, FALSE);
+}
+
 static void
 push_outline (SqDocument *document, const SqCushion *cushion, const SqOutline *outline, char *words)
 {
-  g_autoptr (SqCushion) changed = sq_cushion_with_outline (cushion, outline);
+  g_autoptr (SqOutline) meant = sq_edit_outline_meant (document, cushion->outline, outline);
+  g_autoptr (SqCushion) changed = sq_cushion_with_outline (cushion, meant);
   g_autoptr (SqJob) job = sq_job_with_cushion (sq_document_get_job (document), changed);
   sq_document_edit (document, job, words, NULL);
   g_free (words);
@@ -93,29 +111,53 @@ SqId
 sq_edit_add_corner (SqDocument *document, SqId cushion, SqId edge, SqPoint p)
 {
   const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
-  SqId added = 0;
-  g_autoptr (SqOutline) outline = now != NULL ? sq_outline_with_corner_on_edge (now->outline, edge,
-                                                                                p, &added)
-                                              : NULL;
+  SqId added[2] = { 0, 0 };
+  g_autoptr (SqOutline) outline = NULL;
+  SqAxis axis;
+  if (now == NULL)
+    return 0;
+  if (axis_of (document, now->outline, &axis))
+    outline = sq_outline_with_corners_on_edges (now->outline, edge, p, &axis, added);
+  else
+    outline = sq_outline_with_corner_on_edge (now->outline, edge, p, &added[0]);
   if (outline == NULL)
     return 0;
   push_outline (document, now, outline, edge_words (now, edge, _ ("New corner on %s")));
-  return added;
+  return added[0];
+}
+
+/* Whether each ring that lost corners still has three. */
+static gboolean
+has_enough_corners (const SqOutline *before, const SqOutline *after)
+{
+  guint n_rings = sq_outline_n_rings (before), n, left;
+  if (sq_outline_n_rings (after) != n_rings)
+    return FALSE;
+  for (guint ring = 0; ring < n_rings; ring++)
+    {
+      sq_outline_ring (before, ring, &n);
+      sq_outline_ring (after, ring, &left);
+      if (left < n && left < 3)
+        return FALSE;
+    }
+  return TRUE;
 }
 
 gboolean
 sq_edit_remove_corner (SqDocument *document, SqId cushion, SqId id)
 {
   const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
-  guint ring, n;
+  g_autoptr (SqOutline) outline = NULL;
   g_autofree char *name = NULL;
-  if (now == NULL || sq_outline_corner (now->outline, id, &ring, NULL) == NULL)
+  SqAxis axis;
+  if (now == NULL || sq_outline_corner (now->outline, id, NULL, NULL) == NULL)
     return FALSE;
-  sq_outline_ring (now->outline, ring, &n);
-  if (n <= 3)
+  outline = axis_of (document, now->outline, &axis)
+                ? sq_outline_without_twins (now->outline, id, &axis)
+                : sq_outline_without_corner (now->outline, id);
+  if (outline == NULL || !has_enough_corners (now->outline, outline))
     return FALSE;
   name = sq_words_corner (now, id);
-  g_autoptr (SqOutline) outline = sq_outline_without_corner (now->outline, id);
   push_outline (document, now, outline, g_strdup_printf (_ ("Remove corner %s"), name));
   return TRUE;
 }

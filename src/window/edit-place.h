@@ -18,8 +18,14 @@ typedef enum
  * the result says why. One step. */
 SqSidesResult sq_edit_place_length (SqDocument *document, SqId cushion, SqId corner,
                                     SqPlaceLength length, const double *mm);
+/* What an edit of @before to @after means in @document: the same on both sides of the front's axis
+ * while it edits symmetrically, else @after. What stands at a side is the room's, not the seat's
+ * shape, and stays as in @after. New reference. */
+SqOutline *sq_edit_outline_meant (SqDocument *document, const SqOutline *before,
+                                  const SqOutline *after);
 /* Puts a corner on the edge that starts at @edge, nearest to @p (seat, mm); its id, or 0 where it
- * can't be. Takes one away; FALSE where only three are left. One step each. */
+ * can't be. Takes one away; FALSE where fewer than three would be left. One step each. While the
+ * document edits symmetrically the twin comes and goes along. */
 SqId sq_edit_add_corner (SqDocument *document, SqId cushion, SqId edge, SqPoint p);
 gboolean sq_edit_remove_corner (SqDocument *document, SqId cushion, SqId corner);
 /* What stands at the edge that starts at @edge; NULL: nothing. One step. */
