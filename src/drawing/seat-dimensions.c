@@ -4,6 +4,8 @@
 #include "base/units.h"
 #include "drawing/seat-drawn.h"
 #include "drawing/seat-scene.h"
+#include "job/sides.h"
+#include "words/angles.h"
 
 #include <string.h>
 
@@ -19,7 +21,13 @@
 /* Handles stand on corners and edges (em). */
 #define OUTLINE_GAP_EM 0.18
 
-/* What is set smaller when it finds no place. */
+/* A sign takes up no more of an edge than this. */
+#define MOST_OF_EDGE 0.3
+
+/* Corners have handles: so far from them stand their angles (em). */
+#define CORNER_GAP_EM 0.75
+
+/* What is set smaller: angles, and what finds no place. */
 #define SMALLER 0.84
 
 #define MOST_PLACES 10
@@ -205,7 +213,9 @@ static void
 write_figure (Figure *figure, const SqSeatLook *look)
 {
   SqDimension *dimension = &figure->dimension;
-  g_autofree char *length = sq_length_format (dimension->value_mm, &look->length);
+  g_autofree char *length = dimension->measure == SQ_MEASURE_ANGLE
+                                ? sq_words_angle (dimension->value_rad, &look->length)
+                                : sq_length_format (dimension->value_mm, &look->length);
   g_strlcpy (dimension->text, dimension->measure == SQ_MEASURE_RADIUS ? "R " : "",
              sizeof dimension->text);
   g_strlcat (dimension->text, length, sizeof dimension->text);
@@ -269,10 +279,18 @@ add_rise (GArray *figures, const SqCorner *corners, guint n, guint i, const SqPa
   g_array_append_val (figures, figure);
 }
 
+/* Sideways from a foot, and ever farther round it. */
+static void
+add_places_about (Figure *figure, SqPoint foot, SqVector out)
+{
+  const double turns[] = { 0, 0.45, -0.45, 0.9, -0.9 };
+  for (guint k = 0; k < G_N_ELEMENTS (turns); k++)
+    add_place (figure, foot, sq_turned (out, turns[k]), 0, 0.5 * k);
+}
+
 static void
 add_radius (GArray *figures, const SqCorner *corner, guint n, guint i, const SqPath *path)
 {
-  const double turns[] = { 0, 0.45, -0.45, 0.9, -0.9 };
   Figure figure = { .dimension = { .measure = SQ_MEASURE_RADIUS, .corner = corner->id } };
   SqPoint foot;
   SqVector along;
@@ -281,8 +299,65 @@ add_radius (GArray *figures, const SqCorner *corner, guint n, guint i, const SqP
   figure.dimension.value_mm = corner->radius_mm;
   figure.importance = 1e6 + corner->radius_mm;
   figure.gap_em = EDGE_GAP_EM;
-  for (guint k = 0; k < G_N_ELEMENTS (turns); k++)
-    add_place (&figure, foot, sq_turned (sq_right (along), turns[k]), 0, 0.5 * k);
+  add_places_about (&figure, foot, sq_right (along));
+  g_array_append_val (figures, figure);
+}
+
+/* The sign of a right angle between @back and @along, both unit vectors from @corner. */
+static void
+add_square_sign (Placer *placer, const SqCorner *corner, SqVector back, SqVector along)
+{
+  SqVector first = sq_cross (along, back) > 0 ? along : back; /* the other one is to its left */
+  double half_mm = SQ_SQUARE_SIGN_EM * placer->look->em_mm / 2;
+  SqDimension sign = { .measure = SQ_MEASURE_ANGLE,
+                       .corner = corner->id,
+                       .value_rad = M_PI / 2,
+                       .is_sign = TRUE,
+                       .at = sq_moved (sq_moved (corner->at, along, half_mm), back, half_mm),
+                       .angle_rad = atan2 (first.y, first.x),
+                       .width_mm = 2 * half_mm,
+                       .height_mm = 2 * half_mm,
+                       .foot = corner->at,
+                       .leader = corner->at };
+  Plate plate = { sign.at, along, half_mm, half_mm };
+  g_autofree char *text = sq_words_angle (sign.value_rad, &placer->look->length);
+  g_strlcpy (sign.text, text, sizeof sign.text);
+  if (is_in_room (placer, &plate))
+    g_array_append_val (placer->dimensions, sign);
+}
+
+static void
+add_angle (Placer *placer, GArray *figures, const SqCorner *corners, guint n, guint i,
+           const SqPath *path, double angle_rad)
+{
+  const SqCorner *before = &corners[(i + n - 1) % n], *corner = &corners[i];
+  SqVector back = sq_sub (before->at, corner->at),
+           out = sq_sub (corners[(i + 1) % n].at, corner->at);
+  gboolean is_sharp = before->shape == SQ_SHAPE_STRAIGHT && corner->shape == SQ_SHAPE_STRAIGHT
+                      && corner->radius_mm <= 0;
+  double sign_mm = SQ_SQUARE_SIGN_EM * placer->look->em_mm;
+  Figure figure = {
+    .dimension = { .measure = SQ_MEASURE_ANGLE, .corner = corner->id, .value_rad = angle_rad }
+  };
+  SqVector outward, along;
+  if (angle_rad <= 0)
+    return;
+  if (sq_words_is_square (angle_rad) && corner->id != placer->look->corner)
+    {
+      if (is_sharp && fmin (sq_norm (back), sq_norm (out)) * MOST_OF_EDGE >= sign_mm)
+        add_square_sign (placer, corner, sq_unit (back), sq_unit (out));
+      return;
+    }
+  outward = sq_sub (sq_right (sq_unit (out)), sq_right (sq_unit (back)));
+  figure.dimension.foot = corner->at;
+  if (corner->radius_mm > 0)
+    sq_seat_edge_point (path, n + i, 0.5, &figure.dimension.foot, &along);
+  /* The sharper, the more it says; the chosen one more than a rise. */
+  figure.importance = corner->id == placer->look->corner ? 1e6 : -angle_rad;
+  figure.gap_em = CORNER_GAP_EM;
+  add_places_about (&figure, figure.dimension.foot,
+                    sq_norm (outward) > SQ_COINCIDE_MM ? sq_unit (outward)
+                                                       : sq_scale (sq_unit (out), -1));
   g_array_append_val (figures, figure);
 }
 
@@ -309,6 +384,7 @@ add_ring (Placer *placer, GArray *figures, const SqOutline *outline, guint ring)
   g_autoptr (SqPath) path = sq_seat_ring (outline, ring);
   if (path == NULL)
     return;
+  g_autofree SqSideReading *readings = sq_outline_side_readings (outline, ring, &n);
   SqPath *flat = sq_path_flattened (path, 0.1 * placer->look->em_mm);
   g_ptr_array_add (placer->rings, flat);
   add_obstacles (placer, flat, corners, n);
@@ -317,6 +393,7 @@ add_ring (Placer *placer, GArray *figures, const SqOutline *outline, guint ring)
       add_length (figures, corners, n, i, path);
       add_radius (figures, &corners[i], n, i, path);
       add_rise (figures, corners, n, i, path);
+      add_angle (placer, figures, corners, n, i, path, readings[i].angle_rad);
     }
 }
 
@@ -345,8 +422,9 @@ sq_seat_dimensions (const SqCushion *cushion, const SqSeatLook *look)
   for (guint i = 0; i < figures->len; i++)
     {
       Figure *figure = &g_array_index (figures, Figure, i);
+      gboolean is_small = figure->dimension.measure == SQ_MEASURE_ANGLE;
       write_figure (figure, look);
-      if (!stand_figure (&placer, figure, look->em_mm))
+      if (is_small || !stand_figure (&placer, figure, look->em_mm))
         stand_figure (&placer, figure, SMALLER * look->em_mm);
     }
   return placer.dimensions;

@@ -183,6 +183,20 @@ add_rise_sign (SqSceneBuilder *builder, const SqDimension *dimension, double em_
   sq_scene_add_nodes (builder, bow, 2, TRUE);
 }
 
+/* Two short lines that make a square with the corner's edges. */
+static void
+add_square_sign (SqSceneBuilder *builder, const SqDimension *sign)
+{
+  SqVector along = sq_turned (sq_point (sign->width_mm / 2, 0), sign->angle_rad);
+  SqVector up = sq_left (along);
+  SqPoint far = sq_add (sign->at, sq_add (along, up));
+  SqNode nodes[] = { { sq_add (sign->at, sq_sub (along, up)), 0, 0 },
+                     { far, 0, 0 },
+                     { sq_add (sign->at, sq_sub (up, along)), 0, 0 } };
+  sq_scene_begin_stroke (builder, SQ_PEN_LEADER);
+  sq_scene_add_nodes (builder, nodes, G_N_ELEMENTS (nodes), FALSE);
+}
+
 static void
 add_dimension (SqSceneBuilder *builder, const SqDimension *dimension)
 {
@@ -193,6 +207,11 @@ add_dimension (SqSceneBuilder *builder, const SqDimension *dimension)
                   .width_mm = dimension->width_mm,
                   .tone = dimension->measure == SQ_MEASURE_LENGTH ? SQ_TONE_INK : SQ_TONE_DIM,
                   .text = dimension->text };
+  if (dimension->is_sign)
+    {
+      add_square_sign (builder, dimension);
+      return;
+    }
   if (dimension->measure == SQ_MEASURE_RISE)
     {
       SqVector along = sq_turned (sq_point (1, 0), dimension->angle_rad);
@@ -238,9 +257,22 @@ inward_at (const SqPath *path, guint32 n, guint i, SqPoint *at, double *sine)
   return middle;
 }
 
-/* The corners' letters, just inside. */
+static gboolean
+has_sign (const GArray *dimensions, SqId corner)
+{
+  for (guint i = 0; i < dimensions->len; i++)
+    {
+      const SqDimension *dimension = &g_array_index (dimensions, SqDimension, i);
+      if (dimension->is_sign && dimension->corner == corner)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The corners' letters, just inside; beyond the sign of a right angle. */
 static void
-add_letters (SqSceneBuilder *builder, const SqCushion *cushion, double em_mm)
+add_letters (SqSceneBuilder *builder, const SqCushion *cushion, const GArray *dimensions,
+             double em_mm)
 {
   const SqOutline *outline = cushion->outline;
   for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
@@ -252,10 +284,10 @@ add_letters (SqSceneBuilder *builder, const SqCushion *cushion, double em_mm)
         {
           g_autofree char *letter = sq_words_corner (cushion, corners[i].id);
           SqPoint at = corners[i].at;
-          double sine = 1;
+          double sine = 1, away = has_sign (dimensions, corners[i].id) ? 1.25 : 1.05;
           SqVector inward = inward_at (path, n, i, &at, &sine);
           SqText text = { .em_mm = 0.9 * em_mm, .tone = SQ_TONE_DIM, .text = letter };
-          text.at = sq_moved (at, inward, em_mm * fmin (1.05 / fmax (sine, 0.3), 2.2));
+          text.at = sq_moved (at, inward, em_mm * fmin (away / fmax (sine, 0.3), 2.2));
           text.width_mm = sq_text_width_em (letter, FALSE) * text.em_mm;
           sq_scene_add_text (builder, &text);
         }
@@ -334,7 +366,7 @@ sq_seat_scene (const SqCover *cover, const SqCloth *face, SqSeatLayer layer, con
   else
     {
       g_autoptr (GArray) dimensions = sq_seat_dimensions (cover->cushion, look);
-      add_letters (builder, cover->cushion, look->em_mm);
+      add_letters (builder, cover->cushion, dimensions, look->em_mm);
       add_front (builder, cover, look->em_mm);
       for (guint i = 0; i < dimensions->len; i++)
         add_dimension (builder, &g_array_index (dimensions, SqDimension, i));

@@ -19,6 +19,7 @@ typedef struct
   double em_mm;         /* size of ordinary text in mm of the seat: pixels / view.scale */
   SqLengthStyle length; /* of the figures */
   SqBox room;           /* what can be seen, mm: figures keep inside; empty: no border */
+  SqId corner;          /* the chosen one, whose angle is a figure even where it is square; or 0 */
 } SqSeatLook;
 
 /* What a figure on the seat measures, so that a click on it can become a field. */
@@ -27,6 +28,7 @@ typedef enum
   SQ_MEASURE_LENGTH, /* of the edge that starts at corner, along its chord */
   SQ_MEASURE_RISE,   /* of that edge's bow */
   SQ_MEASURE_RADIUS, /* of the rounding at corner */
+  SQ_MEASURE_ANGLE,  /* inside the seat at corner, between chords */
 } SqMeasure;
 
 typedef struct
@@ -34,6 +36,8 @@ typedef struct
   SqMeasure measure;
   SqId corner;
   double value_mm;
+  double value_rad;           /* of an angle, which has no value_mm */
+  gboolean is_sign;           /* a square angle: its sign stands in the corner, no figure */
   SqPoint at;                 /* middle of its box … */
   double angle_rad;           /* … along its reading direction … */
   double width_mm, height_mm; /* … and its size */
@@ -46,8 +50,12 @@ typedef struct
 /* A rise has a small bow before its figure that takes this much of its box, in em. */
 #define SQ_RISE_SIGN_EM 1.2
 
+/* Sides of the sign of a right angle, in em: it shows beyond a corner's handle. */
+#define SQ_SQUARE_SIGN_EM 0.75
+
 /* The figures of @cushion, where they stand: outside the edges, not over each other, the seat or
- * the border of the room. What finds no place is left out, the least important first. New array of
+ * the border of the room. What finds no place is left out, the least important first. Square
+ * corners between straight edges have a sign of SQ_SQUARE_SIGN_EM inside. New array of
  * SqDimension. */
 GArray *sq_seat_dimensions (const SqCushion *cushion, const SqSeatLook *look);
 

@@ -84,7 +84,8 @@ test_no_overlap (void)
         {
           Box box = box_of (&g_array_index (dimensions, SqDimension, i), 0);
           SqPath *path = path_of (&box);
-          g_assert_false (paths_meet (path, ring));
+          if (!g_array_index (dimensions, SqDimension, i).is_sign)
+            g_assert_false (paths_meet (path, ring));
           for (guint j = 0; j < boxes->len; j++)
             g_assert_false (paths_meet (path, g_ptr_array_index (boxes, j)));
           for (guint k = 0; k < 4; k++)
@@ -141,7 +142,7 @@ test_figures (void)
   g_autoptr (GArray) dimensions = sq_seat_dimensions (cushion, &look);
   const SqDimension *front = find (dimensions, SQ_MEASURE_LENGTH, 1);
   const SqDimension *left = find (dimensions, SQ_MEASURE_LENGTH, 4);
-  g_assert_cmpuint (dimensions->len, ==, 6);
+  g_assert_cmpuint (dimensions->len, ==, 8); /* two of them signs */
   g_assert_cmpstr (front->text, ==, "37");
   g_assert_cmpstr (left->text, ==, "18 1/2"); /* corner to corner, whatever is rounded */
   g_assert_cmpstr (find (dimensions, SQ_MEASURE_LENGTH, 3)->text, ==, "37"); /* the chord */
@@ -154,6 +155,41 @@ test_figures (void)
   g_assert_cmpfloat_with_epsilon (front->angle_rad, 0, 1e-9);
   g_assert_cmpfloat_with_epsilon (left->angle_rad, M_PI / 2, 1e-9);
   g_assert_cmpfloat (left->at.x, <, -sq_seat_hatch_depth_em (SQ_EDGE_WALL) * look.em_mm);
+}
+
+/* A square corner between straight edges has its sign, inside; others their figure, outside. */
+static void
+test_angles (void)
+{
+  SqCorner corners[] = { { .id = 1, .at = { 0, 0 } },
+                         { .id = 2, .at = { 900, 0 } },
+                         { .id = 3, .at = { 900, 300 } },
+                         { .id = 4, .at = { 700, 500 } },
+                         { .id = 5, .at = { 0, 500 }, .radius_mm = 30 } };
+  guint n = G_N_ELEMENTS (corners);
+  g_autoptr (SqOutline) outline = sq_outline_new (corners, &n, 1);
+  g_autoptr (SqCushion) cushion = sq_cushion_new (1, outline);
+  SqSeatLook look = look_for (cushion, 25, 200);
+  g_autoptr (GArray) calm = sq_seat_dimensions (cushion, &look);
+  const SqDimension *sign = find (calm, SQ_MEASURE_ANGLE, 1);
+  const SqDimension *slant = find (calm, SQ_MEASURE_ANGLE, 3);
+  g_autoptr (SqPath) ring = sq_seat_ring (outline, 0);
+  g_assert_true (sign->is_sign);
+  g_assert_cmpstr (sign->text, ==, "90°");
+  g_assert_cmpint (sq_path_winding (ring, sign->at), ==, 1);
+  g_assert_false (slant->is_sign);
+  g_assert_cmpstr (slant->text, ==, "135°");
+  g_assert_cmpfloat_with_epsilon (slant->value_rad, 0.75 * M_PI, 1e-9);
+  g_assert_cmpint (sq_path_winding (ring, slant->at), ==, 0);
+  g_assert_null (find (calm, SQ_MEASURE_ANGLE, 5)); /* rounded: no corner to put a sign in */
+
+  look.corner = 1;
+  g_autoptr (GArray) chosen = sq_seat_dimensions (cushion, &look);
+  g_assert_false (find (chosen, SQ_MEASURE_ANGLE, 1)->is_sign);
+  g_assert_cmpstr (find (chosen, SQ_MEASURE_ANGLE, 1)->text, ==, "90°");
+  look.corner = 5;
+  g_autoptr (GArray) rounded = sq_seat_dimensions (cushion, &look);
+  g_assert_cmpstr (find (rounded, SQ_MEASURE_ANGLE, 5)->text, ==, "90°");
 }
 
 static void
@@ -178,7 +214,8 @@ test_least_important_first (void)
   SqSeatLook none = look_for (cushion, 25, 0), little = look_for (cushion, 25, 48);
   g_autoptr (GArray) nothing = sq_seat_dimensions (cushion, &none);
   g_autoptr (GArray) some = sq_seat_dimensions (cushion, &little);
-  g_assert_cmpuint (nothing->len, ==, 0);
+  for (guint i = 0; i < nothing->len; i++)
+    g_assert_true (g_array_index (nothing, SqDimension, i).is_sign);
   g_assert_nonnull (find (some, SQ_MEASURE_LENGTH, 1));
 }
 
@@ -197,7 +234,7 @@ test_hole (void)
   g_autoptr (SqCushion) cushion = sq_cushion_new (1, outline);
   SqSeatLook look = look_for (cushion, 20, 100);
   g_autoptr (GArray) dimensions = sq_seat_dimensions (cushion, &look);
-  g_assert_cmpuint (dimensions->len, ==, 8);
+  g_assert_cmpuint (dimensions->len, ==, 16); /* each square corner has its sign */
   for (SqId id = 5; id <= 8; id++)
     {
       const SqDimension *d = find (dimensions, SQ_MEASURE_LENGTH, id);
@@ -205,6 +242,10 @@ test_hole (void)
       g_assert_cmpfloat (d->at.x, <, 600);
       g_assert_cmpfloat (d->at.y, >, 200);
       g_assert_cmpfloat (d->at.y, <, 400);
+      d = find (dimensions, SQ_MEASURE_ANGLE, id);
+      g_assert_true (d->is_sign); /* a hole's angles are its own */
+      g_assert_cmpfloat (fabs (d->at.x - 450), <, 150);
+      g_assert_cmpfloat (fabs (d->at.y - 300), <, 100);
     }
 }
 
@@ -214,6 +255,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/drawing/seat-dimensions/no-overlap", test_no_overlap);
   g_test_add_func ("/drawing/seat-dimensions/figures", test_figures);
+  g_test_add_func ("/drawing/seat-dimensions/angles", test_angles);
   g_test_add_func ("/drawing/seat-dimensions/pick", test_pick);
   g_test_add_func ("/drawing/seat-dimensions/least-important-first", test_least_important_first);
   g_test_add_func ("/drawing/seat-dimensions/hole", test_hole);
