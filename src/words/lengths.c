@@ -5,6 +5,10 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
+
+#define MOST_FIGURES 15 /* of a number that is typed: what a double holds */
+#define MOST_COUNT 100000
 
 SqLengthStyle
 sq_words_length_style (const SqJob *job, char decimal)
@@ -25,16 +29,24 @@ sq_words_length (double mm, const SqLengthStyle *style)
   return sq_length_format (mm, &with_unit);
 }
 
-char *
-sq_words_fine_length (double mm, const SqLengthStyle *style)
+SqLengthStyle
+sq_words_fine_style (double mm, const SqLengthStyle *style)
 {
   SqLengthStyle finer = *style;
 
   finer.decimals++;
   if (style->unit != SQ_UNIT_IN
       && fabs (sq_length_rounded_mm (mm, style) - sq_length_rounded_mm (mm, &finer)) > 1e-6)
-    return sq_words_length (mm, &finer);
-  return sq_words_length (mm, style);
+    return finer;
+  return *style;
+}
+
+char *
+sq_words_fine_length (double mm, const SqLengthStyle *style)
+{
+  SqLengthStyle fine = sq_words_fine_style (mm, style);
+
+  return sq_words_length (mm, &fine);
 }
 
 char *
@@ -70,6 +82,41 @@ sq_words_number (double value, guint decimals, const SqLengthStyle *style)
   g_ascii_formatd (text, sizeof text, format, value);
   g_strdelimit (text, ".", style->decimal);
   return g_strdup (text);
+}
+
+gboolean
+sq_words_read_number (const char *text, char decimal, double *value)
+{
+  g_autofree char *number = g_strstrip (g_strdup (text));
+  gboolean has_point = FALSE, has_figure = FALSE;
+
+  for (char *c = number; *c != '\0'; c++)
+    {
+      if (g_ascii_isdigit (*c))
+        has_figure = TRUE;
+      else if (*c == decimal && !has_point)
+        {
+          has_point = TRUE;
+          *c = '.';
+        }
+      else
+        return FALSE;
+    }
+  if (!has_figure || strlen (number) > MOST_FIGURES)
+    return FALSE;
+  *value = g_ascii_strtod (number, NULL);
+  return TRUE;
+}
+
+gboolean
+sq_words_read_count (const char *text, guint *count)
+{
+  double value;
+
+  if (!sq_words_read_number (text, '\0', &value) || value < 1 || value > MOST_COUNT)
+    return FALSE;
+  *count = (guint) value;
+  return TRUE;
 }
 
 /* @value in the unit that @with_unit ("%s kg") puts after it. */

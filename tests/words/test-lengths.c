@@ -65,11 +65,77 @@ test_number (void)
   g_assert_cmpstr (parts, ==, "-1234,57");
 }
 
+static void
+test_read_number (void)
+{
+  const struct
+  {
+    const char *text;
+    char decimal;
+    double value; /* −1: none */
+  } cases[] = {
+    { "24.5", '.', 24.5 },
+    { " 24,5 ", ',', 24.5 },
+    { "7", '.', 7 },
+    { ".5", '.', 0.5 },
+    { "3.", '.', 3 },
+    { "0", '.', 0 },
+    { "24,5", '.', -1 },
+    { "", '.', -1 },
+    { ".", '.', -1 },
+    { "1.2.3", '.', -1 },
+    { "-4", '.', -1 },
+    { "1e3", '.', -1 },
+    { "nan", '.', -1 },
+    { "0x10", '.', -1 },
+    { "12 m", '.', -1 },
+    { "1 2", '.', -1 },
+    { "1234567890123456", '.', -1 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      double value = -1;
+      gboolean is_number = sq_words_read_number (cases[i].text, cases[i].decimal, &value);
+      g_assert_cmpint (is_number, ==, cases[i].value >= 0);
+      g_assert_cmpfloat (value, ==, cases[i].value);
+    }
+}
+
+static void
+test_read_count (void)
+{
+  const char *const wrong[] = { "0", "100001", "1.5", "1,5", "two", "", "-1", "99999999999999999" };
+  guint count = 7;
+
+  for (guint i = 0; i < G_N_ELEMENTS (wrong); i++)
+    g_assert_false (sq_words_read_count (wrong[i], &count));
+  g_assert_cmpuint (count, ==, 7);
+  g_assert_true (sq_words_read_count (" 12 ", &count));
+  g_assert_cmpuint (count, ==, 12);
+  g_assert_true (sq_words_read_count ("100000", &count));
+  g_assert_cmpuint (count, ==, 100000);
+}
+
+/* A decimal more only where it says something. */
+static void
+test_fine_style (void)
+{
+  SqLengthStyle mm = style_of (SQ_UNIT_MM, '.'), in = style_of (SQ_UNIT_IN, '.');
+
+  g_assert_cmpuint (sq_words_fine_style (9.525, &mm).decimals, ==, mm.decimals + 1);
+  g_assert_cmpuint (sq_words_fine_style (10, &mm).decimals, ==, mm.decimals);
+  g_assert_cmpuint (sq_words_fine_style (9.525, &in).decimals, ==, in.decimals);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/words/lengths/written", test_written);
   g_test_add_func ("/words/lengths/number", test_number);
+  g_test_add_func ("/words/lengths/read-number", test_read_number);
+  g_test_add_func ("/words/lengths/read-count", test_read_count);
+  g_test_add_func ("/words/lengths/fine-style", test_fine_style);
   return g_test_run ();
 }
