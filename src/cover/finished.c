@@ -134,14 +134,15 @@ take_clearance (Ring *ring, const SqChoices *choices, GArray *problems)
   if (!any)
     return TRUE;
 
-  /* An outline's corners stay sharp however acute; collinear edges of different clearance get
-   * the step they need. */
+  /* An outline's corners stay sharp however acute, but for needles longer than any seat;
+   * collinear edges of different clearance get the step they need. */
   SqJoinRule rule = sq_join_rule_mitre ();
   rule.mitre_limit = rule.square_at = 1e9;
   SqOffsetReport report = { 0 };
   SqPath *path = sq_path_offset (ring->path, by, ring->n, &rule, &report);
   gboolean good = path != NULL && report.end == SQ_OFFSET_CLEAN
-                  && has_every_edge (path, ring->n, &largest) && sq_path_is_simple (path, NULL);
+                  && has_every_edge (path, ring->n, &largest) && sq_path_is_simple (path, NULL)
+                  && sq_path_length_mm (path) <= 4 * SQ_SEAT_MOST_MM;
   SqPath *given = good ? with_steps_given (path, by, report.trims) : NULL;
   sq_offset_report_clear (&report);
   g_clear_pointer (&path, sq_path_unref);

@@ -154,17 +154,19 @@ walk_rings (const SqPlane *plane)
   return rings;
 }
 
-/* The greatest ring that winds as it should comes first; without one there is none at all. */
+/* The greatest ring that winds as it should comes first, of halves as great the one that was walked
+ * first, whichever way the ring lies; without one there is none at all. */
 static void
 sort_rings (GPtrArray *rings, int sense)
 {
+  const double more = 1 + 1e-9;
   guint best = 0;
   double most = 0;
 
   for (guint i = 0; i < rings->len; i++)
     {
       double area = sense * sq_offset_chain_area_mm2 (rings->pdata[i]);
-      if (area > most)
+      if (area > most * more)
         {
           most = area;
           best = i;

@@ -174,6 +174,22 @@ test_step (void)
   assert_mm (edge_of (cover, 2)->own_end_mm - edge_of (cover, 2)->own_start_mm, 310);
 }
 
+/* A corner that folds back on itself all but exactly would run out into a needle of many kilometres
+ * where one of its sides is drawn in more than the other. */
+static void
+test_needle (void)
+{
+  g_autoptr (SqCover) cover = cover_of (
+      "'outline':[{'id':14,'x':132.31394553140314,'y':914.6461459536827,'kind':'arm'},"
+      "{'id':6,'x':113.38851260635988,'y':849.2113370341767},"
+      "{'id':4,'x':228.84432326374463,'y':1248.4005120026688},{'id':20,'x':-330,'y':1310}]");
+  const SqProblem *problem = find_problem (cover, SQ_PROBLEM_CLEARANCE_TOO_LARGE);
+
+  g_assert_nonnull (problem);
+  g_assert_null (cover->finished);
+  g_assert_cmpint (problem->fixes[0].kind, ==, SQ_FIX_CLEARANCE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -187,5 +203,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/finished/rounding", test_rounding);
   g_test_add_func ("/cover/finished/frame", test_frame);
   g_test_add_func ("/cover/finished/step", test_step);
+  g_test_add_func ("/cover/finished/needle", test_needle);
   return g_test_run ();
 }

@@ -265,6 +265,27 @@ test_cut_line (void)
     }
 }
 
+/* Of two halves that are as great the same one is kept, whichever way the ring lies. */
+static void
+test_equal_halves (void)
+{
+  SqJoinRule rule = sq_join_rule_mitre ();
+  const SqPoint points[] = { { 0, 0 },    { 100, 0 },  { 100, 40 },  { 150, 40 },
+                             { 150, 0 },  { 250, 0 },  { 250, 100 }, { 150, 100 },
+                             { 150, 60 }, { 100, 60 }, { 100, 100 }, { 0, 100 } };
+
+  for (int i = 0; i < RINGS; i++)
+    {
+      Move move = random_move ();
+      g_autoptr (SqPath) ring = sq_path_new_polygon (points, G_N_ELEMENTS (points));
+      g_autoptr (SqPath) turned = moved (ring, &move);
+      g_autoptr (SqPath) half = sq_path_offset_evenly (ring, -15, &rule, NULL);
+      g_autoptr (SqPath) other = sq_path_offset_evenly (turned, -15, &rule, NULL);
+      g_autoptr (SqPath) expected = moved (half, &move);
+      assert_same_path (expected, other);
+    }
+}
+
 /* @ring, started at the node nearest to @at. */
 static SqPath *
 started_at (const SqPath *ring, SqPoint at)
@@ -363,6 +384,7 @@ main (int argc, char **argv)
   g_test_add_func ("/geometry/turning/offset-mitre", test_offset_mitre);
   g_test_add_func ("/geometry/turning/offset-round", test_offset_round);
   g_test_add_func ("/geometry/turning/cut-line", test_cut_line);
+  g_test_add_func ("/geometry/turning/equal-halves", test_equal_halves);
   g_test_add_func ("/geometry/turning/mirrored-offset", test_mirrored_offset);
   g_test_add_func ("/geometry/turning/mirrored-rounding", test_mirrored_rounding);
   return g_test_run ();

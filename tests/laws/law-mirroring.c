@@ -141,9 +141,12 @@ backs_match (const SqCover *a, const SqCover *b)
          == b->finished->back;
 }
 
+/* Of a cut line that falls into halves as great the mirror may keep the other one. */
 static char *
 check_faces (const SqCover *a, const SqCover *b, double within)
 {
+  if (has_problem (a, SQ_PROBLEM_CUT_SPLIT))
+    return NULL;
   for (guint p = 0; p < 2; p++)
     for (guint r = 0; r < sq_cover_piece (a, p)->cut->len; r++)
       {

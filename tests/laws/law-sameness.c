@@ -6,7 +6,7 @@
 
 /* What turning a seat may change: nothing that a blade could follow; in a seat of more than this
  * round so much more. */
-#define TURNED_MM 1e-6
+#define TURNED_MM 1e-5
 #define TURNED_ROUND_MM 20000.0
 
 static const SqCushion *

@@ -3,10 +3,9 @@
  * failure again. */
 #include <stdlib.h>
 
-#include "exchange/job-file.h"
 #include "laws/laws.h"
 #include "laws/random-job.h"
-#include "laws/shrink.h"
+#include "laws/report.h"
 
 typedef struct
 {
@@ -19,20 +18,6 @@ number_from (const char *name, guint otherwise)
 {
   const char *text = g_getenv (name);
   return text != NULL ? (guint) strtoul (text, NULL, 10) : otherwise;
-}
-
-static void
-report (guint32 seed, const LawEntry *entry, const SqJob *job, const char *wrong)
-{
-  g_autoptr (SqJob) small = shrink_job (job, seed, entry->law);
-  g_autoptr (SqPlan) plan = sq_plan_new (small, NULL);
-  LawCase c = { seed, small, plan };
-  g_autofree char *still = entry->law (&c);
-  g_autofree char *text = sq_job_write (small);
-
-  g_test_message ("SQUAB_LAWS_SEED=%u: %s: %s", seed, entry->name, wrong);
-  g_test_message ("a small job: %s", still);
-  g_test_message ("%s", text);
 }
 
 /* What of a random job was built, so that laws don't hold only because there is nothing. */
@@ -70,7 +55,7 @@ test_laws (void)
           if (wrong == NULL)
             tallies[i].held++;
           else if (tallies[i].broken++ < 3)
-            report (seed, &laws[i], job, wrong);
+            report_broken (seed, &laws[i], job, wrong);
         }
     }
   g_test_message ("%u jobs from seed %u: %u folded and %u boxed covers, %u that can't be made", n,
