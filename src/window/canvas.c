@@ -14,6 +14,10 @@
 /* A wheel's notch moves so many pixels. */
 #define SCROLL_STEP 48
 
+/* Things are taken hold of within this of their middle or line (pixels). */
+#define REACH 12
+#define REACH_OF_FINGER 22
+
 /* No seat is looked at nearer or from farther than this (pixels per mm). */
 #define LEAST_SCALE 0.002
 #define MOST_SCALE 40
@@ -45,6 +49,7 @@ typedef struct
   gboolean space; /* is down */
   SqPoint pointer, pressed, before;
   GdkModifierType modifiers;
+  gboolean is_touched; /* a finger it was, not a mouse */
   double scale_before; /* of a pinch */
 } SqCanvasPrivate;
 
@@ -222,6 +227,14 @@ sq_canvas_append (SqCanvas *canvas, GtkSnapshot *snapshot, const SqLayer *layer)
   gtk_snapshot_append_node (snapshot, node);
 }
 
+void
+sq_canvas_append_scene (SqCanvas *canvas, GtkSnapshot *snapshot, const SqScene *scene)
+{
+  GskRenderNode *node = paint_node (canvas, scene, 0);
+  gtk_snapshot_append_node (snapshot, node);
+  gsk_render_node_unref (node);
+}
+
 static void
 sq_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -294,11 +307,20 @@ sq_canvas_get_modifiers (SqCanvas *canvas)
   return private_of (canvas)->modifiers;
 }
 
-/* Remembers the modifiers of the event that @controller is at. */
-static void
-take_modifiers (SqCanvas *canvas, GtkEventController *controller)
+double
+sq_canvas_get_reach (SqCanvas *canvas)
 {
-  private_of (canvas)->modifiers = gtk_event_controller_get_current_event_state (controller);
+  return private_of (canvas)->is_touched ? REACH_OF_FINGER : REACH;
+}
+
+/* Remembers the modifiers of the event that @controller is at, and what made it. */
+static void
+take_event (SqCanvas *canvas, GtkEventController *controller)
+{
+  SqCanvasPrivate *p = private_of (canvas);
+  GdkDevice *device = gtk_event_controller_get_current_event_device (controller);
+  p->modifiers = gtk_event_controller_get_current_event_state (controller);
+  p->is_touched = device != NULL && gdk_device_get_source (device) == GDK_SOURCE_TOUCHSCREEN;
 }
 
 static void
@@ -306,7 +328,7 @@ on_drag_begin (GtkGestureDrag *gesture, double x, double y, SqCanvas *canvas)
 {
   SqCanvasPrivate *p = private_of (canvas);
   guint button = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (gesture));
-  take_modifiers (canvas, GTK_EVENT_CONTROLLER (gesture));
+  take_event (canvas, GTK_EVENT_CONTROLLER (gesture));
   p->pressed = p->pointer = sq_point (x, y);
   p->before = sq_point (0, 0);
   gtk_widget_grab_focus (GTK_WIDGET (canvas));
@@ -322,7 +344,7 @@ static void
 on_drag_update (GtkGestureDrag *gesture, double dx, double dy, SqCanvas *canvas)
 {
   SqCanvasPrivate *p = private_of (canvas);
-  take_modifiers (canvas, GTK_EVENT_CONTROLLER (gesture));
+  take_event (canvas, GTK_EVENT_CONTROLLER (gesture));
   p->pointer = sq_add (p->pressed, sq_point (dx, dy));
   if (p->hold == HOLD_SHEET)
     sq_canvas_pan (canvas, dx - p->before.x, dy - p->before.y);
@@ -343,7 +365,7 @@ on_drag_end (GtkGestureDrag *gesture, double dx, double dy, SqCanvas *canvas)
 static void
 on_motion (GtkEventControllerMotion *controller, double x, double y, SqCanvas *canvas)
 {
-  take_modifiers (canvas, GTK_EVENT_CONTROLLER (controller));
+  take_event (canvas, GTK_EVENT_CONTROLLER (controller));
   private_of (canvas)->pointer = sq_point (x, y);
   show_hover (canvas);
 }
@@ -426,6 +448,8 @@ on_key (GtkEventControllerKey *controller, guint keyval, guint code, GdkModifier
   (void) controller, (void) code;
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK))
     return GDK_EVENT_PROPAGATE;
+  if (p->hold == HOLD_THING)
+    return SQ_CANVAS_GET_CLASS (canvas)->key (canvas, keyval, state);
   if (keyval == GDK_KEY_space)
     {
       p->space = TRUE;
@@ -444,6 +468,18 @@ on_key_up (GtkEventControllerKey *controller, guint keyval, guint code, GdkModif
     return;
   private_of (canvas)->space = FALSE;
   show_hover (canvas);
+}
+
+/* What is dragged may go elsewhere with another modifier. */
+static gboolean
+on_modifiers (GtkEventControllerKey *controller, GdkModifierType state, SqCanvas *canvas)
+{
+  SqCanvasPrivate *p = private_of (canvas);
+  (void) controller;
+  p->modifiers = state;
+  if (p->hold == HOLD_THING)
+    SQ_CANVAS_GET_CLASS (canvas)->drag (canvas, p->pointer);
+  return GDK_EVENT_PROPAGATE;
 }
 
 static void
@@ -493,6 +529,7 @@ add_keyboard (SqCanvas *canvas)
   GtkEventController *focus = gtk_event_controller_focus_new ();
   g_signal_connect (key, "key-pressed", G_CALLBACK (on_key), canvas);
   g_signal_connect (key, "key-released", G_CALLBACK (on_key_up), canvas);
+  g_signal_connect (key, "modifiers", G_CALLBACK (on_modifiers), canvas);
   g_signal_connect (focus, "enter", G_CALLBACK (on_focus_enter), canvas);
   g_signal_connect (focus, "leave", G_CALLBACK (on_focus_leave), canvas);
   gtk_widget_add_controller (GTK_WIDGET (canvas), key);

@@ -25,7 +25,8 @@ struct _SqCanvasClass
   void (*release) (SqCanvas *canvas);
   /* The pointer is at @at, or away (NULL). */
   void (*hover) (SqCanvas *canvas, const SqPoint *at);
-  /* A key that zooms nothing and moves nothing; TRUE: it was for us. */
+  /* A key that zooms nothing and moves nothing, or any while something is dragged; TRUE: it was for
+   * us. */
   gboolean (*key) (SqCanvas *canvas, guint keyval, GdkModifierType state);
 };
 
@@ -41,8 +42,10 @@ void sq_canvas_pan (SqCanvas *canvas, double dx, double dy);
 /* What was pressed is let go: later moves of this press mean nothing. */
 void sq_canvas_let_go (SqCanvas *canvas);
 gboolean sq_canvas_is_dragging (SqCanvas *canvas);
-/* The modifier keys that are down, as far as the pointer tells. */
+/* The modifier keys that are down. */
 GdkModifierType sq_canvas_get_modifiers (SqCanvas *canvas);
+/* How far from a thing a press still takes hold of it (pixels): a fingertip covers more. */
+double sq_canvas_get_reach (SqCanvas *canvas);
 
 /* Of this canvas as the desktop has it now: colours, and pixels of the desktop's font, as far as the
  * canvas has room for it. */
@@ -66,6 +69,8 @@ typedef struct
 
 /* Appends @layer, (0, 0) mm being at the snapshot's own origin. */
 void sq_canvas_append (SqCanvas *canvas, GtkSnapshot *snapshot, const SqLayer *layer);
+/* The same for a scene that is another one in each frame. */
+void sq_canvas_append_scene (SqCanvas *canvas, GtkSnapshot *snapshot, const SqScene *scene);
 
 /* The node of the whole canvas, new; @fresh: with every layer made anew, keeping nothing. For
  * tests that compare both. */

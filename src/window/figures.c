@@ -22,6 +22,12 @@ sq_figures_style (const SqJob *job)
   return style;
 }
 
+double
+sq_figures_step_mm (const SqJob *job)
+{
+  return job->units == SQ_UNIT_IN ? job->defaults.step_in_mm : job->defaults.step_mm_mm;
+}
+
 char *
 sq_figures_size (double width_mm, double height_mm, const SqLengthStyle *style)
 {

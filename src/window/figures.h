@@ -11,6 +11,9 @@ char sq_figures_decimal (void);
 /* Without a unit after the figure. */
 SqLengthStyle sq_figures_style (const SqJob *job);
 
+/* The step of grid and arrow keys. */
+double sq_figures_step_mm (const SqJob *job);
+
 /* "46 3⁄4 × 20 1⁄8"; new text. */
 char *sq_figures_size (double width_mm, double height_mm, const SqLengthStyle *style);
 /* Width and depth of the seat as drawn, as seen from its front. */

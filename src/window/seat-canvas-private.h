@@ -3,19 +3,8 @@
 #pragma once
 
 #include "window/seat-canvas.h"
+#include "window/seat-hold.h"
 #include "window/seat-things.h"
-
-/* What can be taken hold of. */
-typedef struct
-{
-  enum
-  {
-    SQ_GRIP_NONE,
-    SQ_GRIP_CORNER,
-    SQ_GRIP_EDGE, /* that starts at the corner */
-  } kind;
-  SqId corner;
-} SqGrip;
 
 struct _SqSeatCanvas
 {
@@ -25,20 +14,18 @@ struct _SqSeatCanvas
   SqCover *cover; /* of the chosen cushion; NULL: none */
 
   SqGrip hovered;
-  /* Of a drag: */
-  SqGrip held;
-  SqJob *base;       /* the job it began with */
-  SqPoint pressed;   /* pixels */
-  SqVector moved;    /* mm, so far */
-  gint64 pressed_us; /* when */
-  gboolean is_moving;
+  SqSeatHold hold;
+  SqPoint pressed;   /* the last press: where (pixels) … */
+  gint64 pressed_us; /* … and when */
   SqSeatThings things;
 };
 
-/* What is at @at (pixels). */
-SqGrip sq_seat_grip_at (SqSeatCanvas *canvas, SqPoint at);
-/* The grip that the selection stands for. */
+/* The corner or edge that the selection stands for. */
 SqGrip sq_seat_chosen (SqSeatCanvas *canvas);
+/* What is shown has changed: draws it, and says it to screen readers. */
+void sq_seat_canvas_tell (SqSeatCanvas *canvas);
+/* What is in sight, seat coordinates. */
+SqBox sq_seat_canvas_room (SqSeatCanvas *canvas);
 
 /* Of SqCanvasClass. */
 gboolean sq_seat_press (SqCanvas *canvas, SqPoint at);

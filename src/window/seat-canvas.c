@@ -23,9 +23,6 @@ G_DEFINE_TYPE (SqSeatCanvas, sq_seat_canvas, SQ_TYPE_CANVAS)
 #define MAIN_INCHES 12 /* a foot */
 #define MAIN_METRIC 10
 
-/* Radius of a handle (pixels). */
-#define HANDLE 6
-
 enum
 {
   LAYER_GRID,
@@ -35,10 +32,8 @@ enum
   LAYER_CHOSEN_EDGE,
   LAYER_SEAM,
   LAYER_THINGS,
-  LAYER_HANDLE = LAYER_THINGS + SQ_N_THING_LAYERS,
-  LAYER_HANDLE_HOVERED,
-  LAYER_HANDLE_CHOSEN,
-  LAYER_FIGURES, /* and the next ones: a layer for each unit */
+  LAYER_GRIPS = LAYER_THINGS + SQ_N_THING_LAYERS,
+  LAYER_FIGURES = LAYER_GRIPS + SQ_N_GRIP_LAYERS, /* and the next ones: a layer for each unit */
 };
 
 /* --- scenes -------------------------------------------------------------------------------- */
@@ -62,6 +57,12 @@ room_of (SqSeatCanvas *canvas, double tile)
   double bottom = ceil ((height - view->origin.y) / tile) * tile;
   return (SqBox){ { left / view->scale, -bottom / view->scale },
                   { right / view->scale, -top / view->scale } };
+}
+
+SqBox
+sq_seat_canvas_room (SqSeatCanvas *canvas)
+{
+  return room_of (canvas, 1);
 }
 
 static SqSeatLook
@@ -126,25 +127,6 @@ make_edge (SqCanvas *self, gconstpointer data)
   return sq_scene_builder_end (builder);
 }
 
-static SqScene *
-make_handle (SqCanvas *self, gconstpointer data)
-{
-  guint layer = GPOINTER_TO_UINT (data);
-  double px = 1 / sq_canvas_get_view (self)->scale;
-  double radius = (layer == LAYER_HANDLE ? HANDLE : HANDLE + 1.5) * px;
-  SqSceneBuilder *builder = sq_scene_builder_new ();
-  sq_scene_begin_fill (builder, SQ_FILL_HANDLE);
-  sq_scene_add_circle (builder, sq_point (0, 0), radius);
-  if (layer == LAYER_HANDLE_CHOSEN)
-    {
-      sq_scene_begin_fill (builder, SQ_FILL_ACCENT);
-      sq_scene_add_circle (builder, sq_point (0, 0), radius);
-    }
-  sq_scene_begin_stroke (builder, layer == LAYER_HANDLE ? SQ_PEN_HANDLE : SQ_PEN_ACCENT);
-  sq_scene_add_circle (builder, sq_point (0, 0), radius);
-  return sq_scene_builder_end (builder);
-}
-
 /* --- drawing ------------------------------------------------------------------------------- */
 
 static gpointer
@@ -200,7 +182,7 @@ append_edge (SqSeatCanvas *canvas, GtkSnapshot *snapshot, guint layer, SqGrip gr
                    .weight = weight,
                    .make = make_edge,
                    .data = GUINT_TO_POINTER (grip.corner) };
-  if (grip.kind == SQ_GRIP_EDGE)
+  if (sq_grip_is_of_edge (grip))
     sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
 }
 
@@ -228,35 +210,6 @@ append_seam (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
 }
 
 static void
-append_handles (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
-{
-  const SqOutline *outline = canvas->cover->cushion->outline;
-  double scale = sq_canvas_get_view (SQ_CANVAS (canvas))->scale;
-  SqGrip chosen = sq_seat_chosen (canvas);
-  for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
-    {
-      guint n;
-      const SqCorner *corners = sq_outline_ring (outline, ring, &n);
-      for (guint i = 0; i < n; i++)
-        {
-          gboolean is_chosen = chosen.kind == SQ_GRIP_CORNER && chosen.corner == corners[i].id;
-          gboolean is_hovered = canvas->hovered.kind == SQ_GRIP_CORNER
-                                && canvas->hovered.corner == corners[i].id;
-          guint layer = is_chosen    ? LAYER_HANDLE_CHOSEN
-                        : is_hovered ? LAYER_HANDLE_HOVERED
-                                     : LAYER_HANDLE;
-          SqLayer what = { .layer = layer, .make = make_handle, .data = GUINT_TO_POINTER (layer) };
-          gtk_snapshot_save (snapshot);
-          gtk_snapshot_translate (snapshot,
-                                  &GRAPHENE_POINT_INIT ((float) (corners[i].at.x * scale),
-                                                        (float) (-corners[i].at.y * scale)));
-          sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
-          gtk_snapshot_restore (snapshot);
-        }
-    }
-}
-
-static void
 sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
@@ -277,7 +230,8 @@ sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
       append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
       append_seam (canvas, snapshot);
       append_seat (canvas, snapshot, figures, SQ_SEAT_DIMENSIONS, room_of (canvas, 1));
-      append_handles (canvas, snapshot);
+      sq_seat_grips_append (canvas, snapshot, LAYER_GRIPS);
+      sq_seat_hold_append (canvas, snapshot);
     }
   gtk_snapshot_restore (snapshot);
 }
@@ -319,16 +273,19 @@ describe (SqSeatCanvas *canvas)
       g_string_append_printf (text, is_edge ? _ ("; edge %s chosen") : _ ("; corner %s chosen"),
                               name);
     }
+  g_autofree char *held = sq_seat_hold_words (canvas);
+  if (held != NULL)
+    g_string_append_printf (text, "; %s", held);
   return g_string_free (text, FALSE);
 }
 
-/* What a screen reader says, and tests read. */
-static void
-tell (SqSeatCanvas *canvas)
+void
+sq_seat_canvas_tell (SqSeatCanvas *canvas)
 {
   g_autofree char *text = canvas->cover != NULL ? describe (canvas) : g_strdup (_ ("no seat"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Seat"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+  gtk_widget_queue_draw (GTK_WIDGET (canvas));
 }
 
 /* Whether all of the seat's box is on the sheet. */
@@ -359,8 +316,7 @@ follow (SqSeatCanvas *canvas)
           && (before != now || (sq_canvas_is_fitted (self) && !is_in_sight (canvas))))
         sq_canvas_fit (self);
     }
-  tell (canvas);
-  gtk_widget_queue_draw (GTK_WIDGET (canvas));
+  sq_seat_canvas_tell (canvas);
 }
 
 static void
@@ -406,9 +362,9 @@ static void
 sq_seat_canvas_dispose (GObject *object)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (object);
+  sq_seat_hold_let_go (canvas, FALSE);
   if (canvas->document != NULL)
     sq_seat_canvas_set_document (canvas, NULL, NULL);
-  g_clear_pointer (&canvas->base, sq_job_unref);
   g_clear_pointer (&canvas->things.base, sq_job_unref);
   g_clear_pointer (&canvas->things.cover, sq_cover_unref);
   G_OBJECT_CLASS (sq_seat_canvas_parent_class)->dispose (object);
