@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/edits.h"
 
+#include "job/frame.h"
 #include "window/figures.h"
 #include "words/fixes.h"
+#include "words/names.h"
 #include "words/piece-names.h"
 
 #include <glib/gi18n.h>
@@ -29,6 +31,19 @@ static const LengthValue lengths[SQ_N_LENGTH_VALUES] = {
                       N_ ("Change zip allowance") },
   [SQ_LENGTH_JOIN] = { SQ_GIVEN_ALLOWANCE_JOIN, G_STRUCT_OFFSET (SqCushion, allowance.join_mm),
                        N_ ("Change join allowance") },
+  [SQ_LENGTH_ZIP_EXTENSION] = { SQ_GIVEN_ZIP_EXTENSION,
+                                G_STRUCT_OFFSET (SqCushion, zip.extension_mm),
+                                N_ ("Change zip extension") },
+  [SQ_LENGTH_ZIP_TUCK] = { SQ_GIVEN_ZIP_TUCK, G_STRUCT_OFFSET (SqCushion, zip.tuck_mm),
+                           N_ ("Change zip tuck") },
+  [SQ_LENGTH_STRIPES_SHIFT] = { SQ_GIVEN_STRIPES_SHIFT,
+                                G_STRUCT_OFFSET (SqCushion, stripes.shift_mm),
+                                N_ ("Shift stripes") },
+  [SQ_LENGTH_FOAM_OVERSIZE] = { SQ_GIVEN_FOAM_OVERSIZE,
+                                G_STRUCT_OFFSET (SqCushion, foam.oversize_mm),
+                                N_ ("Change foam oversize") },
+  [SQ_LENGTH_FOAM_BATTING] = { SQ_GIVEN_FOAM_BATTING, G_STRUCT_OFFSET (SqCushion, foam.batting_mm),
+                               N_ ("Change batting") },
 };
 
 static const struct
@@ -42,6 +57,11 @@ static const struct
   [SQ_CHOICE_ZIP_EDGE] = { SQ_GIVEN_ZIP_EDGE, N_ ("Move zip") },
   [SQ_CHOICE_FOAM] = { SQ_GIVEN_FOAM_KIND, N_ ("Change foam") },
   [SQ_CHOICE_STRIPES_RUN] = { SQ_GIVEN_STRIPES_RUN, N_ ("Turn stripes") },
+  [SQ_CHOICE_CENTRE_ON] = { SQ_GIVEN_CENTRE_ON, N_ ("Centre stripes") },
+  [SQ_CHOICE_HAND] = { SQ_GIVEN_HAND, N_ ("Change hand") },
+  [SQ_CHOICE_CLOTH_FACE] = { SQ_GIVEN_CLOTH_FACE, N_ ("Change cloth of the face") },
+  [SQ_CHOICE_CLOTH_UNDERSIDE] = { SQ_GIVEN_CLOTH_UNDERSIDE, N_ ("Change cloth of the underside") },
+  [SQ_CHOICE_CLOTH_SIDES] = { SQ_GIVEN_CLOTH_SIDES, N_ ("Change cloth of the sides") },
 };
 
 /* What tells the zip's line: all of it is left to the rules when its edge or place is chosen anew. */
@@ -107,7 +127,34 @@ set_choice (SqCushion *cushion, SqChoiceValue value, guint32 choice)
     case SQ_CHOICE_STRIPES_RUN:
       cushion->stripes.run = (SqStripesRun) choice;
       break;
+    case SQ_CHOICE_CENTRE_ON:
+      cushion->stripes.centre_on = (SqCentreOn) choice;
+      break;
+    case SQ_CHOICE_HAND:
+      cushion->hand = (SqHand) choice;
+      break;
+    case SQ_CHOICE_CLOTH_FACE:
+      cushion->cloth.face = choice;
+      break;
+    case SQ_CHOICE_CLOTH_UNDERSIDE:
+      cushion->cloth.underside = choice;
+      break;
+    case SQ_CHOICE_CLOTH_SIDES:
+      cushion->cloth.sides = choice;
+      break;
     }
+}
+
+/* The choice made, or left to the rules (NULL). */
+static SqCushion *
+with_choice (const SqCushion *cushion, SqChoiceValue value, const guint32 *choice)
+{
+  SqCushion *changed = sq_cushion_dup (cushion);
+  set_choice (changed, value, choice != NULL ? *choice : 0);
+  changed->given &= ~choices[value].given;
+  if (choice != NULL)
+    changed->given |= choices[value].given;
+  return changed;
 }
 
 void
@@ -116,12 +163,76 @@ sq_edit_choice (SqDocument *document, SqId cushion, SqChoiceValue value, const g
   const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
   g_autoptr (SqCushion) changed = NULL;
   g_return_if_fail (now != NULL && (guint) value < SQ_N_CHOICE_VALUES);
-  changed = sq_cushion_dup (now);
-  set_choice (changed, value, choice != NULL ? *choice : 0);
-  changed->given &= ~choices[value].given;
-  if (choice != NULL)
-    changed->given |= choices[value].given;
+  changed = with_choice (now, value, choice);
   push_cushion (document, changed, _ (choices[value].words));
+}
+
+void
+sq_edit_name (SqDocument *document, SqId cushion, const char *name)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  g_autoptr (SqCushion) changed = NULL;
+  g_autofree char *words = NULL, *called = NULL;
+  g_return_if_fail (now != NULL);
+  if (g_strcmp0 (now->name, name != NULL ? name : "") == 0)
+    return;
+  changed = sq_cushion_dup (now);
+  g_ref_string_release (changed->name);
+  changed->name = g_ref_string_new (name != NULL ? name : "");
+  called = sq_words_cushion (sq_document_get_job (document), changed);
+  /* Translators: %s is the cushion's new name. */
+  words = g_strdup_printf (_ ("Rename to %s"), called);
+  push_cushion (document, changed, words);
+}
+
+void
+sq_edit_count (SqDocument *document, SqId cushion, const guint *count)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  g_autoptr (SqCushion) changed = NULL;
+  g_return_if_fail (now != NULL);
+  changed = sq_cushion_dup (now);
+  changed->count = count != NULL ? *count : 1;
+  changed->given &= ~(guint32) SQ_GIVEN_COUNT;
+  if (count != NULL)
+    changed->given |= SQ_GIVEN_COUNT;
+  push_cushion (document, changed, _ ("Change count"));
+}
+
+gboolean
+sq_edit_extents (SqDocument *document, SqId cushion, double width_mm, double depth_mm)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  g_autoptr (SqOutline) outline = NULL;
+  g_autoptr (SqCushion) changed = NULL;
+  g_return_val_if_fail (now != NULL, FALSE);
+  outline = sq_outline_scaled_to (now->outline, width_mm, depth_mm);
+  if (outline == NULL)
+    return FALSE;
+  changed = sq_cushion_with_outline (now, outline);
+  push_cushion (document, changed, _ ("Change size of the seat"));
+  return TRUE;
+}
+
+void
+sq_edit_cloth (SqDocument *document, const SqCloth *cloth, SqId cushion, const SqChoiceValue *value)
+{
+  const SqJob *job = sq_document_get_job (document);
+  const SqCushion *now = sq_job_cushion (job, cushion);
+  g_autoptr (SqCloth) own = sq_cloth_dup (cloth);
+  g_autoptr (SqJob) with_cloth = NULL, next = NULL;
+  g_autofree char *words = NULL, *name = NULL;
+  if (own->id == 0)
+    own->id = sq_job_new_cloth_id (job);
+  name = sq_words_cloth (own);
+  words = g_strdup_printf (cloth->id == 0 ? _ ("New cloth %s") : _ ("Change cloth %s"), name);
+  with_cloth = sq_job_with_cloth (job, own);
+  if (now != NULL && value != NULL)
+    {
+      g_autoptr (SqCushion) changed = with_choice (now, *value, &own->id);
+      next = sq_job_with_cushion (with_cloth, changed);
+    }
+  sq_document_edit (document, next != NULL ? next : with_cloth, words, NULL);
 }
 
 void

@@ -13,8 +13,13 @@ typedef enum
   SQ_LENGTH_CORNER,
   SQ_LENGTH_ZIP,
   SQ_LENGTH_JOIN,
+  SQ_LENGTH_ZIP_EXTENSION,
+  SQ_LENGTH_ZIP_TUCK,
+  SQ_LENGTH_STRIPES_SHIFT,
+  SQ_LENGTH_FOAM_OVERSIZE,
+  SQ_LENGTH_FOAM_BATTING,
 } SqLengthValue;
-#define SQ_N_LENGTH_VALUES (SQ_LENGTH_JOIN + 1)
+#define SQ_N_LENGTH_VALUES (SQ_LENGTH_FOAM_BATTING + 1)
 
 /* Values that are one of a few. */
 typedef enum
@@ -25,8 +30,13 @@ typedef enum
   SQ_CHOICE_ZIP_EDGE, /* an id; 0: the rules choose */
   SQ_CHOICE_FOAM,
   SQ_CHOICE_STRIPES_RUN,
+  SQ_CHOICE_CENTRE_ON,
+  SQ_CHOICE_HAND,
+  SQ_CHOICE_CLOTH_FACE, /* ids */
+  SQ_CHOICE_CLOTH_UNDERSIDE,
+  SQ_CHOICE_CLOTH_SIDES,
 } SqChoiceValue;
-#define SQ_N_CHOICE_VALUES (SQ_CHOICE_STRIPES_RUN + 1)
+#define SQ_N_CHOICE_VALUES (SQ_CHOICE_CLOTH_SIDES + 1)
 
 /* Whether the maker gave it; what is not given follows the rules and defaults. */
 gboolean sq_edit_length_is_given (const SqCushion *cushion, SqLengthValue value);
@@ -36,6 +46,18 @@ gboolean sq_edit_choice_is_given (const SqCushion *cushion, SqChoiceValue value)
 void sq_edit_length (SqDocument *document, SqId cushion, SqLengthValue value, const double *mm);
 void sq_edit_choice (SqDocument *document, SqId cushion, SqChoiceValue value,
                      const guint32 *choice);
+
+/* Names it, or leaves it without a name (empty or NULL). One step. */
+void sq_edit_name (SqDocument *document, SqId cushion, const char *name);
+/* How many of it, or pairs of it; NULL: one. One step. */
+void sq_edit_count (SqDocument *document, SqId cushion, const guint *count);
+/* Stretches the seat to @width_mm × @depth_mm. One step; FALSE and nothing where it can't be. */
+gboolean sq_edit_extents (SqDocument *document, SqId cushion, double width_mm, double depth_mm);
+
+/* Puts @cloth into the job, in the place of the one of its id; id 0: a new one. Where @value (one
+ * of SQ_CHOICE_CLOTH_…, NULL: none) is given, @cushion is made of it there. One step. */
+void sq_edit_cloth (SqDocument *document, const SqCloth *cloth, SqId cushion,
+                    const SqChoiceValue *value);
 
 /* Does what a problem offers. One step, in the words of its button. */
 void sq_edit_fix (SqDocument *document, SqId cushion, const SqFix *fix);

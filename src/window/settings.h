@@ -8,6 +8,7 @@
 /* The groups of the file. */
 #define SQ_SETTINGS_WINDOW "window"
 #define SQ_SETTINGS_FILES "files"
+#define SQ_SETTINGS_FOLDED "folded" /* groups of values, by their keys */
 
 /* What is remembered now, empty if nothing is; new. */
 GKeyFile *sq_settings_read (void);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/value-row.h"
 
+#include "window/colour-button.h"
 #include "window/length-entry.h"
 #include "window/look.h"
 
@@ -11,32 +12,66 @@ struct _SqValueRow
   GtkWidget parent;
   GtkWidget *name, *control, *back, *note; /* back, note: NULL where it is only to be read */
   GArray *values;                          /* of guint, of a choice */
-  gboolean is_showing;                     /* changes now are not the user's */
+  guint value;                             /* the one shown */
+  gboolean has_no_usual;
+  gboolean is_showing; /* changes now are not the user's */
 };
 
 G_DEFINE_TYPE (SqValueRow, sq_value_row, GTK_TYPE_WIDGET)
 
-static guint length_signal, choice_signal, back_signal;
+static guint length_signal, choice_signal, text_signal, back_signal;
+
+void
+sq_value_row_say (SqValueRow *row, const char *mistake)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  gtk_label_set_text (GTK_LABEL (row->note), mistake);
+  gtk_widget_set_visible (row->note, mistake[0] != '\0');
+}
 
 static void
 on_given (SqValueRow *row, double mm)
 {
+  sq_value_row_say (row, "");
   g_signal_emit (row, length_signal, 0, mm);
 }
 
 static void
-on_mistake (SqValueRow *row, const char *text)
+on_text (SqValueRow *row, const char *text)
 {
-  gtk_label_set_text (GTK_LABEL (row->note), text);
-  gtk_widget_set_visible (row->note, text[0] != '\0');
+  g_signal_emit (row, text_signal, 0, text);
+}
+
+static void
+on_colour (SqValueRow *row)
+{
+  g_signal_emit (row, choice_signal, 0, sq_colour_button_get (row->control));
 }
 
 static void
 on_selected (SqValueRow *row)
 {
   guint i = gtk_drop_down_get_selected (GTK_DROP_DOWN (row->control));
-  if (!row->is_showing && i < row->values->len)
+  /* GTK may tell of what was shown only after that is done. */
+  if (!row->is_showing && i < row->values->len
+      && g_array_index (row->values, guint, i) != row->value)
     g_signal_emit (row, choice_signal, 0, g_array_index (row->values, guint, i));
+}
+
+gboolean
+sq_value_row_take (SqValueRow *row)
+{
+  double mm;
+  gboolean is_fine = TRUE;
+  g_return_val_if_fail (SQ_IS_VALUE_ROW (row), FALSE);
+  if (SQ_IS_PLAIN_ENTRY (row->control))
+    return sq_plain_entry_take (SQ_PLAIN_ENTRY (row->control));
+  if (SQ_IS_LENGTH_ENTRY (row->control))
+    {
+      is_fine = sq_length_entry_read (SQ_LENGTH_ENTRY (row->control), &mm);
+      g_signal_emit_by_name (row->control, "activate");
+    }
+  return is_fine;
 }
 
 static void
@@ -50,9 +85,10 @@ on_back (SqValueRow *row)
 static void
 show_given (SqValueRow *row, gboolean is_given)
 {
-  gtk_widget_set_sensitive (row->back, is_given);
-  gtk_widget_set_opacity (row->back, is_given ? 1 : 0);
-  if (is_given)
+  gboolean leads_back = is_given && !row->has_no_usual;
+  gtk_widget_set_sensitive (row->back, leads_back);
+  gtk_widget_set_opacity (row->back, leads_back ? 1 : 0);
+  if (is_given || row->has_no_usual)
     gtk_widget_remove_css_class (row->control, "usual");
   else
     gtk_widget_add_css_class (row->control, "usual");
@@ -62,38 +98,88 @@ void
 sq_value_row_show_length (SqValueRow *row, double mm, const SqLengthStyle *style, gboolean is_given)
 {
   g_return_if_fail (SQ_IS_VALUE_ROW (row));
-  sq_length_entry_show (SQ_LENGTH_ENTRY (row->control), mm, style, !is_given);
+  sq_length_entry_show (SQ_LENGTH_ENTRY (row->control), mm, style, !is_given && !row->has_no_usual);
   show_given (row, is_given);
 }
 
-static void
-set_values (SqValueRow *row, const guint *values, const char *const *names, guint n)
+/* Whether the menu offers just these already. */
+static gboolean
+offers (SqValueRow *row, const guint *values, const char *const *names, guint n)
 {
-  g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
-  if (row->values->len == n && memcmp (row->values->data, values, n * sizeof *values) == 0)
-    return;
+  GListModel *list = gtk_drop_down_get_model (GTK_DROP_DOWN (row->control));
+  if (row->values->len != n || memcmp (row->values->data, values, n * sizeof *values) != 0)
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (g_strcmp0 (gtk_string_list_get_string (GTK_STRING_LIST (list), i), names[i]) != 0)
+      return FALSE;
+  return TRUE;
+}
+
+static void
+set_values (SqValueRow *row, const guint *values, guint n, GListModel *items)
+{
   g_array_set_size (row->values, 0);
   g_array_append_vals (row->values, values, n);
-  for (guint i = 0; i < n; i++)
-    gtk_string_list_append (list, names[i]);
-  gtk_drop_down_set_model (GTK_DROP_DOWN (row->control), G_LIST_MODEL (list));
+  if (gtk_drop_down_get_model (GTK_DROP_DOWN (row->control)) != items)
+    gtk_drop_down_set_model (GTK_DROP_DOWN (row->control), items);
+}
+
+static void
+show_selected (SqValueRow *row, guint value, gboolean is_given)
+{
+  guint selected = GTK_INVALID_LIST_POSITION;
+  row->value = value;
+  for (guint i = 0; i < row->values->len; i++)
+    if (g_array_index (row->values, guint, i) == value)
+      selected = i;
+  if (gtk_drop_down_get_selected (GTK_DROP_DOWN (row->control)) != selected)
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (row->control), selected);
+  show_given (row, is_given);
 }
 
 void
 sq_value_row_show_choice (SqValueRow *row, guint value, const guint *values,
                           const char *const *names, guint n, gboolean is_given)
 {
-  guint selected = GTK_INVALID_LIST_POSITION;
   g_return_if_fail (SQ_IS_VALUE_ROW (row));
   row->is_showing = TRUE;
-  set_values (row, values, names, n);
-  for (guint i = 0; i < n; i++)
-    if (values[i] == value)
-      selected = i;
-  if (gtk_drop_down_get_selected (GTK_DROP_DOWN (row->control)) != selected)
-    gtk_drop_down_set_selected (GTK_DROP_DOWN (row->control), selected);
-  show_given (row, is_given);
+  if (!offers (row, values, names, n))
+    {
+      g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
+      for (guint i = 0; i < n; i++)
+        gtk_string_list_append (list, names[i]);
+      set_values (row, values, n, G_LIST_MODEL (list));
+    }
+  show_selected (row, value, is_given);
   row->is_showing = FALSE;
+}
+
+void
+sq_value_row_show_items (SqValueRow *row, guint value, const guint *values, GListModel *items,
+                         gboolean is_given)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  row->is_showing = TRUE;
+  set_values (row, values, g_list_model_get_n_items (items), items);
+  show_selected (row, value, is_given);
+  row->is_showing = FALSE;
+}
+
+void
+sq_value_row_show_colour (SqValueRow *row, guint32 rgb, gboolean is_given)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  sq_colour_button_set (row->control, rgb);
+  show_given (row, is_given);
+}
+
+void
+sq_value_row_show_entry (SqValueRow *row, const char *text, const char *usual, gboolean is_given)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  sq_plain_entry_show (SQ_PLAIN_ENTRY (row->control), text);
+  gtk_entry_set_placeholder_text (GTK_ENTRY (row->control), usual);
+  show_given (row, is_given);
 }
 
 void
@@ -134,6 +220,7 @@ add_note (SqValueRow *row)
   row->note = gtk_label_new (NULL);
   gtk_label_set_wrap (GTK_LABEL (row->note), TRUE);
   gtk_label_set_xalign (GTK_LABEL (row->note), 0);
+  gtk_label_set_max_width_chars (GTK_LABEL (row->note), 24);
   gtk_widget_set_visible (row->note, FALSE);
   gtk_widget_add_css_class (row->note, "mistake");
   gtk_widget_set_parent (row->note, GTK_WIDGET (row));
@@ -171,8 +258,16 @@ sq_value_row_new_length (const char *name)
   gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
   gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), entry);
   g_signal_connect_swapped (entry, "given", G_CALLBACK (on_given), row);
-  g_signal_connect_swapped (entry, "mistake", G_CALLBACK (on_mistake), row);
+  g_signal_connect_swapped (entry, "mistake", G_CALLBACK (sq_value_row_say), row);
   return GTK_WIDGET (row);
+}
+
+GtkWidget *
+sq_value_row_new_measure (const char *name)
+{
+  GtkWidget *row = sq_value_row_new_length (name);
+  SQ_VALUE_ROW (row)->has_no_usual = TRUE;
+  return row;
 }
 
 GtkWidget *
@@ -182,6 +277,51 @@ sq_value_row_new_choice (const char *name)
   SqValueRow *row = new_row (name, menu, TRUE);
   gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), menu);
   g_signal_connect_swapped (menu, "notify::selected", G_CALLBACK (on_selected), row);
+  return GTK_WIDGET (row);
+}
+
+GtkWidget *
+sq_value_row_new_items (const char *name, GtkListItemFactory *chosen, GtkListItemFactory *offered)
+{
+  GtkWidget *row = sq_value_row_new_choice (name);
+  gtk_drop_down_set_factory (GTK_DROP_DOWN (SQ_VALUE_ROW (row)->control), chosen);
+  gtk_drop_down_set_list_factory (GTK_DROP_DOWN (SQ_VALUE_ROW (row)->control), offered);
+  g_object_unref (chosen);
+  g_object_unref (offered);
+  return row;
+}
+
+GtkWidget *
+sq_value_row_new_entry (const char *name, SqTextCheck check)
+{
+  GtkWidget *entry = sq_plain_entry_new (check);
+  SqValueRow *row = new_row (name, entry, TRUE);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 8); /* the style sheet says more */
+  gtk_widget_add_css_class (entry, "words");
+  gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), entry);
+  g_signal_connect_swapped (entry, "given", G_CALLBACK (on_text), row);
+  g_signal_connect_swapped (entry, "mistake", G_CALLBACK (sq_value_row_say), row);
+  return GTK_WIDGET (row);
+}
+
+GtkWidget *
+sq_value_row_new_number (const char *name, SqTextCheck check)
+{
+  GtkWidget *row = sq_value_row_new_entry (name, check);
+  GtkWidget *entry = SQ_VALUE_ROW (row)->control;
+  gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
+  gtk_widget_remove_css_class (entry, "words");
+  return row;
+}
+
+GtkWidget *
+sq_value_row_new_colour (const char *name)
+{
+  GtkWidget *button = sq_colour_button_new ();
+  SqValueRow *row = new_row (name, button, TRUE);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), button);
+  sq_colour_button_name (button, gtk_label_get_text (GTK_LABEL (row->name)));
+  g_signal_connect_swapped (button, "color-set", G_CALLBACK (on_colour), row);
   return GTK_WIDGET (row);
 }
 
@@ -225,6 +365,8 @@ sq_value_row_class_init (SqValueRowClass *class)
                                 1, G_TYPE_DOUBLE);
   choice_signal = g_signal_new ("choice", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
                                 1, G_TYPE_UINT);
+  text_signal = g_signal_new ("text", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                              G_TYPE_STRING);
   back_signal = g_signal_new ("back", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_css_name (widget_class, "valuerow");
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
