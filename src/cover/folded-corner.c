@@ -15,6 +15,9 @@ enum
   STEP_UNDERSIDE,
 };
 
+/* A corner that turns less has nothing to fold: the skirts beside it are one (rad). */
+#define SAME_SKIRT_RAD 1e-6
+
 /* One edge of the face and what hangs on it. */
 typedef struct
 {
@@ -29,7 +32,7 @@ typedef struct
 typedef struct
 {
   SqMaking *making;
-  const SqFinishedRing *ring;
+  SqFinishedRing *ring; /* the outline's, in one edge where corners don't turn */
   guint n;
   Edge *edges;
   double depth_mm; /* D: skirt from face to underside seam */
@@ -63,7 +66,7 @@ can_be_folded (SqMaking *making)
           p->fixes[0] = boxed;
           p->fixes[1] = (SqFix){ SQ_FIX_SHARPEN, e->corner, 0 };
         }
-      if (e->turn_rad < -SQ_STRAIGHT_RAD)
+      if (e->turn_rad < -SAME_SKIRT_RAD)
         {
           p = sq_report_corner (problems, SQ_PROBLEM_REFLEX_IN_FOLDED, SQ_FAULT, cushion,
                                 e->corner);
@@ -79,6 +82,63 @@ can_be_folded (SqMaking *making)
       p->fixes[1] = (SqFix){ SQ_FIX_DROP_HOLE, id, 0 };
     }
   return problems->len == before;
+}
+
+/* Edge @from of @ring and those that go straight on from it, as one; the longest of them gives it its
+ * name. *@next is the edge after it. */
+static SqFinishedEdge
+straight_stretch (const SqFinishedRing *ring, guint from, guint *next)
+{
+  SqFinishedEdge whole = ring->edges[from];
+  double longest = 0;
+
+  whole.end_mm = whole.start_mm;
+  *next = from;
+  do
+    {
+      const SqFinishedEdge *e = &ring->edges[*next % ring->n_edges];
+      double length = e->end_mm - e->start_mm;
+      if (length > longest + SQ_TIE_MM)
+        {
+          whole.id = e->id;
+          longest = length;
+        }
+      whole.end_mm += length;
+      (*next)++;
+    }
+  while (fabs (ring->edges[*next % ring->n_edges].turn_rad) <= SAME_SKIRT_RAD);
+  return whole;
+}
+
+/* @ring, sharp and of straight edges, without the corners that don't turn; stations stay those of
+ * @ring. New. */
+static SqFinishedRing *
+without_straight_corners (const SqFinishedRing *ring)
+{
+  SqFinishedRing *result = g_new0 (SqFinishedRing, 1);
+  g_autofree SqNode *nodes = g_new (SqNode, ring->n_edges);
+  guint first = 0, n = 0;
+
+  while (fabs (ring->edges[first].turn_rad) <= SAME_SKIRT_RAD)
+    first++;
+  result->edges = g_new0 (SqFinishedEdge, ring->n_edges);
+  for (guint at = first, next; at < first + ring->n_edges; at = next)
+    {
+      result->edges[n] = straight_stretch (ring, at, &next);
+      nodes[n] = (SqNode){ sq_path_nodes (ring->path)[at].at, 0, n };
+      n++;
+    }
+  result->n_edges = n;
+  result->path = sq_path_new (nodes, n, TRUE);
+  return result;
+}
+
+static void
+finished_ring_free (SqFinishedRing *ring)
+{
+  sq_path_unref (ring->path);
+  g_free (ring->edges);
+  g_free (ring);
 }
 
 /* cot (theta / 2) of the corner with turn @phi: what a depth of 1 takes off each neighbour. */
@@ -120,7 +180,9 @@ check_wrap (Plate *plate)
     {
       double both = taken (plate->edges[i].turn_rad)
                     + taken (plate->edges[(i + 1) % plate->n].turn_rad);
-      SqEdgeRank rank = sq_edge_rank (f, i, -plate->edges[i].length_mm / both);
+      SqPoint middle = sq_between (plate->edges[i].from, plate->edges[i].to, 0.5);
+      SqEdgeRank rank = { -plate->edges[i].length_mm / both, sq_finished_to_frame (f, middle),
+                          plate->ring->edges[i].id };
       slack = fmax (slack, c->wrap_depth_mm * both);
       if (i == 0 || sq_edge_rank_beats (&rank, &worst))
         worst = rank;
@@ -352,7 +414,8 @@ sew (Plate *plate, guint face, guint underside)
 {
   SqMaking *making = plate->making;
   guint n = plate->n;
-  g_autoptr (GArray) places = sq_notch_places (making->choices.house, plate->ring);
+  const SqFinishedRing *ring = &making->cover->finished->rings[0];
+  g_autoptr (GArray) places = sq_notch_places (making->choices.house, ring);
 
   for (guint i = 0; i < n; i++)
     sq_making_add_seam (making, SQ_SEAM_CORNER, (SqSide){ face, 3 * i + 2, 1 },
@@ -367,12 +430,28 @@ sew (Plate *plate, guint face, guint underside)
       for (guint k = 0; k < places->len; k++)
         {
           const SqNotchPlace *place = &g_array_index (places, SqNotchPlace, k);
-          double along = place->station_mm - e->start_mm - taken_off;
-          if (place->station_mm > e->start_mm && place->station_mm < e->end_mm && along > 1
-              && along < length - 1)
+          double station = place->station_mm;
+          if (station
+              < plate->ring->edges[0].start_mm) /* the last skirt may go on past the start */
+            station += sq_path_length_mm (ring->path);
+          double along = station - e->start_mm - taken_off;
+          if (station > e->start_mm && station < e->end_mm && along > 1 && along < length - 1)
             sq_notch_seam (making, seam, along, place->ticks);
         }
     }
+}
+
+static void
+make_cover (Plate *plate)
+{
+  const SqChoices *c = &plate->making->choices;
+  g_autoptr (SqPath) outline = underside_outline (plate);
+  guint face = make_plate (plate), underside = make_underside (plate, outline);
+
+  sew (plate, face, underside);
+  if (c->face.one_way)
+    sq_report_piece (plate->making->cover->problems, SQ_PROBLEM_SKIRTS_FOLLOW, SQ_NOTE, c->cushion,
+                     face);
 }
 
 void
@@ -383,18 +462,14 @@ sq_way_folded_corner (SqMaking *making)
 
   if (!can_be_folded (making))
     return;
-  Plate plate = { .making = making, .ring = &f->rings[0], .n = f->rings[0].n_edges };
-  g_autofree Edge *edges = g_new0 (Edge, plate.n);
-  plate.edges = edges;
+  Plate plate = { .making = making, .ring = without_straight_corners (&f->rings[0]) };
+  plate.n = plate.ring->n_edges;
+  plate.edges = g_new0 (Edge, plate.n);
   plate.depth_mm = c->thickness_mm + c->wrap_depth_mm;
   plate.wrap_mm = c->wrap_style == SQ_WRAP_MITRED ? c->wrap_depth_mm : 0;
   find_edges (&plate);
-  if (!check_wrap (&plate))
-    return;
-  g_autoptr (SqPath) outline = underside_outline (&plate);
-  guint face = make_plate (&plate);
-  guint underside = make_underside (&plate, outline);
-  sew (&plate, face, underside);
-  if (c->face.one_way)
-    sq_report_piece (making->cover->problems, SQ_PROBLEM_SKIRTS_FOLLOW, SQ_NOTE, c->cushion, face);
+  if (check_wrap (&plate))
+    make_cover (&plate);
+  finished_ring_free (plate.ring);
+  g_free (plate.edges);
 }

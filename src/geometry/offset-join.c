@@ -12,20 +12,26 @@ typedef struct
   SqPoint corner;
   double turn_rad;
   double sine, cosine;         /* of the turn */
+  gboolean turns_back;         /* all the way: its sine tells nothing */
   gboolean is_even;            /* the same distance on both sides */
   double larger_mm;            /* of the distances, without sign */
   double prolong_a, prolong_b; /* of the parallels' tangents until they meet; < 0: cut back */
   SqPoint tip;                 /* where they meet; not finite for a full turn back */
 } Corner;
 
-/* A turn of half a circle is one to the left where the path returns on its own left. */
-static double
-turn_of (const SqOffsetSide *a, const SqOffsetSide *b, double sine, double cosine)
+/* A turn of half a circle is one to the left where the path returns on its own left. Where the two
+ * sides lie within a point of each other until their bends part them, the bends decide. */
+static void
+find_turn (Corner *c)
 {
-  if (cosine > 0 || fabs (sine) > SQ_STRAIGHT_RAD)
-    return atan2 (sine, cosine);
-  double bend = 1 / (a->radius_mm - a->by_mm) + 1 / (b->radius_mm - b->by_mm);
-  return bend < 0 ? G_PI : -G_PI;
+  double bend = 1 / (c->a->radius_mm - c->a->by_mm) + 1 / (c->b->radius_mm - c->b->by_mm);
+  double least = fmax (SQ_STRAIGHT_RAD, sqrt (4 * fabs (bend) * SQ_COINCIDE_MM));
+
+  c->turns_back = c->cosine < 0 && fabs (c->sine) <= least;
+  if (c->turns_back)
+    c->turn_rad = bend < 0 ? G_PI : -G_PI;
+  else
+    c->turn_rad = atan2 (c->sine, c->cosine);
 }
 
 static Corner
@@ -35,12 +41,12 @@ corner_of (const SqOffsetSide *a, const SqOffsetSide *b, SqPoint at, const SqJoi
 
   c.sine = sq_cross (a->end, b->start);
   c.cosine = sq_dot (a->end, b->start);
-  c.turn_rad = turn_of (a, b, c.sine, c.cosine);
+  find_turn (&c);
   c.is_even = fabs (a->by_mm - b->by_mm) <= SQ_SAME_DISTANCE_MM;
   c.larger_mm = fmax (fabs (a->by_mm), fabs (b->by_mm));
   if (c.is_even && c.cosine > -0.5)
     c.prolong_a = c.prolong_b = a->by_mm * c.sine / (1 + c.cosine);
-  else if (fabs (c.sine) > SQ_STRAIGHT_RAD)
+  else if (!c.turns_back && fabs (c.sine) > SQ_STRAIGHT_RAD)
     {
       c.prolong_a = (b->by_mm - a->by_mm * c.cosine) / c.sine;
       c.prolong_b = (a->by_mm - b->by_mm * c.cosine) / c.sine;
@@ -279,9 +285,11 @@ is_too_long (const Corner *c, SqPoint tip)
 static void
 join_by_mitre (const Corner *c, SqOffsetJoin *join)
 {
-  SqPoint tip = c->tip;
+  SqPoint tip;
   gboolean meets = find_meeting (c, TRUE, &tip);
 
+  if (!meets)
+    tip = c->tip;
   if (is_too_long (c, tip))
     join_by_square (c, join);
   else if (meets)

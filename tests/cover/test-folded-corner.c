@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "base/units.h"
 #include "cover/hand-made.h"
+#include "geometry/crossing.h"
 
 /* ---- the worked plate ---------------------------------------------------------------------- */
 
@@ -338,6 +339,30 @@ test_refused (void)
     }
 }
 
+/* A corner in the middle of an edge, be it the one the front starts at, has nothing to fold: the
+ * skirts beside it are one, and the cover is the one without it. */
+static void
+test_straight_corner (void)
+{
+  g_autoptr (SqCover) plain = cover_of_rectangle (600, 400, "'build':'folded-corner'");
+  g_autoptr (SqCover) straight = cover_of (
+      "'build':'folded-corner','outline':[{'id':1,'x':0,'y':0},{'id':7,'x':450,'y':0,'front':true},"
+      "{'id':2,'x':600,'y':0},{'id':5,'x':600,'y':100},{'id':3,'x':600,'y':400},"
+      "{'id':4,'x':0,'y':400}]");
+  const SqPiece *face = sq_cover_piece (straight, 0);
+
+  g_assert_cmpuint (straight->problems->len, ==, plain->problems->len);
+  g_assert_cmpuint (face->corner_notches->len, ==, 4);
+  g_assert_cmpuint (face->skirts->len, ==, 4);
+  g_assert_cmpuint (straight->seams->len, ==, plain->seams->len);
+  g_assert_true (sq_path_is_simple (sq_piece_sew (face, 0), NULL));
+  assert_mm (sq_path_area_mm2 (sq_piece_cut (face, 0)),
+             sq_path_area_mm2 (sq_piece_cut (sq_cover_piece (plain, 0), 0)));
+  /* the longest part gives the skirt its name */
+  g_assert_cmpuint (g_array_index (face->skirts, SqSkirt, 0).edge, ==, 1);
+  g_assert_cmpuint (g_array_index (face->skirts, SqSkirt, 1).edge, ==, 5);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -353,5 +378,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/folded-corner/slack", test_slack);
   g_test_add_func ("/cover/folded-corner/wrap-too-deep", test_wrap_too_deep);
   g_test_add_func ("/cover/folded-corner/refused", test_refused);
+  g_test_add_func ("/cover/folded-corner/straight-corner", test_straight_corner);
   return g_test_run ();
 }

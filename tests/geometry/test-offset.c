@@ -241,6 +241,29 @@ test_mitre_rule (void)
     }
 }
 
+/* An arc that comes back along the next line all but exactly, a hair to its wrong side: still a corner
+ * that turns to the left all the way, and so cut square. */
+static void
+test_needle (void)
+{
+  const double d = 12.7;
+  const SqNode nodes[] = {
+    { { -1434.2132019718997, -258.37728785746344 }, 0, 0 },
+    { { -463.4355704223152, -194.04697397875543 }, 0, 1 },
+    { { -1307.5181159935537, -198.36621152416797 }, -0.1903612361372177, 2 },
+  };
+  g_autoptr (SqPath) ring = sq_path_new (nodes, G_N_ELEMENTS (nodes), TRUE);
+  const double by[] = { d, d, d };
+  SqOffsetReport report;
+  g_autoptr (SqPath) cut = offset (ring, by, SQ_OFFSET_CLEAN, &report);
+
+  g_assert_cmpuint (report.trims->len, ==, 2);
+  for (guint i = 0; i < 2; i++)
+    g_assert_cmpint (trim (&report, i)->kind, ==, SQ_TRIM_MITRE);
+  assert_near (sq_paths_distance_mm (ring, cut), d, 1e-6);
+  sq_offset_report_clear (&report);
+}
+
 static void
 test_mitre_of_two_distances (void)
 {
@@ -469,6 +492,7 @@ main (int argc, char **argv)
   g_test_add_func ("/geometry/offset/arcs-keep-their-angle", test_arcs_keep_their_angle);
   g_test_add_func ("/geometry/offset/circle", test_circle);
   g_test_add_func ("/geometry/offset/mitre-rule", test_mitre_rule);
+  g_test_add_func ("/geometry/offset/needle", test_needle);
   g_test_add_func ("/geometry/offset/mitre-of-two-distances", test_mitre_of_two_distances);
   g_test_add_func ("/geometry/offset/step", test_step);
   g_test_add_func ("/geometry/offset/no-slivers", test_no_slivers);
