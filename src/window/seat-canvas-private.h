@@ -18,10 +18,19 @@ struct _SqSeatCanvas
   SqPoint pressed;   /* the last press: where (pixels) … */
   gint64 pressed_us; /* … and when */
   SqSeatThings things;
+  GtkWidget *menu;
+  GSimpleActionGroup *actions; /* of the menu */
 };
 
 /* The corner or edge that the selection stands for. */
 SqGrip sq_seat_chosen (SqSeatCanvas *canvas);
+void sq_seat_choose (SqSeatCanvas *canvas, SqGrip grip);
+/* A corner in the middle of the chosen edge; the chosen corner away. FALSE where that can't be. */
+gboolean sq_seat_add_corner (SqSeatCanvas *canvas);
+gboolean sq_seat_remove_corner (SqSeatCanvas *canvas);
+/* The menu, and opening it at @at (pixels); NULL: at what is chosen. */
+void sq_seat_add_menu (SqSeatCanvas *canvas);
+void sq_seat_open_menu (SqSeatCanvas *canvas, const SqPoint *at);
 /* What is shown has changed: draws it, and says it to screen readers. */
 void sq_seat_canvas_tell (SqSeatCanvas *canvas);
 /* What is in sight, seat coordinates. */

@@ -367,6 +367,8 @@ sq_seat_canvas_dispose (GObject *object)
     sq_seat_canvas_set_document (canvas, NULL, NULL);
   g_clear_pointer (&canvas->things.base, sq_job_unref);
   g_clear_pointer (&canvas->things.cover, sq_cover_unref);
+  g_clear_pointer (&canvas->menu, gtk_widget_unparent);
+  g_clear_object (&canvas->actions);
   G_OBJECT_CLASS (sq_seat_canvas_parent_class)->dispose (object);
 }
 
@@ -389,6 +391,7 @@ sq_seat_canvas_class_init (SqSeatCanvasClass *class)
 static void
 sq_seat_canvas_init (SqSeatCanvas *canvas)
 {
+  sq_seat_add_menu (canvas);
   gtk_widget_set_has_tooltip (GTK_WIDGET (canvas), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Seat"), -1);

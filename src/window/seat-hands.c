@@ -30,8 +30,8 @@ sq_seat_chosen (SqSeatCanvas *canvas)
   return (SqGrip){ SQ_GRIP_NONE, 0 };
 }
 
-static void
-choose (SqSeatCanvas *canvas, SqGrip grip)
+void
+sq_seat_choose (SqSeatCanvas *canvas, SqGrip grip)
 {
   if (grip.kind == SQ_GRIP_NONE)
     sq_selection_choose_part (canvas->selection, SQ_AT_CUSHION, 0);
@@ -75,8 +75,14 @@ add_corner (SqSeatCanvas *canvas, SqGrip grip, const SqPoint *at)
   middle = sq_edge_point (&corners[i], &corners[(i + 1) % n], 0.5);
   added = sq_edit_add_corner (canvas->document, cushion, grip.corner, at != NULL ? *at : middle);
   if (added != 0)
-    choose (canvas, (SqGrip){ SQ_GRIP_CORNER, added });
+    sq_seat_choose (canvas, (SqGrip){ SQ_GRIP_CORNER, added });
   return added != 0;
+}
+
+gboolean
+sq_seat_add_corner (SqSeatCanvas *canvas)
+{
+  return add_corner (canvas, sq_seat_chosen (canvas), NULL);
 }
 
 /* Whether this press is the second of two quick ones at the same place. A click gesture can't
@@ -106,7 +112,7 @@ sq_seat_press (SqCanvas *self, SqPoint at)
     return is_held;
   if (is_second_press (canvas, at) && add_corner (canvas, grip, &mm))
     return FALSE;
-  choose (canvas, grip);
+  sq_seat_choose (canvas, grip);
   canvas->pressed = at;
   if (grip.kind == SQ_GRIP_NONE)
     return FALSE;
@@ -184,7 +190,7 @@ choose_next (SqSeatCanvas *canvas, int by)
   if (ids->len == 0)
     return FALSE;
   at = (at + by + (int) ids->len) % (int) ids->len;
-  choose (canvas, (SqGrip){ SQ_GRIP_CORNER, g_array_index (ids, SqId, at) });
+  sq_seat_choose (canvas, (SqGrip){ SQ_GRIP_CORNER, g_array_index (ids, SqId, at) });
   return TRUE;
 }
 
@@ -202,7 +208,7 @@ choose_letter (SqSeatCanvas *canvas, guint keyval)
       const SqCorner *corners = sq_outline_ring (outline, ring, &n);
       if (letter - 'A' - place < n)
         {
-          choose (canvas, (SqGrip){ SQ_GRIP_CORNER, corners[letter - 'A' - place].id });
+          sq_seat_choose (canvas, (SqGrip){ SQ_GRIP_CORNER, corners[letter - 'A' - place].id });
           return TRUE;
         }
       place += n;
@@ -210,13 +216,13 @@ choose_letter (SqSeatCanvas *canvas, guint keyval)
   return FALSE;
 }
 
-static gboolean
-remove_corner (SqSeatCanvas *canvas)
+gboolean
+sq_seat_remove_corner (SqSeatCanvas *canvas)
 {
   SqGrip grip = sq_seat_chosen (canvas);
   if (grip.kind != SQ_GRIP_CORNER || sq_canvas_is_dragging (SQ_CANVAS (canvas)))
     return FALSE;
-  choose (canvas, (SqGrip){ SQ_GRIP_NONE, 0 });
+  sq_seat_choose (canvas, (SqGrip){ SQ_GRIP_NONE, 0 });
   return sq_edit_remove_corner (canvas->document, sq_selection_cushion (canvas->selection),
                                 grip.corner);
 }
@@ -233,7 +239,7 @@ take_back (SqSeatCanvas *canvas)
     }
   if (sq_seat_chosen (canvas).kind == SQ_GRIP_NONE)
     return FALSE;
-  choose (canvas, (SqGrip){ SQ_GRIP_NONE, 0 });
+  sq_seat_choose (canvas, (SqGrip){ SQ_GRIP_NONE, 0 });
   return TRUE;
 }
 
@@ -265,11 +271,19 @@ sq_seat_key (SqCanvas *self, guint keyval, GdkModifierType state)
       return choose_next (canvas, -1);
     case GDK_KEY_Insert:
     case GDK_KEY_KP_Insert:
-      return !sq_canvas_is_dragging (self) && add_corner (canvas, sq_seat_chosen (canvas), NULL);
+      return !sq_canvas_is_dragging (self) && sq_seat_add_corner (canvas);
     case GDK_KEY_Delete:
     case GDK_KEY_KP_Delete:
     case GDK_KEY_BackSpace:
-      return remove_corner (canvas);
+      return sq_seat_remove_corner (canvas);
+    case GDK_KEY_Menu:
+      sq_seat_open_menu (canvas, NULL);
+      return TRUE;
+    case GDK_KEY_F10:
+      if (!(state & GDK_SHIFT_MASK))
+        return FALSE;
+      sq_seat_open_menu (canvas, NULL);
+      return TRUE;
     case GDK_KEY_Escape:
       return take_back (canvas);
     default:
