@@ -17,6 +17,13 @@ lay_turns (SqTurns turns)
   return SQ_LAY_UPRIGHT | SQ_LAY_QUARTER | SQ_LAY_HALF | SQ_LAY_THREE_QUARTERS;
 }
 
+/* Rounded down, but for what was lost in computing it; a cloth has some width. */
+static gint32
+grid_width (double mm)
+{
+  return MAX (sq_grid_from_mm (floor (mm * SQ_GRID_PER_MM + 1e-6) / SQ_GRID_PER_MM), 1);
+}
+
 SqLayTask *
 sq_plan_lay_task (const SqPlan *plan, SqId id)
 {
@@ -24,7 +31,10 @@ sq_plan_lay_task (const SqPlan *plan, SqId id)
   double width = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH)
                      ? cloth->width_mm
                      : plan->job->defaults.cloth_width_mm;
-  SqLayTask *task = sq_lay_task_new ((gint32) floor (width * SQ_GRID_PER_MM + 1e-6));
+  SqLayStrip roll = { .kind = SQ_STRIP_ROLL, .width = grid_width (width) };
+  SqLayTask *task = sq_lay_task_new (0);
+
+  sq_lay_task_add_strip (task, &roll);
 
   for (guint i = 0; i < plan->cut_list->len; i++)
     {
@@ -41,6 +51,7 @@ sq_plan_lay_task (const SqPlan *plan, SqId id)
         .across_mm = piece->phase.across_mm,
         .repeat_along_mm = piece->phase.along ? cloth->repeat_along_mm : 0,
         .repeat_across_mm = piece->phase.across ? cloth->repeat_across_mm : 0,
+        .drop_mm = piece->phase.along ? cloth->drop * cloth->repeat_along_mm : 0,
         .demand = entry->count,
         .tag = i,
       };

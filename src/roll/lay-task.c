@@ -1,46 +1,70 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-task.h"
 
+#include "geometry/offset.h"
+
+#define NM_PER_MM 1e6
+#define MOST_NM_MM 500000.0
+
+/* What flattening and rounding may take from a ring that was grown (mm). */
+#define GAP_SLACK_MM 0.005
+
 static void
 clear_item (gpointer data)
 {
   SqLayItem *item = data;
 
-  for (guint i = 0; i < item->n_rings; i++)
-    g_free (item->rings[i].points);
-  g_free (item->rings);
+  if (item->keep != item->rings)
+    sq_grid_rings_free (item->keep, item->n_keep);
+  sq_grid_rings_free (item->rings, item->n_rings);
 }
 
 SqLayTask *
-sq_lay_task_new (gint32 width)
+sq_lay_task_new (gint32 gap)
 {
-  SqLayTask *task = g_new0 (SqLayTask, 1);
+  g_return_val_if_fail (gap >= 0, NULL);
 
+  SqLayTask *task = g_new0 (SqLayTask, 1);
   task->ref_count = 1;
-  task->width = width;
+  task->gap = gap;
+  task->strips = g_array_new (FALSE, TRUE, sizeof (SqLayStrip));
   task->items = g_array_new (FALSE, TRUE, sizeof (SqLayItem));
   g_array_set_clear_func (task->items, clear_item);
   return task;
 }
 
-static gint32
-to_grid (double mm)
+void
+sq_lay_task_add_strip (SqLayTask *task, const SqLayStrip *strip)
 {
-  return (gint32) lround (CLAMP (mm, -500000.0, 500000.0) * SQ_GRID_PER_MM);
+  g_return_if_fail (task->digest == 0 && strip->width > 0 && strip->length >= 0);
+
+  SqLayStrip held = *strip;
+  guint at = task->strips->len;
+  held.length = MIN (strip->length, SQ_LAY_LONGEST);
+  while (at > 0 && sq_lay_task_strip (task, at - 1)->priority > strip->priority)
+    at--;
+  g_array_insert_val (task->strips, at, held);
+}
+
+/* ---- items --------------------------------------------------------------------------------- */
+
+static gint64
+to_nm (double mm)
+{
+  return llround (CLAMP (mm, -MOST_NM_MM, MOST_NM_MM) * NM_PER_MM);
 }
 
 static SqGridRing
-to_ring (const SqPath *path, double turn_rad)
+to_ring (const SqPath *path)
 {
-  g_autoptr (SqPath) turned = sq_path_moved (path, turn_rad, sq_point (0, 0));
-  g_autoptr (SqPath) flat = sq_path_flattened (turned, SQ_GRID_FLATTEN_MM);
+  g_autoptr (SqPath) flat = sq_path_flattened (path, SQ_GRID_FLATTEN_MM);
   const SqNode *nodes = sq_path_nodes (flat);
   guint n = sq_path_n_nodes (flat);
   SqGridRing ring = { g_new (SqGrid, n), 0 };
 
   for (guint i = 0; i < n; i++)
     {
-      SqGrid p = { to_grid (nodes[i].at.x), to_grid (nodes[i].at.y) };
+      SqGrid p = { sq_grid_from_mm (nodes[i].at.x), sq_grid_from_mm (nodes[i].at.y) };
       if (ring.n > 0 && ring.points[ring.n - 1].x == p.x && ring.points[ring.n - 1].y == p.y)
         continue;
       ring.points[ring.n++] = p;
@@ -48,36 +72,92 @@ to_ring (const SqPath *path, double turn_rad)
   return ring;
 }
 
-void
-sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec)
+/* @path farther out by half the gap; NULL where nothing is left of a hole. An outer ring that
+ * can't be grown by its parallel grows as its box. */
+static SqPath *
+grown (const SqPath *path, double by_mm, gboolean is_hole)
 {
-  g_return_if_fail (task->digest == 0 && spec->rings->len > 0);
+  SqJoinRule round = sq_join_rule_round ();
+  SqPath *result = sq_path_offset_evenly (path, by_mm, &round, NULL);
+  SqBox box = sq_path_box (path);
 
-  SqPoint anchor = sq_turned (spec->anchor, spec->turn_rad);
-  SqLayItem item = {
-    .rings = g_new (SqGridRing, spec->rings->len),
-    .n_rings = spec->rings->len,
-    .turns = spec->turns,
-    .phase = { .anchor = { to_grid (anchor.x), to_grid (anchor.y) },
-               .along = to_grid (spec->along_mm),
-               .across = to_grid (spec->across_mm),
-               .repeat_along = to_grid (spec->repeat_along_mm),
-               .repeat_across = to_grid (spec->repeat_across_mm) },
-    .demand = spec->demand,
-    .tag = spec->tag,
-  };
-  for (guint i = 0; i < spec->rings->len; i++)
-    item.rings[i] = to_ring (g_ptr_array_index (spec->rings, i), spec->turn_rad);
-  g_array_append_val (task->items, item);
+  if (result != NULL || is_hole)
+    return result;
+  return sq_path_new_rectangle (box.min.x - by_mm, box.min.y - by_mm, box.max.x + by_mm,
+                                box.max.y + by_mm);
 }
 
 static void
-digest_words (guint64 *state, const gint32 *words, gsize n)
+add_rings (SqLayItem *item, const SqLayItemSpec *spec, gint32 gap)
+{
+  double by_mm = gap / SQ_GRID_PER_MM / 2 + GAP_SLACK_MM;
+
+  item->rings = g_new (SqGridRing, spec->rings->len);
+  item->keep = gap > 0 ? g_new (SqGridRing, spec->rings->len) : item->rings;
+  for (guint i = 0; i < spec->rings->len; i++)
+    {
+      const SqPath *ring = g_ptr_array_index (spec->rings, i);
+      g_autoptr (SqPath) turned = sq_path_moved (ring, spec->turn_rad, sq_point (0, 0));
+      g_autoptr (SqPath) wide = gap > 0 ? grown (turned, by_mm, i > 0) : NULL;
+      item->rings[item->n_rings++] = to_ring (turned);
+      if (wide != NULL)
+        item->keep[item->n_keep++] = to_ring (wide);
+    }
+  if (gap == 0)
+    item->n_keep = item->n_rings;
+}
+
+void
+sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec)
+{
+  const guint all = (1 << SQ_N_LAY_TURNS) - 1;
+  g_return_if_fail (task->digest == 0 && spec->rings->len > 0);
+  g_return_if_fail (spec->turns != 0 && (spec->turns & ~all) == 0);
+
+  SqPoint anchor = sq_turned (spec->anchor, spec->turn_rad);
+  SqLayItem item = {
+    .turns = spec->turns,
+    .phase = { .anchor = { sq_grid_from_mm (anchor.x), sq_grid_from_mm (anchor.y) },
+               .along_nm = to_nm (spec->along_mm),
+               .across_nm = to_nm (spec->across_mm),
+               .repeat_along_nm = to_nm (spec->repeat_along_mm),
+               .repeat_across_nm = to_nm (spec->repeat_across_mm),
+               .drop_nm = to_nm (spec->drop_mm) },
+    .demand = spec->demand,
+    .tag = spec->tag,
+  };
+  add_rings (&item, spec, task->gap);
+  g_array_append_val (task->items, item);
+}
+
+/* ---- digest -------------------------------------------------------------------------------- */
+
+static void
+digest_number (guint64 *state, gint64 number)
+{
+  *state = (*state ^ (guint64) number) * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
+  *state ^= *state >> 32;
+}
+
+static void
+digest_numbers (guint64 *state, const gint64 *numbers, gsize n)
 {
   for (gsize i = 0; i < n; i++)
+    digest_number (state, numbers[i]);
+}
+
+static void
+digest_rings (guint64 *state, const SqGridRing *rings, guint n_rings)
+{
+  digest_number (state, n_rings);
+  for (guint i = 0; i < n_rings; i++)
     {
-      *state = (*state ^ (guint32) words[i]) * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
-      *state ^= *state >> 32;
+      digest_number (state, rings[i].n);
+      for (guint k = 0; k < rings[i].n; k++)
+        {
+          digest_number (state, rings[i].points[k].x);
+          digest_number (state, rings[i].points[k].y);
+        }
     }
 }
 
@@ -86,18 +166,24 @@ sq_lay_task_seal (SqLayTask *task)
 {
   guint64 state = 1;
 
-  digest_words (&state, &task->width, 1);
+  digest_number (&state, task->gap);
+  for (guint i = 0; i < task->strips->len; i++)
+    {
+      const SqLayStrip *strip = sq_lay_task_strip (task, i);
+      const gint64 numbers[] = { strip->kind,     strip->width,     strip->length,
+                                 strip->priority, strip->pattern.x, strip->pattern.y };
+      digest_numbers (&state, numbers, G_N_ELEMENTS (numbers));
+    }
   for (guint i = 0; i < task->items->len; i++)
     {
-      const SqLayItem *item = &g_array_index (task->items, SqLayItem, i);
-      const gint32 head[] = { (gint32) item->turns,      (gint32) item->demand,
-                              (gint32) item->tag,        item->phase.anchor.x,
-                              item->phase.anchor.y,      item->phase.along,
-                              item->phase.across,        item->phase.repeat_along,
-                              item->phase.repeat_across, (gint32) item->n_rings };
-      digest_words (&state, head, G_N_ELEMENTS (head));
-      for (guint k = 0; k < item->n_rings; k++)
-        digest_words (&state, &item->rings[k].points[0].x, 2 * (gsize) item->rings[k].n);
+      const SqLayItem *item = sq_lay_task_item (task, i);
+      const SqGridPhase *phase = &item->phase;
+      const gint64 numbers[] = { item->turns,      item->demand,           item->tag,
+                                 phase->anchor.x,  phase->anchor.y,        phase->along_nm,
+                                 phase->across_nm, phase->repeat_along_nm, phase->repeat_across_nm,
+                                 phase->drop_nm };
+      digest_numbers (&state, numbers, G_N_ELEMENTS (numbers));
+      digest_rings (&state, item->rings, item->n_rings);
     }
   task->digest = state != 0 ? state : 1;
 }
@@ -116,5 +202,12 @@ sq_lay_task_unref (SqLayTask *task)
   if (task == NULL || !g_atomic_int_dec_and_test (&task->ref_count))
     return;
   g_array_unref (task->items);
+  g_array_unref (task->strips);
   g_free (task);
+}
+
+gint32
+sq_lay_strip_end (const SqLayStrip *strip)
+{
+  return strip->length > 0 ? strip->length : SQ_LAY_LONGEST;
 }

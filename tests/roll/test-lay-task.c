@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "roll/lay-task.h"
+#include "roll/made-task.h"
 
 static SqLayTask *
-task_of (SqPath *path, double turn_rad, guint demand)
+task_of (SqPath *path, double turn_rad, guint demand, double gap_mm)
 {
   g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
   g_ptr_array_add (rings, path);
@@ -14,7 +14,7 @@ task_of (SqPath *path, double turn_rad, guint demand)
                          .repeat_across_mm = 101.6,
                          .demand = demand,
                          .tag = 7 };
-  SqLayTask *task = sq_lay_task_new (1346200);
+  SqLayTask *task = made_task (1346.2, gap_mm);
   sq_lay_task_add (task, &spec);
   sq_lay_task_seal (task);
   return task;
@@ -23,7 +23,7 @@ task_of (SqPath *path, double turn_rad, guint demand)
 static void
 test_turned (void)
 {
-  g_autoptr (SqLayTask) task = task_of (sq_path_new_rectangle (0, 0, 300, 100), -G_PI / 2, 2);
+  g_autoptr (SqLayTask) task = task_of (sq_path_new_rectangle (0, 0, 300, 100), -G_PI / 2, 2, 0);
   const SqLayItem *item = &g_array_index (task->items, SqLayItem, 0);
   const SqGrid expected[] = { { 0, 0 }, { 0, -300000 }, { 100000, -300000 }, { 100000, 0 } };
 
@@ -36,9 +36,9 @@ test_turned (void)
     }
   g_assert_cmpint (item->phase.anchor.x, ==, 0);
   g_assert_cmpint (item->phase.anchor.y, ==, -10000);
-  g_assert_cmpint (item->phase.across, ==, 12500);
-  g_assert_cmpint (item->phase.repeat_across, ==, 101600);
-  g_assert_cmpint (item->phase.repeat_along, ==, 0);
+  g_assert_cmpint (item->phase.across_nm, ==, 12500000);
+  g_assert_cmpint (item->phase.repeat_across_nm, ==, 101600000);
+  g_assert_cmpint (item->phase.repeat_along_nm, ==, 0);
   g_assert_cmpuint (item->demand, ==, 2);
   g_assert_cmpuint (item->tag, ==, 7);
 }
@@ -46,7 +46,7 @@ test_turned (void)
 static void
 test_flattened (void)
 {
-  g_autoptr (SqLayTask) task = task_of (sq_path_new_circle (sq_point (0, 0), 250), 0, 1);
+  g_autoptr (SqLayTask) task = task_of (sq_path_new_circle (sq_point (0, 0), 250), 0, 1, 0);
   const SqGridRing *ring = &g_array_index (task->items, SqLayItem, 0).rings[0];
 
   g_assert_cmpuint (ring->n, >, 40);
@@ -62,14 +62,45 @@ test_flattened (void)
 static void
 test_digest (void)
 {
-  g_autoptr (SqLayTask) a = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2);
-  g_autoptr (SqLayTask) same = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2);
-  g_autoptr (SqLayTask) wider = task_of (sq_path_new_rectangle (0, 0, 300.001, 100), 0, 2);
-  g_autoptr (SqLayTask) more = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 3);
+  g_autoptr (SqLayTask) a = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2, 0);
+  g_autoptr (SqLayTask) same = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2, 0);
+  g_autoptr (SqLayTask) wider = task_of (sq_path_new_rectangle (0, 0, 300.001, 100), 0, 2, 0);
+  g_autoptr (SqLayTask) more = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 3, 0);
+
+  g_autoptr (SqLayTask) apart = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 2, 3);
 
   g_assert_true (a->digest == same->digest);
+  g_assert_true (a->digest != apart->digest);
   g_assert_true (a->digest != wider->digest);
   g_assert_true (a->digest != more->digest);
+}
+
+/* Half the gap on every side, and no more than flattening and rounding ask. */
+static void
+test_gap (void)
+{
+  g_autoptr (SqLayTask) task = task_of (sq_path_new_rectangle (0, 0, 300, 100), 0, 1, 6);
+  const SqLayItem *item = sq_lay_task_item (task, 0);
+  SqGridBox box = sq_grid_rings_box (item->keep, item->n_keep);
+
+  g_assert_cmpint (box.min.x, <=, -3000);
+  g_assert_cmpint (box.min.x, >, -3010);
+  g_assert_cmpint (box.max.y, >=, 103000);
+  g_assert_cmpint (box.max.y, <, 103010);
+}
+
+static void
+test_strips (void)
+{
+  g_autoptr (SqLayTask) task = made_task (1000, 0);
+
+  add_strip (task, SQ_STRIP_REMNANT, 400, 700, -1);
+  add_strip (task, SQ_STRIP_ROLL, 900, 5000000, 0);
+  g_assert_cmpint (sq_lay_task_strip (task, 0)->kind, ==, SQ_STRIP_REMNANT);
+  g_assert_cmpint (sq_lay_task_strip (task, 1)->width, ==, 1000000);
+  g_assert_cmpint (sq_lay_task_strip (task, 2)->width, ==, 900000);
+  g_assert_cmpint (sq_lay_strip_end (sq_lay_task_strip (task, 0)), ==, 700000);
+  g_assert_cmpint (sq_lay_strip_end (sq_lay_task_strip (task, 1)), ==, SQ_LAY_LONGEST);
 }
 
 int
@@ -79,5 +110,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-task/turned", test_turned);
   g_test_add_func ("/roll/lay-task/flattened", test_flattened);
   g_test_add_func ("/roll/lay-task/digest", test_digest);
+  g_test_add_func ("/roll/lay-task/gap", test_gap);
+  g_test_add_func ("/roll/lay-task/strips", test_strips);
   return g_test_run ();
 }

@@ -1,0 +1,469 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "roll/lay-first.h"
+
+#include "roll/lay-phase.h"
+
+/* What lies farther than this before the end of what is laid (µm) is left as it is when a new
+ * batch begins. */
+#define REACH_UM 2000000
+
+/* The smallest step in looking for a height where a slanted piece goes farther in (µm). */
+#define LEAST_STEP_UM 500
+
+/* Heights tried of a pattern across before only those beside other pieces are. */
+#define MOST_ROWS 96
+
+/* A piece that lies. */
+typedef struct
+{
+  const SqLayShape *shape;
+  gint64 x, y;
+} Laid;
+
+/* A strip as it fills. */
+typedef struct
+{
+  const SqLayStrip *strip;
+  GArray *laid; /* of Laid: what may still be in the way */
+  gint64 floor; /* nothing is laid before this any more */
+  gint64 end;   /* of what is laid */
+} Filling;
+
+/* A height at which a shape may be tried, and the least x that may be free there. */
+typedef struct
+{
+  guint quarters;
+  gint64 y, x;
+} Try;
+
+/* One piece of cloth in the way. */
+typedef struct
+{
+  const Laid *laid;
+  gint64 from, to; /* where the shape may not lie; at first by boxes alone */
+  gboolean is_exact;
+} Bar;
+
+/* What is the same for all copies of a kind on a strip. */
+typedef struct
+{
+  Filling *filling;
+  const SqLayKind *kind;
+  SqLayPhase phases[SQ_N_LAY_TURNS];
+  GArray *tries; /* of Try */
+  GArray *bars;  /* of Bar; empty between two questions */
+} Laying;
+
+/* ---- one shape at one height --------------------------------------------------------------- */
+
+static void
+collect_bars (Laying *laying, const SqLayShape *shape, gint64 y, gint64 x)
+{
+  const GArray *all = laying->filling->laid;
+
+  g_array_set_size (laying->bars, 0);
+  for (guint i = 0; i < all->len; i++)
+    {
+      const Laid *laid = &g_array_index (all, Laid, i);
+      const SqGridBox *mine = &shape->keep, *other = &laid->shape->keep;
+      Bar bar = { laid, laid->x + other->min.x - mine->max.x, laid->x + other->max.x - mine->min.x,
+                  shape->is_box && laid->shape->is_box };
+      if (bar.to <= x || y + mine->min.y >= laid->y + other->max.y
+          || y + mine->max.y <= laid->y + other->min.y)
+        continue;
+      g_array_append_val (laying->bars, bar);
+    }
+}
+
+static gboolean
+is_barred (Bar *bar, const SqLayShape *shape, gint64 y, gint64 x)
+{
+  if (x <= bar->from || x >= bar->to)
+    return FALSE;
+  if (bar->is_exact)
+    return TRUE;
+  bar->is_exact = TRUE;
+  if (!sq_lay_shape_bar (shape, bar->laid->shape, y - bar->laid->y, &bar->from, &bar->to))
+    {
+      bar->to = G_MININT64;
+      return FALSE;
+    }
+  bar->from += bar->laid->x;
+  bar->to += bar->laid->x;
+  return x > bar->from && x < bar->to;
+}
+
+/* Moves try->x on to the first free place; FALSE, and x past @most, if that lies beyond it. */
+static gboolean
+move_on (Laying *laying, Try *try, gint64 most)
+{
+  const SqLayShape *shape = laying->kind->shapes[try->quarters];
+  const SqLayPhase *phase = &laying->phases[try->quarters];
+  gboolean moved = TRUE;
+
+  try->x = sq_lay_phase_next_x (phase, try->y, try->x);
+  if (try->x > most)
+    return FALSE;
+  collect_bars (laying, shape, try->y, try->x);
+  while (moved && try->x <= most)
+    {
+      moved = FALSE;
+      for (guint i = 0; i < laying->bars->len && try->x <= most; i++)
+        {
+          Bar *bar = &g_array_index (laying->bars, Bar, i);
+          if (is_barred (bar, shape, try->y, try->x))
+            {
+              try->x = sq_lay_phase_next_x (phase, try->y, bar->to);
+              moved = TRUE;
+            }
+        }
+    }
+  return try->x <= most;
+}
+
+/* ---- heights ------------------------------------------------------------------------------- */
+
+static int
+compare_tries (gconstpointer a, gconstpointer b)
+{
+  const Try *p = a, *q = b;
+
+  if (p->quarters != q->quarters)
+    return p->quarters < q->quarters ? -1 : 1;
+  return (p->y > q->y) - (p->y < q->y);
+}
+
+static gint64
+room_across (const Laying *laying, guint quarters)
+{
+  return (gint64) laying->filling->strip->width - laying->kind->shapes[quarters]->width;
+}
+
+static void
+add_try (Laying *laying, GArray *tries, guint quarters, gint64 y, gint64 x)
+{
+  Try try = { quarters, y, MAX (x, laying->filling->floor) };
+
+  if (y >= 0 && y <= room_across (laying, quarters))
+    g_array_append_val (tries, try);
+}
+
+/* The allowed heights next to @y: itself where there is no pattern. */
+static void
+add_tries_at (Laying *laying, GArray *tries, guint quarters, gint64 y, gint64 x)
+{
+  const SqLayPhase *phase = &laying->phases[quarters];
+  gint64 last = sq_lay_phase_last_y (phase, y), next = sq_lay_phase_next_y (phase, y);
+
+  add_try (laying, tries, quarters, last, x);
+  if (next != last)
+    add_try (laying, tries, quarters, next, x);
+}
+
+/* The heights at which a shape touches @laid from above or below, or lies as it does. */
+static void
+add_tries_beside (Laying *laying, GArray *tries, guint quarters, const Laid *laid)
+{
+  const SqLayShape *shape = laying->kind->shapes[quarters];
+  const SqGridBox *mine = &shape->keep, *other = &laid->shape->keep;
+  gint64 x = laid->x + other->min.x - mine->max.x;
+
+  add_tries_at (laying, tries, quarters, laid->y + other->max.y - mine->min.y, x);
+  add_tries_at (laying, tries, quarters, laid->y + other->min.y - mine->max.y, x);
+  add_tries_at (laying, tries, quarters, laid->y, x);
+  add_tries_at (laying, tries, quarters, laid->y + laid->shape->width - shape->width, x);
+}
+
+/* All heights of a pattern that has few of them. */
+static gboolean
+add_all_rows (Laying *laying, guint quarters)
+{
+  const SqLayPhase *phase = &laying->phases[quarters];
+  gint64 room = room_across (laying, quarters);
+
+  if (phase->repeat_across_nm <= 0 || room * 1000 / phase->repeat_across_nm >= MOST_ROWS)
+    return FALSE;
+  for (gint64 y = sq_lay_phase_next_y (phase, 0); y <= room; y = sq_lay_phase_next_y (phase, y + 1))
+    add_try (laying, laying->tries, quarters, y, 0);
+  return TRUE;
+}
+
+static gboolean
+has_all_rows (const Laying *laying, guint quarters)
+{
+  const SqLayPhase *phase = &laying->phases[quarters];
+  return phase->repeat_across_nm > 0
+         && room_across (laying, quarters) * 1000 / phase->repeat_across_nm < MOST_ROWS;
+}
+
+/* Each height once, with the least x it was found for. */
+static void
+drop_doubles (GArray *tries)
+{
+  guint n = 0;
+
+  g_array_sort (tries, compare_tries);
+  for (guint i = 0; i < tries->len; i++)
+    {
+      const Try *try = &g_array_index (tries, Try, i);
+      Try *last = n > 0 ? &g_array_index (tries, Try, n - 1) : NULL;
+      if (last != NULL && compare_tries (last, try) == 0)
+        last->x = MIN (last->x, try->x);
+      else
+        g_array_index (tries, Try, n++) = *try;
+    }
+  g_array_set_size (tries, n);
+}
+
+static void
+begin_tries (Laying *laying)
+{
+  g_array_set_size (laying->tries, 0);
+  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
+    {
+      if (laying->kind->shapes[q] == NULL || room_across (laying, q) < 0
+          || add_all_rows (laying, q))
+        continue;
+      add_tries_at (laying, laying->tries, q, 0, 0);
+      add_tries_at (laying, laying->tries, q, room_across (laying, q), 0);
+      for (guint i = 0; i < laying->filling->laid->len; i++)
+        add_tries_beside (laying, laying->tries, q,
+                          &g_array_index (laying->filling->laid, Laid, i));
+    }
+  drop_doubles (laying->tries);
+}
+
+static gboolean
+has_try (const GArray *tries, const Try *wanted)
+{
+  for (guint i = 0; i < tries->len; i++)
+    if (compare_tries (&g_array_index (tries, Try, i), wanted) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* What the piece laid last opens. Nothing else became free, so the tries there are keep their x. */
+static void
+add_tries_for_last (Laying *laying)
+{
+  const GArray *laid = laying->filling->laid;
+  g_autoptr (GArray) fresh = g_array_new (FALSE, FALSE, sizeof (Try));
+
+  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
+    if (laying->kind->shapes[q] != NULL && room_across (laying, q) >= 0
+        && !has_all_rows (laying, q))
+      add_tries_beside (laying, fresh, q, &g_array_index (laid, Laid, laid->len - 1));
+  for (guint i = 0; i < fresh->len; i++)
+    if (!has_try (laying->tries, &g_array_index (fresh, Try, i)))
+      g_array_append_val (laying->tries, g_array_index (fresh, Try, i));
+}
+
+/* ---- the best place ------------------------------------------------------------------------ */
+
+static gint64
+end_of (const Laying *laying, const Try *try)
+{
+  return try->x + laying->kind->shapes[try->quarters]->length;
+}
+
+/* Moves @try on and makes it *best if it ends before that does, or as early and lower. */
+static gboolean
+improve (Laying *laying, Try *try, Try *best, gint64 *best_end)
+{
+  gint64 most_end = best->y <= try->y ? *best_end - 1 : *best_end;
+
+  if (!move_on (laying, try, most_end - laying->kind->shapes[try->quarters]->length))
+    return FALSE;
+  *best = *try;
+  *best_end = end_of (laying, try);
+  return TRUE;
+}
+
+/* Looks at ever nearer heights about *best whether the shape goes farther in there. */
+static void
+refine (Laying *laying, Try *best, gint64 *best_end)
+{
+  const SqLayShape *shape = laying->kind->shapes[best->quarters];
+  gint64 room = room_across (laying, best->quarters);
+
+  if (shape->is_box || laying->phases[best->quarters].repeat_across_nm > 0)
+    return;
+  for (gint64 step = shape->width / 4; step >= LEAST_STEP_UM;)
+    {
+      gboolean better = FALSE;
+      for (gint sign = -1; sign <= 1 && !better; sign += 2)
+        {
+          gint64 from = MAX (laying->filling->floor, best->x - shape->length);
+          Try try = { best->quarters, best->y + sign * step, from };
+          better = try.y >= 0 && try.y <= room && improve (laying, &try, best, best_end);
+        }
+      if (!better)
+        step /= 2;
+    }
+}
+
+/* Where the next copy goes; FALSE if there is no room on the strip. */
+static gboolean
+find_place (Laying *laying, Try *best)
+{
+  gint64 limit = sq_lay_strip_end (laying->filling->strip), best_end = limit;
+
+  *best = (Try){ .y = G_MAXINT64 };
+  for (guint i = 0; i < laying->tries->len; i++)
+    improve (laying, &g_array_index (laying->tries, Try, i), best, &best_end);
+  if (best->y == G_MAXINT64)
+    return FALSE;
+  Try coarse = *best;
+  refine (laying, best, &best_end);
+  if (best->y != coarse.y)
+    g_array_append_val (laying->tries, *best);
+  return TRUE;
+}
+
+/* ---- all of them --------------------------------------------------------------------------- */
+
+static void
+begin_batch (Filling *filling)
+{
+  guint n = 0;
+
+  filling->floor = MAX (filling->floor, filling->end - REACH_UM);
+  for (guint i = 0; i < filling->laid->len; i++)
+    {
+      const Laid *laid = &g_array_index (filling->laid, Laid, i);
+      if (laid->x + laid->shape->keep.max.x > filling->floor)
+        g_array_index (filling->laid, Laid, n++) = *laid;
+    }
+  g_array_set_size (filling->laid, n);
+}
+
+static void
+put (Laying *laying, const Try *place)
+{
+  const SqLayShape *shape = laying->kind->shapes[place->quarters];
+  Laid laid = { shape, place->x, place->y };
+
+  g_array_append_val (laying->filling->laid, laid);
+  laying->filling->end = MAX (laying->filling->end, end_of (laying, place));
+}
+
+static void
+begin_laying (Laying *laying, const SqLayKinds *kinds, guint kind, Filling *filling)
+{
+  const SqLayItem *item = sq_lay_task_item (kinds->task, sq_lay_kind (kinds, kind)->first);
+
+  laying->filling = filling;
+  laying->kind = sq_lay_kind (kinds, kind);
+  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
+    if (laying->kind->shapes[q] != NULL)
+      laying->phases[q] = sq_lay_phase (item, q, laying->kind->shapes[q]->at, filling->strip);
+  begin_tries (laying);
+}
+
+/* Why a kind does not go onto @filling at all. */
+static SqUnlaidWhy
+why_not (const Laying *laying)
+{
+  const SqLayStrip *strip = laying->filling->strip;
+  gboolean fits = FALSE;
+
+  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
+    fits |= laying->kind->shapes[q] != NULL && room_across (laying, q) >= 0
+            && laying->kind->shapes[q]->length <= sq_lay_strip_end (strip);
+  if (!fits)
+    return SQ_UNLAID_TOO_WIDE;
+  return laying->tries->len == 0 ? SQ_UNLAID_PATTERN : SQ_UNLAID_NO_ROOM;
+}
+
+/* A lay while it is made. */
+typedef struct
+{
+  const SqLayKinds *kinds;
+  Filling *fillings; /* one a strip */
+  GArray *spots;     /* of SqLaySpot */
+  SqUnlaidWhy *why;  /* by kind: the best that was found on any strip */
+  const SqTask *watch;
+  double fraction_from, fraction_to;
+  guint n_pieces, n_done;
+} Making;
+
+static gboolean
+step (Making *making)
+{
+  double share = making->n_done++ / (double) MAX (making->n_pieces, 1);
+  double fraction = making->fraction_from + (making->fraction_to - making->fraction_from) * share;
+  return sq_task_step (making->watch, CLAMP (fraction, 0.0, 1.0));
+}
+
+/* Lays up to @count copies on one strip; *count is what is left. FALSE if it was stopped. */
+static gboolean
+lay_on_strip (Making *making, Laying *laying, guint kind, guint strip, guint *count)
+{
+  Try place;
+
+  begin_laying (laying, making->kinds, kind, &making->fillings[strip]);
+  for (; *count > 0; (*count)--)
+    {
+      if (!step (making))
+        return FALSE;
+      if (!find_place (laying, &place))
+        break;
+      SqLaySpot spot = { kind, strip, place.quarters, place.x, place.y };
+      g_array_append_val (making->spots, spot);
+      put (laying, &place);
+      add_tries_for_last (laying);
+    }
+  if (*count > 0)
+    making->why[kind] = strip == 0 ? why_not (laying) : MAX (making->why[kind], why_not (laying));
+  return TRUE;
+}
+
+static gboolean
+lay_all (Making *making, const GArray *order)
+{
+  guint n_strips = making->kinds->task->strips->len;
+  g_autoptr (GArray) tries = g_array_new (FALSE, FALSE, sizeof (Try));
+  g_autoptr (GArray) bars = g_array_new (FALSE, FALSE, sizeof (Bar));
+  Laying laying = { .tries = tries, .bars = bars };
+
+  for (guint i = 0; i < order->len; i++)
+    {
+      const SqLayRun *run = &g_array_index (order, SqLayRun, i);
+      guint left = run->count;
+      for (guint k = 0; k < n_strips && run->starts_batch; k++)
+        begin_batch (&making->fillings[k]);
+      for (guint k = 0; k < n_strips && left > 0; k++)
+        if (!lay_on_strip (making, &laying, run->kind, k, &left))
+          return FALSE;
+    }
+  return TRUE;
+}
+
+SqLay *
+sq_lay_first (const SqLayKinds *kinds, const GArray *order, const SqTask *watch,
+              double fraction_from, double fraction_to)
+{
+  guint n_strips = kinds->task->strips->len;
+  g_autofree Filling *fillings = g_new0 (Filling, MAX (n_strips, 1));
+  g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, MAX (kinds->kinds->len, 1));
+  g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (SqLaySpot));
+  Making making = { .kinds = kinds,
+                    .fillings = fillings,
+                    .spots = spots,
+                    .why = why,
+                    .watch = watch,
+                    .fraction_from = fraction_from,
+                    .fraction_to = fraction_to };
+
+  for (guint i = 0; i < n_strips; i++)
+    fillings[i] = (Filling){ .strip = sq_lay_task_strip (kinds->task, i),
+                             .laid = g_array_new (FALSE, FALSE, sizeof (Laid)) };
+  for (guint i = 0; i < kinds->kinds->len; i++)
+    why[i] = n_strips > 0 ? SQ_UNLAID_NO_ROOM : SQ_UNLAID_TOO_WIDE;
+  for (guint i = 0; i < order->len; i++)
+    making.n_pieces += g_array_index (order, SqLayRun, i).count;
+  gboolean done = lay_all (&making, order);
+  for (guint i = 0; i < n_strips; i++)
+    g_array_unref (fillings[i].laid);
+  return done ? sq_lay_kinds_to_lay (kinds, spots, why) : NULL;
+}

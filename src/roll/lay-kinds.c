@@ -1,0 +1,228 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "roll/lay-kinds.h"
+
+#include <string.h>
+
+/* ---- equal items --------------------------------------------------------------------------- */
+
+static SqGrid
+corner_of (const SqLayItem *item)
+{
+  return sq_grid_rings_box (item->rings, item->n_rings).min;
+}
+
+static gboolean
+same_rings (const SqLayItem *a, SqGrid corner_a, const SqLayItem *b, SqGrid corner_b)
+{
+  for (guint i = 0; i < a->n_rings; i++)
+    {
+      if (a->rings[i].n != b->rings[i].n)
+        return FALSE;
+      for (guint k = 0; k < a->rings[i].n; k++)
+        {
+          SqGrid p = a->rings[i].points[k], q = b->rings[i].points[k];
+          if ((gint64) p.x - corner_a.x != (gint64) q.x - corner_b.x
+              || (gint64) p.y - corner_a.y != (gint64) q.y - corner_b.y)
+            return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static gboolean
+same_phase (const SqGridPhase *a, SqGrid corner_a, const SqGridPhase *b, SqGrid corner_b)
+{
+  if (a->repeat_along_nm != b->repeat_along_nm || a->repeat_across_nm != b->repeat_across_nm)
+    return FALSE;
+  if (a->repeat_along_nm == 0 && a->repeat_across_nm == 0)
+    return TRUE;
+  return a->along_nm == b->along_nm && a->across_nm == b->across_nm && a->drop_nm == b->drop_nm
+         && (gint64) a->anchor.x - corner_a.x == (gint64) b->anchor.x - corner_b.x
+         && (gint64) a->anchor.y - corner_a.y == (gint64) b->anchor.y - corner_b.y;
+}
+
+static gboolean
+are_equal (const SqLayItem *a, const SqLayItem *b)
+{
+  SqGrid corner_a = corner_of (a), corner_b = corner_of (b);
+
+  return a->turns == b->turns && a->n_rings == b->n_rings
+         && same_phase (&a->phase, corner_a, &b->phase, corner_b)
+         && same_rings (a, corner_a, b, corner_b);
+}
+
+/* The same for equal items. */
+static guint64
+key_of (const SqLayItem *item)
+{
+  SqGridBox box = sq_grid_rings_box (item->rings, item->n_rings);
+  guint64 key = item->turns;
+  const gint64 numbers[] = { item->n_rings, item->rings[0].n, (gint64) box.max.x - box.min.x,
+                             (gint64) box.max.y - box.min.y };
+
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+    key = (key ^ (guint64) numbers[i]) * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
+  return key;
+}
+
+/* The kind of @item among those with its key, or G_MAXUINT. */
+static guint
+find_kind (const SqLayKinds *kinds, const SqLayItem *item, const GArray *same_key)
+{
+  for (guint i = 0; same_key != NULL && i < same_key->len; i++)
+    {
+      guint kind = g_array_index (same_key, guint, i);
+      if (are_equal (sq_lay_task_item (kinds->task, sq_lay_kind (kinds, kind)->first), item))
+        return kind;
+    }
+  return G_MAXUINT;
+}
+
+static guint
+add_kind (SqLayKinds *kinds, guint first)
+{
+  const SqLayItem *item = sq_lay_task_item (kinds->task, first);
+  SqLayKind kind = { .first = first };
+
+  for (guint i = 0; i < SQ_N_LAY_TURNS; i++)
+    if (item->turns & (1u << i))
+      kind.shapes[i] = sq_lay_shape_new (item, i);
+  g_array_append_val (kinds->kinds, kind);
+  return kinds->kinds->len - 1;
+}
+
+static void
+clear_kind (gpointer data)
+{
+  SqLayKind *kind = data;
+
+  for (guint i = 0; i < SQ_N_LAY_TURNS; i++)
+    g_clear_pointer (&kind->shapes[i], sq_lay_shape_free);
+}
+
+SqLayKinds *
+sq_lay_kinds_new (const SqLayTask *task)
+{
+  g_autoptr (GHashTable) by_key = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free,
+                                                         (GDestroyNotify) g_array_unref);
+  SqLayKinds *kinds = g_new0 (SqLayKinds, 1);
+
+  kinds->task = task;
+  kinds->kinds = g_array_new (FALSE, TRUE, sizeof (SqLayKind));
+  g_array_set_clear_func (kinds->kinds, clear_kind);
+  kinds->kind_of = g_new0 (guint, MAX (task->items->len, 1));
+  for (guint i = 0; i < task->items->len; i++)
+    {
+      const SqLayItem *item = sq_lay_task_item (task, i);
+      guint64 key = key_of (item);
+      GArray *same_key = g_hash_table_lookup (by_key, &key);
+      guint kind = find_kind (kinds, item, same_key);
+      if (same_key == NULL)
+        {
+          same_key = g_array_new (FALSE, FALSE, sizeof (guint));
+          g_hash_table_insert (by_key, g_memdup2 (&key, sizeof key), same_key);
+        }
+      if (kind == G_MAXUINT)
+        {
+          kind = add_kind (kinds, i);
+          g_array_append_val (same_key, kind);
+        }
+      kinds->kind_of[i] = kind;
+      guint *count = &sq_lay_kind (kinds, kind)->count;
+      *count = item->demand > G_MAXUINT - *count ? G_MAXUINT : *count + item->demand;
+    }
+  return kinds;
+}
+
+void
+sq_lay_kinds_free (SqLayKinds *kinds)
+{
+  g_array_unref (kinds->kinds);
+  g_free (kinds->kind_of);
+  g_free (kinds);
+}
+
+/* ---- the lay ------------------------------------------------------------------------------- */
+
+static SqLay *
+lay_new (const SqLayTask *task)
+{
+  SqLay *lay = g_new0 (SqLay, 1);
+
+  lay->ref_count = 1;
+  lay->placed = g_array_new (FALSE, TRUE, sizeof (SqPlaced));
+  lay->unlaid = g_array_new (FALSE, TRUE, sizeof (SqUnlaid));
+  lay->lengths = g_array_new (FALSE, TRUE, sizeof (gint32));
+  g_array_set_size (lay->lengths, task->strips->len);
+  lay->task_digest = task->digest;
+  return lay;
+}
+
+/* @item at @spot, which is of its kind. */
+static SqPlaced
+placed_at (const SqLayTask *task, guint i, const SqLaySpot *spot)
+{
+  const SqLayItem *item = sq_lay_task_item (task, i);
+  SqGridRing *rings = sq_grid_rings_turned (item->rings, item->n_rings, spot->quarters);
+  SqGridBox box = sq_grid_rings_box (rings, item->n_rings);
+
+  sq_grid_rings_free (rings, item->n_rings);
+  return (SqPlaced){ .item = i,
+                     .tag = item->tag,
+                     .strip = spot->strip,
+                     .quarters = (guint8) spot->quarters,
+                     .at = { (gint32) (spot->x - box.min.x), (gint32) (spot->y - box.min.y) } };
+}
+
+/* Spots by kind, each kind's in the order of laying: their indexes, and where each kind's begin. */
+static guint *
+sort_by_kind (const GArray *spots, guint n_kinds, guint **starts)
+{
+  guint *sorted = g_new (guint, MAX (spots->len, 1));
+  g_autofree guint *next = g_new0 (guint, n_kinds + 1);
+
+  *starts = g_new0 (guint, n_kinds + 1);
+  for (guint i = 0; i < spots->len; i++)
+    (*starts)[g_array_index (spots, SqLaySpot, i).kind + 1]++;
+  for (guint i = 0; i < n_kinds; i++)
+    (*starts)[i + 1] += (*starts)[i];
+  memcpy (next, *starts, (n_kinds + 1) * sizeof (guint));
+  for (guint i = 0; i < spots->len; i++)
+    sorted[next[g_array_index (spots, SqLaySpot, i).kind]++] = i;
+  return sorted;
+}
+
+static void
+add_length (SqLay *lay, const SqLayKinds *kinds, const SqLaySpot *spot)
+{
+  gint64 end = spot->x + sq_lay_kind (kinds, spot->kind)->shapes[spot->quarters]->length;
+  gint32 *length = &sq_lay_length (lay, spot->strip);
+
+  *length = MAX (*length, (gint32) end);
+}
+
+SqLay *
+sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots, const SqUnlaidWhy *why_of_kind)
+{
+  SqLay *lay = lay_new (kinds->task);
+  g_autofree guint *starts = NULL;
+  g_autofree guint *sorted = sort_by_kind (spots, kinds->kinds->len, &starts);
+  g_autofree guint *next = g_memdup2 (starts, (kinds->kinds->len + 1) * sizeof (guint));
+
+  for (guint i = 0; i < kinds->task->items->len; i++)
+    {
+      guint kind = kinds->kind_of[i], demand = sq_lay_task_item (kinds->task, i)->demand, copy = 0;
+      for (; copy < demand && next[kind] < starts[kind + 1]; copy++)
+        {
+          const SqLaySpot *spot = &g_array_index (spots, SqLaySpot, sorted[next[kind]++]);
+          SqPlaced placed = placed_at (kinds->task, i, spot);
+          placed.copy = copy;
+          g_array_append_val (lay->placed, placed);
+          add_length (lay, kinds, spot);
+        }
+      SqUnlaid unlaid = { i, demand - copy, why_of_kind[kind] };
+      if (unlaid.count > 0)
+        g_array_append_val (lay->unlaid, unlaid);
+    }
+  return lay;
+}

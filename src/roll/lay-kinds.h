@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The items of a task, equal ones together: what the search lays copies of. */
+#pragma once
+
+#include "roll/lay-shape.h"
+#include "roll/lay.h"
+
+/* Items that are the same but for where their own (0, 0) lies, and for their tags. */
+typedef struct
+{
+  guint first;                        /* the first such item */
+  guint count;                        /* of copies in all */
+  SqLayShape *shapes[SQ_N_LAY_TURNS]; /* NULL for a turn it may not take */
+} SqLayKind;
+
+typedef struct
+{
+  const SqLayTask *task;
+  GArray *kinds;  /* of SqLayKind, by their first items */
+  guint *kind_of; /* by item */
+} SqLayKinds;
+
+/* Of @task, which is borrowed and must outlive it. */
+SqLayKinds *sq_lay_kinds_new (const SqLayTask *task);
+void sq_lay_kinds_free (SqLayKinds *kinds);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayKinds, sq_lay_kinds_free)
+
+#define sq_lay_kind(kinds, i) (&g_array_index ((kinds)->kinds, SqLayKind, (i)))
+
+/* A copy of a kind: its shape's origin is at (x, y) of the strip. */
+typedef struct
+{
+  guint kind, strip, quarters;
+  gint64 x, y;
+} SqLaySpot;
+
+/* The lay that has a piece at every one of @spots (of SqLaySpot) and what is missing as unlaid:
+ * why_of_kind (of SqUnlaidWhy) says why. Copies are dealt to equal items in the order of @spots. */
+SqLay *sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots,
+                            const SqUnlaidWhy *why_of_kind);

@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "roll/lay-order.h"
+
+/* Pieces of a batch: each is tried against all others of its batch. */
+#define BATCH 64
+
+/* ---- by size ------------------------------------------------------------------------------- */
+
+typedef struct
+{
+  guint kind;
+  gint64 size, area;
+} Sized;
+
+/* As it lies in the first turn it may take. */
+static gint64
+size_of (const SqLayKind *kind, SqLaySort sort)
+{
+  guint turn = 0;
+
+  while (kind->shapes[turn] == NULL)
+    turn++;
+  gint64 length = kind->shapes[turn]->length, width = kind->shapes[turn]->width;
+  switch (sort)
+    {
+    case SQ_LAY_BY_AREA:
+      return length * width;
+    case SQ_LAY_BY_WIDTH:
+      return width;
+    case SQ_LAY_BY_LENGTH:
+      return length;
+    case SQ_LAY_BY_GIRTH:
+      break;
+    }
+  return length + width;
+}
+
+static int
+compare_sized (gconstpointer a, gconstpointer b)
+{
+  const Sized *x = a, *y = b;
+
+  if (x->size != y->size)
+    return x->size > y->size ? -1 : 1;
+  if (x->area != y->area)
+    return x->area > y->area ? -1 : 1;
+  return (x->kind > y->kind) - (x->kind < y->kind);
+}
+
+static GArray *
+sorted_kinds (const SqLayKinds *kinds, SqLaySort sort)
+{
+  GArray *sorted = g_array_new (FALSE, FALSE, sizeof (Sized));
+
+  for (guint i = 0; i < kinds->kinds->len; i++)
+    {
+      const SqLayKind *kind = sq_lay_kind (kinds, i);
+      Sized sized = { i, size_of (kind, sort), size_of (kind, SQ_LAY_BY_AREA) };
+      g_array_append_val (sorted, sized);
+    }
+  g_array_sort (sorted, compare_sized);
+  return sorted;
+}
+
+/* How many of the numbers from … to − 1 leave @rest when divided by @by. */
+static guint64
+count_dealt (guint64 from, guint64 to, guint64 rest, guint64 by)
+{
+  return (to + by - 1 - rest) / by - (from + by - 1 - rest) / by;
+}
+
+GArray *
+sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
+{
+  g_autoptr (GArray) sorted = sorted_kinds (kinds, sort);
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
+  guint64 total = 0;
+
+  for (guint i = 0; i < kinds->kinds->len; i++)
+    total += sq_lay_kind (kinds, i)->count;
+  total = MIN (total, SQ_LAY_MOST_PIECES);
+  guint64 n_batches = (total + BATCH - 1) / BATCH;
+  for (guint64 batch = 0; batch < n_batches; batch++)
+    {
+      gboolean starts = TRUE;
+      for (guint64 i = 0, from = 0, to; i < sorted->len && from < total; i++, from = to)
+        {
+          guint kind = g_array_index (sorted, Sized, i).kind;
+          to = MIN (from + sq_lay_kind (kinds, kind)->count, total);
+          SqLayRun run = { kind, (guint) count_dealt (from, to, batch, n_batches), starts };
+          if (run.count == 0)
+            continue;
+          g_array_append_val (order, run);
+          starts = FALSE;
+        }
+    }
+  return order;
+}
+
+/* ---- as a lay has it ----------------------------------------------------------------------- */
+
+typedef struct
+{
+  guint kind, strip;
+  gint64 x, y;
+} Lying;
+
+static int
+compare_lying (gconstpointer a, gconstpointer b)
+{
+  const Lying *p = a, *q = b;
+
+  if (p->strip != q->strip)
+    return p->strip < q->strip ? -1 : 1;
+  if (p->x != q->x)
+    return p->x < q->x ? -1 : 1;
+  if (p->y != q->y)
+    return p->y < q->y ? -1 : 1;
+  return (p->kind > q->kind) - (p->kind < q->kind);
+}
+
+/* The pieces of @lay whose tag an item has, in the order in which they lie. */
+static GArray *
+lying_pieces (const SqLayKinds *kinds, const SqLay *lay)
+{
+  const SqLayTask *task = kinds->task;
+  g_autoptr (GHashTable) by_tag = g_hash_table_new (NULL, NULL);
+  GArray *pieces = g_array_new (FALSE, FALSE, sizeof (Lying));
+
+  for (guint i = task->items->len; i > 0; i--)
+    g_hash_table_insert (by_tag, GUINT_TO_POINTER (sq_lay_task_item (task, i - 1)->tag),
+                         GUINT_TO_POINTER (i));
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      guint item = GPOINTER_TO_UINT (g_hash_table_lookup (by_tag, GUINT_TO_POINTER (placed->tag)));
+      if (item == 0)
+        continue;
+      guint kind = kinds->kind_of[item - 1];
+      const SqLayShape *shape
+          = sq_lay_kind (kinds, kind)->shapes[placed->quarters % SQ_N_LAY_TURNS];
+      SqGrid corner = shape != NULL ? shape->at : (SqGrid){ 0, 0 };
+      Lying lying = { kind, placed->strip, (gint64) placed->at.x + corner.x,
+                      (gint64) placed->at.y + corner.y };
+      g_array_append_val (pieces, lying);
+    }
+  g_array_sort (pieces, compare_lying);
+  return pieces;
+}
+
+/* Adds what is left of @count copies of @kind; a batch begins every so many pieces. */
+static void
+add_run (GArray *order, guint kind, guint count, guint *n_pieces)
+{
+  SqLayRun *last = order->len > 0 ? &g_array_index (order, SqLayRun, order->len - 1) : NULL;
+
+  while (count > 0 && *n_pieces < SQ_LAY_MOST_PIECES)
+    {
+      guint room = BATCH - *n_pieces % BATCH, now = MIN (count, room);
+      SqLayRun run = { kind, now, room == BATCH };
+      if (last != NULL && last->kind == kind && room < BATCH)
+        last->count += now;
+      else
+        {
+          g_array_append_val (order, run);
+          last = &g_array_index (order, SqLayRun, order->len - 1);
+        }
+      *n_pieces += now;
+      count -= now;
+    }
+}
+
+GArray *
+sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay)
+{
+  g_autoptr (GArray) pieces = lying_pieces (kinds, lay);
+  g_autoptr (GArray) sorted = sorted_kinds (kinds, SQ_LAY_BY_AREA);
+  g_autofree guint *left = g_new (guint, MAX (kinds->kinds->len, 1));
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
+  guint n_pieces = 0;
+
+  for (guint i = 0; i < kinds->kinds->len; i++)
+    left[i] = sq_lay_kind (kinds, i)->count;
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      guint kind = g_array_index (pieces, Lying, i).kind;
+      if (left[kind] == 0)
+        continue;
+      left[kind]--;
+      add_run (order, kind, 1, &n_pieces);
+    }
+  for (guint i = 0; i < sorted->len; i++)
+    {
+      guint kind = g_array_index (sorted, Sized, i).kind;
+      add_run (order, kind, left[kind], &n_pieces);
+    }
+  return order;
+}
+
+/* ---- by chance ----------------------------------------------------------------------------- */
+
+guint64
+sq_lay_chance (guint64 *chance)
+{
+  guint64 z = *chance += G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
+
+  z = (z ^ (z >> 30)) * G_GUINT64_CONSTANT (0xbf58476d1ce4e5b9);
+  z = (z ^ (z >> 27)) * G_GUINT64_CONSTANT (0x94d049bb133111eb);
+  return z ^ (z >> 31);
+}
+
+static guint
+one_of (guint64 *chance, guint n)
+{
+  return (guint) (sq_lay_chance (chance) % n);
+}
+
+/* Cuts the run at @i in two, if it has more than one piece. */
+static void
+split_run (GArray *order, guint i, guint64 *chance)
+{
+  SqLayRun *run = &g_array_index (order, SqLayRun, i);
+  SqLayRun rest = *run;
+
+  if (run->count < 2)
+    return;
+  run->count = 1 + one_of (chance, run->count - 1);
+  rest.count -= run->count;
+  rest.starts_batch = FALSE;
+  g_array_insert_val (order, i + 1, rest);
+}
+
+/* Where the batch that holds run @i begins, and where it ends. */
+static void
+find_batch (const GArray *order, guint i, guint *from, guint *to)
+{
+  *from = i;
+  *to = i + 1;
+  while (*from > 0 && !g_array_index (order, SqLayRun, *from).starts_batch)
+    (*from)--;
+  while (*to < order->len && !g_array_index (order, SqLayRun, *to).starts_batch)
+    (*to)++;
+}
+
+/* Puts the run at @from where the one at @to is; batches stay. */
+static void
+move_run (GArray *order, guint from, guint to)
+{
+  SqLayRun run = g_array_index (order, SqLayRun, from);
+  gint by = from < to ? 1 : -1;
+
+  for (guint i = from; i != to; i = (guint) ((gint) i + by))
+    {
+      g_array_index (order, SqLayRun, i).kind
+          = g_array_index (order, SqLayRun, i + (guint) by).kind;
+      g_array_index (order, SqLayRun, i).count
+          = g_array_index (order, SqLayRun, i + (guint) by).count;
+    }
+  g_array_index (order, SqLayRun, to).kind = run.kind;
+  g_array_index (order, SqLayRun, to).count = run.count;
+}
+
+GArray *
+sq_lay_order_shuffled (const GArray *order, guint64 *chance)
+{
+  GArray *shuffled = g_array_copy ((GArray *) order);
+  guint n_moves = 1 + one_of (chance, 3);
+
+  for (guint i = 0; i < n_moves && shuffled->len > 1; i++)
+    {
+      guint at = one_of (chance, shuffled->len), from, to;
+      if (one_of (chance, 3) == 0)
+        split_run (shuffled, at, chance);
+      find_batch (shuffled, at, &from, &to);
+      move_run (shuffled, at, from + one_of (chance, to - from));
+    }
+  return shuffled;
+}

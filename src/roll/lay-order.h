@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* In what order copies are laid. */
+#pragma once
+
+#include "roll/lay-kinds.h"
+
+/* Copies of one kind, one after another. */
+typedef struct
+{
+  guint kind, count;
+  gboolean starts_batch; /* from here on the cloth far behind is left as it is */
+} SqLayRun;
+
+typedef enum
+{
+  SQ_LAY_BY_AREA,
+  SQ_LAY_BY_WIDTH, /* across the cloth */
+  SQ_LAY_BY_LENGTH,
+  SQ_LAY_BY_GIRTH,
+} SqLaySort;
+#define SQ_N_LAY_SORTS 4
+
+/* All kinds, the greatest first (an array of SqLayRun). Many pieces are dealt out to batches, each
+ * with some of every size, so that the time it takes grows with their number and no faster. No more
+ * than SQ_LAY_MOST_PIECES are in it. */
+GArray *sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort);
+
+/* As the pieces of @lay lie along their strips, matched by the items' tags; what it has not is
+ * taken by area at the end. */
+GArray *sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay);
+
+/* A copy of @order with a few runs in other places, as the numbers from @chance have it; batches
+ * keep what they have. */
+GArray *sq_lay_order_shuffled (const GArray *order, guint64 *chance);
+
+/* The next number of a series that any first @chance begins. */
+guint64 sq_lay_chance (guint64 *chance);

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lays a task: feasible at once, then better and better until told to stop. */
+#pragma once
+
+#include "base/task.h"
+#include "roll/lay.h"
+
+typedef struct
+{
+  guint64 seed; /* what chance begins from */
+  guint64
+      steps; /* how many more lays are made after the first, to keep the best; G_MAXUINT64: until
+                    stopped */
+} SqLayBudget;
+
+/* The best lay of @task that is found. What can't be laid is told in it. @warm (may be NULL) is a lay
+ * of this task or of an earlier one that has items of the same tags: its order is tried first, and
+ * a valid lay of this very task is never made worse.
+ *
+ * Pure in @task, @warm, seed and the steps really taken, which the result tells. @watch (may be
+ * NULL) is asked before every piece: a stop in the first lay gives @warm if that is valid, else
+ * NULL; a later one gives the best so far. May run on any thread. New reference. */
+SqLay *sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
+                   const SqTask *watch);
+
+/* < 0 where @a is better than @b, both of @task: first what is laid counts, by area; then the cloth
+ * that must be bought; then the length taken of all strips. */
+int sq_lay_compare (const SqLayTask *task, const SqLay *a, const SqLay *b);

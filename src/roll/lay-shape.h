@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* An item in one turn as the search sees it: its left and right outline, everything between them
+ * taken for full. So a shape holds the item, and what it may not overlap at a given height is one
+ * stretch along the roll. */
+#pragma once
+
+#include "roll/lay-task.h"
+#include "roll/trapezoids.h"
+
+/* A stretch of an outline, on the line through the ends of edge, from height y0 up to y1. */
+typedef struct
+{
+  gint32 y0, y1;
+  SqGridEdge edge;
+} SqLaySide;
+
+/* Coordinates: the cut line's box begins at (0, 0). Sides are those of the ring grown by half the
+ * gap and so may lie outside that box. */
+typedef struct
+{
+  guint quarters;
+  SqGrid at;            /* of the box in the turned rings' own coordinates */
+  gint32 length, width; /* of the box, along x and y */
+  SqGridBox keep;       /* of the sides */
+  gboolean is_box;      /* the sides are that box's */
+  SqLaySide *left, *right;
+  guint n_left, n_right;
+} SqLayShape;
+
+/* A new shape of @item turned by @quarters × 90°. Where its outline is made of many short edges,
+ * sides lie outside it by up to 0.2 mm; longer edges are kept as they are. */
+SqLayShape *sq_lay_shape_new (const SqLayItem *item, guint quarters);
+void sq_lay_shape_free (SqLayShape *shape);
+
+/* Where @shape may not lie beside @other: with its origin @up above the other's, at distances
+ * along x between *from and *to, both not included, whole and rounded so that what is left is
+ * free. FALSE where it may lie at any. */
+gboolean sq_lay_shape_bar (const SqLayShape *shape, const SqLayShape *other, gint64 up,
+                           gint64 *from, gint64 *to);

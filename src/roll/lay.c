@@ -1,0 +1,224 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "roll/lay.h"
+
+#include "roll/lay-phase.h"
+#include "roll/trapezoids.h"
+
+SqLay *
+sq_lay_ref (const SqLay *lay)
+{
+  SqLay *l = (SqLay *) lay;
+  g_atomic_int_inc (&l->ref_count);
+  return l;
+}
+
+void
+sq_lay_unref (SqLay *lay)
+{
+  if (lay == NULL || !g_atomic_int_dec_and_test (&lay->ref_count))
+    return;
+  g_array_unref (lay->placed);
+  g_array_unref (lay->unlaid);
+  g_array_unref (lay->lengths);
+  g_free (lay);
+}
+
+double
+sq_lay_area_mm2 (const SqLayTask *task, const SqLay *lay, guint strip)
+{
+  g_autofree guint *counts = g_new0 (guint, task->items->len);
+  double area = 0;
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    if (sq_lay_placed (lay, i)->strip == strip)
+      counts[sq_lay_placed (lay, i)->item]++;
+  for (guint i = 0; i < task->items->len; i++)
+    if (counts[i] > 0)
+      {
+        const SqLayItem *item = sq_lay_task_item (task, i);
+        area += counts[i] * sq_grid_rings_area_mm2 (item->rings, item->n_rings);
+      }
+  return area;
+}
+
+double
+sq_lay_density (const SqLayTask *task, const SqLay *lay, guint strip)
+{
+  double length_mm = sq_lay_length (lay, strip) / SQ_GRID_PER_MM;
+  double width_mm = sq_lay_task_strip (task, strip)->width / SQ_GRID_PER_MM;
+
+  return length_mm > 0 ? sq_lay_area_mm2 (task, lay, strip) / (length_mm * width_mm) : 0;
+}
+
+/* ---- looking it over ----------------------------------------------------------------------- */
+
+/* Each copy once, the first ones laid and the rest told as unlaid. */
+static gboolean
+counts_are_right (const SqLayTask *task, const SqLay *lay, guint *at)
+{
+  g_autofree guint64 *counts = g_new0 (guint64, MAX (task->items->len, 1));
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      *at = i;
+      if (placed->item >= task->items->len || placed->copy != counts[placed->item]++)
+        return FALSE;
+    }
+  for (guint i = 0; i < lay->unlaid->len; i++)
+    {
+      const SqUnlaid *unlaid = &g_array_index (lay->unlaid, SqUnlaid, i);
+      if (unlaid->item >= task->items->len)
+        return FALSE;
+      counts[unlaid->item] += unlaid->count;
+    }
+  for (guint i = 0; i < task->items->len; i++)
+    if (counts[i] != sq_lay_task_item (task, i)->demand)
+      return FALSE;
+  return TRUE;
+}
+
+/* What is looked at again and again of an item in one turn. */
+typedef struct
+{
+  SqGridBox box, keep_box;
+  GArray *trapezoids; /* of keep; NULL where not made yet */
+} Turned;
+
+static Turned
+turned_new (const SqLayItem *item, guint quarters)
+{
+  SqGridRing *rings = sq_grid_rings_turned (item->rings, item->n_rings, quarters);
+  SqGridRing *keep = sq_grid_rings_turned (item->keep, item->n_keep, quarters);
+  Turned turned = { sq_grid_rings_box (rings, item->n_rings),
+                    sq_grid_rings_box (keep, item->n_keep),
+                    sq_trapezoids_new (keep, item->n_keep) };
+
+  sq_grid_rings_free (rings, item->n_rings);
+  sq_grid_rings_free (keep, item->n_keep);
+  return turned;
+}
+
+static const Turned *
+turned_of (const SqLayTask *task, Turned *all, const SqPlaced *placed)
+{
+  Turned *turned = &all[placed->item * SQ_N_LAY_TURNS + placed->quarters];
+
+  if (turned->trapezoids == NULL)
+    *turned = turned_new (sq_lay_task_item (task, placed->item), placed->quarters);
+  return turned;
+}
+
+static SqLayFault
+fault_of_one (const SqLayTask *task, const SqLay *lay, const SqPlaced *placed, Turned *all)
+{
+  const SqLayItem *item = sq_lay_task_item (task, placed->item);
+
+  if (placed->quarters >= SQ_N_LAY_TURNS || !(item->turns & (1u << placed->quarters)))
+    return SQ_LAY_TURN;
+  if (placed->strip >= task->strips->len)
+    return SQ_LAY_OUTSIDE;
+
+  const SqLayStrip *strip = sq_lay_task_strip (task, placed->strip);
+  const Turned *turned = turned_of (task, all, placed);
+  if ((gint64) turned->box.min.x + placed->at.x < 0
+      || (gint64) turned->box.max.x + placed->at.x > sq_lay_length (lay, placed->strip)
+      || (gint64) turned->box.min.y + placed->at.y < 0
+      || (gint64) turned->box.max.y + placed->at.y > strip->width
+      || sq_lay_length (lay, placed->strip) > sq_lay_strip_end (strip))
+    return SQ_LAY_OUTSIDE;
+
+  SqLayPhase phase = sq_lay_phase (item, placed->quarters, (SqGrid){ 0, 0 }, strip);
+  if (sq_lay_phase_next_y (&phase, placed->at.y) != placed->at.y
+      || sq_lay_phase_next_x (&phase, placed->at.y, placed->at.x) != placed->at.x)
+    return SQ_LAY_PATTERN;
+  return SQ_LAY_RIGHT;
+}
+
+/* A piece's place on its strip, for going along it. */
+typedef struct
+{
+  guint placed, strip;
+  gint64 from, to;
+} Reach;
+
+static int
+compare_reaches (gconstpointer a, gconstpointer b)
+{
+  const Reach *x = a, *y = b;
+
+  if (x->strip != y->strip)
+    return x->strip < y->strip ? -1 : 1;
+  if (x->from != y->from)
+    return x->from < y->from ? -1 : 1;
+  return (x->placed > y->placed) - (x->placed < y->placed);
+}
+
+static gboolean
+overlap (const SqPlaced *a, const Turned *ta, const SqPlaced *b, const Turned *tb)
+{
+  return (gint64) ta->keep_box.min.y + a->at.y < (gint64) tb->keep_box.max.y + b->at.y
+         && (gint64) tb->keep_box.min.y + b->at.y < (gint64) ta->keep_box.max.y + a->at.y
+         && sq_trapezoids_overlap (ta->trapezoids, a->at, tb->trapezoids, b->at);
+}
+
+static gboolean
+any_overlap (const SqLayTask *task, const SqLay *lay, Turned *all, guint *at)
+{
+  g_autoptr (GArray) reaches = g_array_new (FALSE, FALSE, sizeof (Reach));
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      const Turned *turned = turned_of (task, all, placed);
+      Reach reach = { i, placed->strip, (gint64) turned->keep_box.min.x + placed->at.x,
+                      (gint64) turned->keep_box.max.x + placed->at.x };
+      g_array_append_val (reaches, reach);
+    }
+  g_array_sort (reaches, compare_reaches);
+  for (guint i = 0; i < reaches->len; i++)
+    for (guint k = i + 1; k < reaches->len; k++)
+      {
+        const Reach *a = &g_array_index (reaches, Reach, i);
+        const Reach *b = &g_array_index (reaches, Reach, k);
+        const SqPlaced *pa = sq_lay_placed (lay, a->placed), *pb = sq_lay_placed (lay, b->placed);
+        if (b->strip != a->strip || b->from >= a->to)
+          break;
+        if (overlap (pa, turned_of (task, all, pa), pb, turned_of (task, all, pb)))
+          {
+            *at = b->placed;
+            return TRUE;
+          }
+      }
+  return FALSE;
+}
+
+static SqLayFault
+find_fault (const SqLayTask *task, const SqLay *lay, Turned *all, guint *at)
+{
+  if (lay->task_digest != task->digest || lay->lengths->len != task->strips->len)
+    return SQ_LAY_OTHER_TASK;
+  if (!counts_are_right (task, lay, at))
+    return SQ_LAY_COUNT;
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      SqLayFault fault = fault_of_one (task, lay, sq_lay_placed (lay, i), all);
+      *at = i;
+      if (fault != SQ_LAY_RIGHT)
+        return fault;
+    }
+  return any_overlap (task, lay, all, at) ? SQ_LAY_OVERLAP : SQ_LAY_RIGHT;
+}
+
+SqLayFault
+sq_lay_fault (const SqLayTask *task, const SqLay *lay, guint *at)
+{
+  gsize n = (gsize) task->items->len * SQ_N_LAY_TURNS;
+  g_autofree Turned *all = g_new0 (Turned, MAX (n, 1));
+  guint nowhere = 0;
+  SqLayFault fault = find_fault (task, lay, all, at != NULL ? at : &nowhere);
+
+  for (gsize i = 0; i < n; i++)
+    g_clear_pointer (&all[i].trapezoids, g_array_unref);
+  return fault;
+}
