@@ -75,6 +75,7 @@ set_view (SqCanvas *canvas, SqView view)
     return;
   p->view = view;
   gtk_widget_queue_draw (GTK_WIDGET (canvas));
+  gtk_widget_queue_allocate (GTK_WIDGET (canvas)); /* what stands on the sheet moves with it */
 }
 
 const SqView *

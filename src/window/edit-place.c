@@ -3,6 +3,7 @@
 
 #include "job/edge.h"
 #include "job/symmetry.h"
+#include "window/side-walk.h"
 #include "words/piece-names.h"
 
 #include <glib/gi18n.h>
@@ -48,6 +49,36 @@ set_given (SqCorner *corner, guint32 given, gboolean is_given)
 }
 
 SqSidesResult
+sq_edit_side_length (SqDocument *document, SqId cushion, SqId edge, double mm, SqStays stays)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  SqSidesResult result = SQ_SIDES_FINE;
+  g_autoptr (SqOutline) outline = NULL;
+  g_return_val_if_fail (now != NULL && sq_outline_corner (now->outline, edge, NULL, NULL) != NULL,
+                        SQ_SIDES_NO_DIRECTION);
+  outline = sq_outline_with_side_length (now->outline, edge, mm, stays, &result);
+  if (outline != NULL)
+    push_outline (document, now, outline, edge_words (now, edge, _ ("Length of side %s")));
+  return result;
+}
+
+SqSidesResult
+sq_edit_angle (SqDocument *document, SqId cushion, SqId corner, double rad, SqStays stays)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  SqSidesResult result = SQ_SIDES_FINE;
+  g_autoptr (SqOutline) outline = NULL;
+  g_autofree char *name = NULL;
+  g_return_val_if_fail (now != NULL && sq_outline_corner (now->outline, corner, NULL, NULL) != NULL,
+                        SQ_SIDES_NO_DIRECTION);
+  outline = sq_outline_with_angle (now->outline, corner, rad, stays, &result);
+  name = sq_words_corner (now, corner);
+  if (outline != NULL)
+    push_outline (document, now, outline, g_strdup_printf (_ ("Angle at corner %s"), name));
+  return result;
+}
+
+SqSidesResult
 sq_edit_place_length (SqDocument *document, SqId cushion, SqId id, SqPlaceLength length,
                       const double *mm)
 {
@@ -63,9 +94,9 @@ sq_edit_place_length (SqDocument *document, SqId cushion, SqId id, SqPlaceLength
     {
     case SQ_PLACE_SIDE:
       if (mm != NULL)
-        outline = sq_outline_with_side_length (now->outline, id, *mm, SQ_STAYS_START, &result);
-      if (outline != NULL)
-        push_outline (document, now, outline, edge_words (now, id, _ ("Length of side %s")));
+        result = sq_edit_side_length (
+            document, cushion, id, *mm,
+            sq_walk_usual_stays (now->outline, &(SqSideFigure){ SQ_MEASURE_LENGTH, id }));
       return result;
     case SQ_PLACE_RISE:
       corner.bow_mm = mm != NULL ? *mm : 0;

@@ -7,7 +7,8 @@
 
 typedef enum
 {
-  SQ_PLACE_SIDE,      /* chord of the edge; its start stays */
+  SQ_PLACE_SIDE,      /* chord of the edge; the end that the walk round the seat comes by earlier
+                         stays */
   SQ_PLACE_RISE,      /* of its bow, outward */
   SQ_PLACE_CLEARANCE, /* what stays free at it */
   SQ_PLACE_RADIUS,    /* of the corner's rounding */
@@ -18,6 +19,12 @@ typedef enum
  * the result says why. One step. */
 SqSidesResult sq_edit_place_length (SqDocument *document, SqId cushion, SqId corner,
                                     SqPlaceLength length, const double *mm);
+/* The same for the chord of the edge that starts at @edge, the end named by @stays staying; and for
+ * the angle at @corner, one of its sides staying, as sq_outline_with_angle() has it. */
+SqSidesResult sq_edit_side_length (SqDocument *document, SqId cushion, SqId edge, double mm,
+                                   SqStays stays);
+SqSidesResult sq_edit_angle (SqDocument *document, SqId cushion, SqId corner, double rad,
+                             SqStays stays);
 /* What an edit of @before to @after means in @document: the same on both sides of the front's axis
  * while it edits symmetrically, else @after. What stands at a side is the room's, not the seat's
  * shape, and stays as in @after. New reference. */

@@ -3,6 +3,8 @@
 #pragma once
 
 #include "window/seat-canvas.h"
+#include "window/seat-field.h"
+#include "window/seat-figures.h"
 #include "window/seat-hold.h"
 #include "window/seat-things.h"
 
@@ -20,6 +22,8 @@ struct _SqSeatCanvas
   SqSeatThings things;
   GtkWidget *menu;
   GSimpleActionGroup *actions; /* of the menu */
+  SqSeatFigures figures;
+  SqSeatField *field;
 };
 
 /* The corner or edge that the selection stands for. */
@@ -33,6 +37,8 @@ void sq_seat_add_menu (SqSeatCanvas *canvas);
 void sq_seat_open_menu (SqSeatCanvas *canvas, const SqPoint *at);
 /* What is shown has changed: draws it, and says it to screen readers. */
 void sq_seat_canvas_tell (SqSeatCanvas *canvas);
+/* How the seat is shown now. */
+SqSeatLook sq_seat_canvas_look (SqSeatCanvas *canvas);
 /* What is in sight, seat coordinates. */
 SqBox sq_seat_canvas_room (SqSeatCanvas *canvas);
 

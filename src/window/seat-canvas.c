@@ -23,6 +23,9 @@ G_DEFINE_TYPE (SqSeatCanvas, sq_seat_canvas, SQ_TYPE_CANVAS)
 #define MAIN_INCHES 12 /* a foot */
 #define MAIN_METRIC 10
 
+/* Of SqUnit. */
+#define N_UNITS 3
+
 enum
 {
   LAYER_GRID,
@@ -33,7 +36,8 @@ enum
   LAYER_SEAM,
   LAYER_THINGS,
   LAYER_GRIPS = LAYER_THINGS + SQ_N_THING_LAYERS,
-  LAYER_FIGURES = LAYER_GRIPS + SQ_N_GRIP_LAYERS, /* and the next ones: a layer for each unit */
+  LAYER_FIGURES = LAYER_GRIPS + SQ_N_GRIP_LAYERS, /* and the next ones: for each unit, and each
+                                                     corner chosen */
 };
 
 /* --- scenes -------------------------------------------------------------------------------- */
@@ -65,13 +69,14 @@ sq_seat_canvas_room (SqSeatCanvas *canvas)
   return room_of (canvas, 1);
 }
 
-static SqSeatLook
-look_of (SqSeatCanvas *canvas)
+SqSeatLook
+sq_seat_canvas_look (SqSeatCanvas *canvas)
 {
   double scale = sq_canvas_get_view (SQ_CANVAS (canvas))->scale;
   return (SqSeatLook){ .em_mm = sq_canvas_get_em (SQ_CANVAS (canvas)) / scale,
                        .length = sq_figures_style (job_of (canvas)),
-                       .room = room_of (canvas, 1) };
+                       .room = room_of (canvas, 1),
+                       .corner = sq_selection_item (canvas->selection, SQ_AT_CORNER) };
 }
 
 static SqScene *
@@ -95,7 +100,7 @@ static SqScene *
 make_seat (SqCanvas *self, gconstpointer data)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
-  SqSeatLook look = look_of (canvas);
+  SqSeatLook look = sq_seat_canvas_look (canvas);
   return sq_seat_scene (canvas->cover, face_of (canvas), (SqSeatLayer) GPOINTER_TO_UINT (data),
                         &look);
 }
@@ -222,15 +227,18 @@ sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
   append_grid (canvas, snapshot);
   if (canvas->cover != NULL)
     {
-      guint figures = LAYER_FIGURES + job_of (canvas)->units;
+      guint figures = LAYER_FIGURES + job_of (canvas)->units
+                      + N_UNITS * sq_selection_item (canvas->selection, SQ_AT_CORNER);
       append_seat (canvas, snapshot, LAYER_FILL, SQ_SEAT_FILL, sq_box_empty ());
       append_seat (canvas, snapshot, LAYER_LINES, SQ_SEAT_LINES, sq_box_empty ());
       sq_seat_things_append (canvas, snapshot, LAYER_THINGS);
       append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.5);
       append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
       append_seam (canvas, snapshot);
+      sq_seat_figures_append (canvas, snapshot);
       append_seat (canvas, snapshot, figures, SQ_SEAT_DIMENSIONS, room_of (canvas, 1));
       sq_seat_grips_append (canvas, snapshot, LAYER_GRIPS);
+      sq_seat_field_append (canvas, snapshot);
       sq_seat_hold_append (canvas, snapshot);
     }
   gtk_snapshot_restore (snapshot);
@@ -316,6 +324,7 @@ follow (SqSeatCanvas *canvas)
           && (before != now || (sq_canvas_is_fitted (self) && !is_in_sight (canvas))))
         sq_canvas_fit (self);
     }
+  sq_seat_field_follow (canvas);
   sq_seat_canvas_tell (canvas);
 }
 
@@ -363,13 +372,31 @@ sq_seat_canvas_dispose (GObject *object)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (object);
   sq_seat_hold_let_go (canvas, FALSE);
+  sq_seat_figures_clear (&canvas->figures);
   if (canvas->document != NULL)
     sq_seat_canvas_set_document (canvas, NULL, NULL);
   g_clear_pointer (&canvas->things.base, sq_job_unref);
   g_clear_pointer (&canvas->things.cover, sq_cover_unref);
   g_clear_pointer (&canvas->menu, gtk_widget_unparent);
   g_clear_object (&canvas->actions);
+  if (canvas->field != NULL)
+    gtk_widget_unparent (GTK_WIDGET (canvas->field));
+  canvas->field = NULL;
   G_OBJECT_CLASS (sq_seat_canvas_parent_class)->dispose (object);
+}
+
+static void
+sq_seat_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  GTK_WIDGET_CLASS (sq_seat_canvas_parent_class)->size_allocate (widget, width, height, baseline);
+  sq_seat_field_allocate (SQ_SEAT_CANVAS (widget));
+}
+
+static void
+sq_seat_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  GTK_WIDGET_CLASS (sq_seat_canvas_parent_class)->snapshot (widget, snapshot);
+  gtk_widget_snapshot_child (widget, GTK_WIDGET (SQ_SEAT_CANVAS (widget)->field), snapshot);
 }
 
 static void
@@ -384,6 +411,8 @@ sq_seat_canvas_class_init (SqSeatCanvasClass *class)
   canvas_class->release = sq_seat_release;
   canvas_class->hover = sq_seat_hover;
   canvas_class->key = sq_seat_key;
+  GTK_WIDGET_CLASS (class)->size_allocate = sq_seat_canvas_size_allocate;
+  GTK_WIDGET_CLASS (class)->snapshot = sq_seat_canvas_snapshot;
   GTK_WIDGET_CLASS (class)->query_tooltip = sq_seat_things_query_tooltip;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "seat");
 }
@@ -393,6 +422,7 @@ sq_seat_canvas_init (SqSeatCanvas *canvas)
 {
   sq_seat_add_menu (canvas);
   gtk_widget_set_has_tooltip (GTK_WIDGET (canvas), TRUE);
+  canvas->field = sq_seat_field_new (canvas);
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Seat"), -1);
 }

@@ -48,6 +48,8 @@ sq_seat_hover (SqCanvas *self, const SqPoint *at)
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
   SqGrip grip = { SQ_GRIP_NONE, 0 };
   const char *cursor = at != NULL ? sq_seat_things_cursor (canvas, *at) : NULL;
+  if (cursor == NULL)
+    cursor = sq_seat_figures_hover (canvas, at);
   if (at != NULL && cursor == NULL)
     {
       grip = sq_seat_grip_at (canvas, *at);
@@ -110,6 +112,8 @@ sq_seat_press (SqCanvas *self, SqPoint at)
     return FALSE;
   if (sq_seat_things_press (canvas, at, &is_held))
     return is_held;
+  if (sq_seat_field_press (canvas, at))
+    return FALSE;
   if (is_second_press (canvas, at) && add_corner (canvas, grip, &mm))
     return FALSE;
   sq_seat_choose (canvas, grip);
@@ -249,7 +253,7 @@ sq_seat_key (SqCanvas *self, guint keyval, GdkModifierType state)
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
   if (canvas->cover == NULL)
     return FALSE;
-  if (sq_seat_hold_key (canvas, keyval))
+  if (sq_seat_hold_key (canvas, keyval) || sq_seat_field_key (canvas, keyval, state))
     return TRUE;
   switch (keyval)
     {

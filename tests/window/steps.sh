@@ -21,7 +21,7 @@ until_says ()
 # it looks.
 until_there ()
 {
-  "$UI" squab wait "$1" "$2" 15 2>/dev/null || "$UI" squab wait "$1" "$2"
+  "$UI" squab wait "$1" "$2" 15 2>/dev/null || "$UI" squab wait "$1" "$2" || fail "no $1 '$2'"
 }
 
 # Takes the seat's back left corner, E, and drags it by so many pixels, still held. A fitted seat
