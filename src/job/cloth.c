@@ -211,6 +211,33 @@ sq_cloth_allows_half_turn (const SqCloth *cloth)
   return FALSE;
 }
 
+/* Between any two borders of the pattern or of its mirror image the colours are the same. */
+gboolean
+sq_cloth_is_mirrored_about (const SqCloth *cloth, double at_mm)
+{
+  double period = period_mm (cloth);
+  g_autoptr (GArray) places = borders (cloth, period);
+  guint n = places->len;
+
+  for (guint i = 0; i < n; i++)
+    {
+      double image = within_period (2 * at_mm - g_array_index (places, double, i), period);
+      g_array_append_val (places, image);
+    }
+  g_array_sort (places, compare_doubles);
+  for (guint i = 0; i < places->len; i++)
+    {
+      double from = g_array_index (places, double, i);
+      double to = i + 1 < places->len ? g_array_index (places, double, i + 1)
+                                      : g_array_index (places, double, 0) + period;
+      double middle = (from + to) / 2;
+      if (to - from > SAME_BAND_MM
+          && colour_at (cloth, middle, period) != colour_at (cloth, 2 * at_mm - middle, period))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 gboolean
 sq_cloth_has_phase (const SqCloth *cloth, gboolean *across, gboolean *along)
 {

@@ -68,5 +68,8 @@ gboolean sq_cloth_is_striped (const SqCloth *cloth);
 /* Whether the pattern lies on itself after a half turn (stripes symmetric about some line, or
  * none; not one-way). A motif (repeat along) and a repeat without stripes are taken not to. */
 gboolean sq_cloth_allows_half_turn (const SqCloth *cloth);
+/* Whether the stripes read the same both ways from the line @at_mm across: a half turn about it lays
+ * them on themselves. A cloth without stripes reads the same from anywhere. */
+gboolean sq_cloth_is_mirrored_about (const SqCloth *cloth, double at_mm);
 /* Whether position on the cloth matters across, along the roll. */
 gboolean sq_cloth_has_phase (const SqCloth *cloth, gboolean *across, gboolean *along);

@@ -1,10 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/lay-tasks.h"
 
+/* A cloth without a repeat has its stripes once: one place across. Longer than any cloth is wide. */
+#define ONCE_MM 100000.0
+
 static guint
-lay_turns (SqTurns turns)
+lay_turns (const SqPiece *piece, const SqCloth *cloth)
 {
-  switch (turns)
+  /* A half turn needs an axis of the stripes just where the piece must lie. */
+  if (piece->phase.across && !sq_cloth_is_mirrored_about (cloth, piece->phase.across_mm))
+    return SQ_LAY_UPRIGHT;
+  switch (piece->turns)
     {
     case SQ_TURNS_NONE:
       return SQ_LAY_UPRIGHT;
@@ -15,6 +21,12 @@ lay_turns (SqTurns turns)
       break;
     }
   return SQ_LAY_UPRIGHT | SQ_LAY_QUARTER | SQ_LAY_HALF | SQ_LAY_THREE_QUARTERS;
+}
+
+static double
+repeat_across_mm (const SqCloth *cloth)
+{
+  return cloth->repeat_across_mm > 0 ? cloth->repeat_across_mm : ONCE_MM;
 }
 
 /* Rounded down, but for what was lost in computing it; a cloth has some width. */
@@ -45,12 +57,12 @@ sq_plan_lay_task (const SqPlan *plan, SqId id)
       SqLayItemSpec spec = {
         .rings = piece->cut,
         .turn_rad = -piece->grain_rad,
-        .turns = lay_turns (piece->turns),
+        .turns = lay_turns (piece, cloth),
         .anchor = piece->phase.anchor,
         .along_mm = piece->phase.along_mm,
         .across_mm = piece->phase.across_mm,
         .repeat_along_mm = piece->phase.along ? cloth->repeat_along_mm : 0,
-        .repeat_across_mm = piece->phase.across ? cloth->repeat_across_mm : 0,
+        .repeat_across_mm = piece->phase.across ? repeat_across_mm (cloth) : 0,
         .drop_mm = piece->phase.along ? cloth->drop * cloth->repeat_along_mm : 0,
         .demand = entry->count,
         .tag = i,

@@ -21,6 +21,14 @@ sq_grid_turned (SqGrid p, guint quarters)
     }
 }
 
+SqGridBox
+sq_grid_box_turned (SqGridBox box, guint quarters)
+{
+  SqGrid a = sq_grid_turned (box.min, quarters), b = sq_grid_turned (box.max, quarters);
+
+  return (SqGridBox){ { MIN (a.x, b.x), MIN (a.y, b.y) }, { MAX (a.x, b.x), MAX (a.y, b.y) } };
+}
+
 gint32
 sq_grid_from_mm (double mm)
 {

@@ -34,6 +34,7 @@ sq_grid_add (SqGrid a, SqGrid b)
 
 /* @p turned by @quarters × 90° counter-clockwise about (0, 0). */
 SqGrid sq_grid_turned (SqGrid p, guint quarters);
+SqGridBox sq_grid_box_turned (SqGridBox box, guint quarters);
 /* What is nearest to @mm, which is held to ± 500 m. */
 gint32 sq_grid_from_mm (double mm);
 

@@ -5,12 +5,6 @@
 
 /* ---- equal items --------------------------------------------------------------------------- */
 
-static SqGrid
-corner_of (const SqLayItem *item)
-{
-  return sq_grid_rings_box (item->rings, item->n_rings).min;
-}
-
 static gboolean
 same_rings (const SqLayItem *a, SqGrid corner_a, const SqLayItem *b, SqGrid corner_b)
 {
@@ -42,11 +36,18 @@ same_phase (const SqGridPhase *a, SqGrid corner_a, const SqGridPhase *b, SqGrid 
 }
 
 static gboolean
+same_size (const SqGridBox *a, const SqGridBox *b)
+{
+  return (gint64) a->max.x - a->min.x == (gint64) b->max.x - b->min.x
+         && (gint64) a->max.y - a->min.y == (gint64) b->max.y - b->min.y;
+}
+
+static gboolean
 are_equal (const SqLayItem *a, const SqLayItem *b)
 {
-  SqGrid corner_a = corner_of (a), corner_b = corner_of (b);
+  SqGrid corner_a = a->box.min, corner_b = b->box.min;
 
-  return a->turns == b->turns && a->n_rings == b->n_rings
+  return a->turns == b->turns && a->n_rings == b->n_rings && same_size (&a->box, &b->box)
          && same_phase (&a->phase, corner_a, &b->phase, corner_b)
          && same_rings (a, corner_a, b, corner_b);
 }
@@ -55,10 +56,10 @@ are_equal (const SqLayItem *a, const SqLayItem *b)
 static guint64
 key_of (const SqLayItem *item)
 {
-  SqGridBox box = sq_grid_rings_box (item->rings, item->n_rings);
+  const SqGridBox *box = &item->box;
   guint64 key = item->turns;
-  const gint64 numbers[] = { item->n_rings, item->rings[0].n, (gint64) box.max.x - box.min.x,
-                             (gint64) box.max.y - box.min.y };
+  const gint64 numbers[] = { item->n_rings, item->rings[0].n, (gint64) box->max.x - box->min.x,
+                             (gint64) box->max.y - box->min.y };
 
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
     key = (key ^ (guint64) numbers[i]) * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
@@ -163,10 +164,8 @@ static SqPlaced
 placed_at (const SqLayTask *task, guint i, const SqLaySpot *spot)
 {
   const SqLayItem *item = sq_lay_task_item (task, i);
-  SqGridRing *rings = sq_grid_rings_turned (item->rings, item->n_rings, spot->quarters);
-  SqGridBox box = sq_grid_rings_box (rings, item->n_rings);
+  SqGridBox box = sq_grid_box_turned (item->box, spot->quarters);
 
-  sq_grid_rings_free (rings, item->n_rings);
   return (SqPlaced){ .item = i,
                      .tag = item->tag,
                      .strip = spot->strip,

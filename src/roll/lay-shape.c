@@ -190,9 +190,8 @@ move_rings (SqGridRing *rings, guint n_rings, SqGrid by)
 SqLayShape *
 sq_lay_shape_new (const SqLayItem *item, guint quarters)
 {
-  SqGridRing *rings = sq_grid_rings_turned (item->rings, item->n_rings, quarters);
   SqGridRing *keep = sq_grid_rings_turned (item->keep, item->n_keep, quarters);
-  SqGridBox box = sq_grid_rings_box (rings, item->n_rings);
+  SqGridBox box = sq_grid_box_turned (item->box, quarters);
 
   move_rings (keep, item->n_keep, (SqGrid){ -box.min.x, -box.min.y });
   SqLayShape *shape = shape_of_rings (keep, item->n_keep);
@@ -200,7 +199,6 @@ sq_lay_shape_new (const SqLayItem *item, guint quarters)
   shape->at = box.min;
   shape->length = box.max.x - box.min.x;
   shape->width = box.max.y - box.min.y;
-  sq_grid_rings_free (rings, item->n_rings);
   sq_grid_rings_free (keep, item->n_keep);
   return shape;
 }

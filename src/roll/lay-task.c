@@ -87,6 +87,16 @@ grown (const SqPath *path, double by_mm, gboolean is_hole)
                                 box.max.y + by_mm);
 }
 
+/* Rounded as corners are, so that a piece just as wide as the cloth is that. */
+static SqGridBox
+to_box (const SqPath *path)
+{
+  SqBox box = sq_path_box (path);
+
+  return (SqGridBox){ { sq_grid_from_mm (box.min.x), sq_grid_from_mm (box.min.y) },
+                      { sq_grid_from_mm (box.max.x), sq_grid_from_mm (box.max.y) } };
+}
+
 static void
 add_rings (SqLayItem *item, const SqLayItemSpec *spec, gint32 gap)
 {
@@ -99,6 +109,8 @@ add_rings (SqLayItem *item, const SqLayItemSpec *spec, gint32 gap)
       const SqPath *ring = g_ptr_array_index (spec->rings, i);
       g_autoptr (SqPath) turned = sq_path_moved (ring, spec->turn_rad, sq_point (0, 0));
       g_autoptr (SqPath) wide = gap > 0 ? grown (turned, by_mm, i > 0) : NULL;
+      if (i == 0)
+        item->box = to_box (turned);
       item->rings[item->n_rings++] = to_ring (turned);
       if (wide != NULL)
         item->keep[item->n_keep++] = to_ring (wide);
@@ -179,6 +191,9 @@ sq_lay_task_seal (SqLayTask *task)
       const SqLayItem *item = sq_lay_task_item (task, i);
       const SqGridPhase *phase = &item->phase;
       const gint64 numbers[] = { item->turns,      item->demand,           item->tag,
+                                 item->box.min.x,  item->box.min.y,        item->box.max.x,
+                                 item->box.max.y,
+
                                  phase->anchor.x,  phase->anchor.y,        phase->along_nm,
                                  phase->across_nm, phase->repeat_along_nm, phase->repeat_across_nm,
                                  phase->drop_nm };

@@ -37,7 +37,8 @@ typedef struct
    * every side, which is what may not overlap. The same rings where there is no gap. */
   SqGridRing *rings, *keep;
   guint n_rings, n_keep;
-  guint turns; /* of SqLayTurn, any set of them but none */
+  SqGridBox box; /* of the cut line with its arcs as they are: what may not leave the cloth */
+  guint turns;   /* of SqLayTurn, any set of them but none */
   SqGridPhase phase;
   guint demand;
   guint tag; /* the caller's own */

@@ -88,13 +88,11 @@ typedef struct
 static Turned
 turned_new (const SqLayItem *item, guint quarters)
 {
-  SqGridRing *rings = sq_grid_rings_turned (item->rings, item->n_rings, quarters);
   SqGridRing *keep = sq_grid_rings_turned (item->keep, item->n_keep, quarters);
-  Turned turned = { sq_grid_rings_box (rings, item->n_rings),
+  Turned turned = { sq_grid_box_turned (item->box, quarters),
                     sq_grid_rings_box (keep, item->n_keep),
                     sq_trapezoids_new (keep, item->n_keep) };
 
-  sq_grid_rings_free (rings, item->n_rings);
   sq_grid_rings_free (keep, item->n_keep);
   return turned;
 }

@@ -82,6 +82,22 @@ test_half_turn_plain (void)
   g_assert_false (sq_cloth_allows_half_turn (cloth));
 }
 
+/* Its axes are the middles of some bands and gaps, not of all. */
+static void
+test_mirrored_about (void)
+{
+  const Band two_alike[] = { { 0, 20, 1 }, { 30, 20, 1 }, { 0, 0, 0 } };
+  g_autoptr (SqCloth) bands = striped (100, two_alike);
+  g_autoptr (SqCloth) plain = sq_cloth_new (1);
+
+  g_assert_true (sq_cloth_is_mirrored_about (bands, 25));
+  g_assert_true (sq_cloth_is_mirrored_about (bands, 75));
+  g_assert_true (sq_cloth_is_mirrored_about (bands, -325));
+  g_assert_false (sq_cloth_is_mirrored_about (bands, 10));
+  g_assert_false (sq_cloth_is_mirrored_about (bands, 40));
+  g_assert_true (sq_cloth_is_mirrored_about (plain, 7));
+}
+
 static void
 test_phase (void)
 {
@@ -119,6 +135,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/job/cloth/half-turn", test_half_turn);
   g_test_add_func ("/job/cloth/half-turn/plain", test_half_turn_plain);
+  g_test_add_func ("/job/cloth/mirrored-about", test_mirrored_about);
   g_test_add_func ("/job/cloth/phase", test_phase);
   g_test_add_func ("/job/cloth/dup", test_dup);
   return g_test_run ();

@@ -38,6 +38,9 @@ char *law_turning (const LawCase *c);
 char *law_before (const LawCase *c);
 /* Saved and opened again, a job is the same and so is its plan. */
 char *law_saving (const LawCase *c);
+/* Laid on their cloths, pieces don't overlap, lie where their pattern must fall, and as often as
+ * the cut list has them. */
+char *law_lays (const LawCase *c);
 
 typedef struct
 {

@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "laws/laws.h"
+
+#include "geometry/geos.h"
+#include "plan/lay-tasks.h"
+#include "plan/purchase.h"
+#include "roll/lay-run.h"
+
+/* Arcs are flattened so closely for GEOS (mm). */
+#define FLAT_MM 0.0005
+/* Drawn in by so much no piece meets another (mm): that is what blades follow. */
+#define DRAWN_IN_MM 0.005
+/* Where a piece lies is told in micrometres. */
+#define ROUNDED_MM 0.002
+
+/* A piece on its cloth. */
+typedef struct
+{
+  const SqPiece *piece;
+  const SqPlaced *placed;
+  double turn_rad;
+  SqVector by;
+  SqBox box;
+} Lying;
+
+static SqPoint
+lying_point (const Lying *lying, SqPoint p)
+{
+  return sq_add (sq_turned (p, lying->turn_rad), lying->by);
+}
+
+static Lying
+lying_of (const SqPlan *plan, const SqPlaced *placed)
+{
+  const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry, placed->tag);
+  Lying lying = { .piece = sq_cover_piece (sq_plan_cover (plan, entry->cushion), entry->piece),
+                  .placed = placed,
+                  .by = { placed->at.x / 1000.0, placed->at.y / 1000.0 },
+                  .box = sq_box_empty () };
+
+  lying.turn_rad = placed->quarters * G_PI / 2 - lying.piece->grain_rad;
+  g_autoptr (SqPath) moved = sq_path_moved (sq_piece_cut (lying.piece, 0), lying.turn_rad,
+                                            lying.by);
+  lying.box = sq_path_box (moved);
+  return lying;
+}
+
+static GEOSGeometry *
+drawn_in (const Lying *lying)
+{
+  g_autoptr (SqPath) moved = sq_path_moved (sq_piece_cut (lying->piece, 0), lying->turn_rad,
+                                            lying->by);
+  GEOSGeometry *whole = geos_polygon (moved, FLAT_MM);
+  GEOSGeometry *result = GEOSBuffer_r (geos_context (), whole, -DRAWN_IN_MM, 4);
+
+  GEOSGeom_destroy_r (geos_context (), whole);
+  return result;
+}
+
+static double
+off_by (double at_mm, double place_mm, double repeat_mm)
+{
+  return fabs (repeat_mm > 0 ? remainder (at_mm - place_mm, repeat_mm) : at_mm - place_mm);
+}
+
+/* Turned as it may be, on the cloth, and the pattern where the piece says. */
+static const char *
+check_one (const Lying *lying, const SqCloth *cloth, double width_mm, double length_mm)
+{
+  const SqPhase *phase = &lying->piece->phase;
+  SqPoint anchor = lying_point (lying, phase->anchor);
+  guint quarters = lying->placed->quarters;
+
+  if (quarters != 0
+      && (lying->piece->turns == SQ_TURNS_NONE
+          || (quarters != 2 && lying->piece->turns == SQ_TURNS_HALF)))
+    return "turned as it may not be";
+  if (lying->box.min.x < -ROUNDED_MM || lying->box.min.y < -ROUNDED_MM
+      || lying->box.max.x > length_mm + ROUNDED_MM || lying->box.max.y > width_mm + ROUNDED_MM)
+    return "beyond the cloth";
+  if (phase->across && off_by (anchor.y, phase->across_mm, cloth->repeat_across_mm) > ROUNDED_MM)
+    return "stripes are off";
+  /* In every other column a dropped pattern is half a repeat on. */
+  double along_mm = cloth != NULL ? cloth->repeat_along_mm : 0;
+  if (phase->along && cloth->drop > 0 && cloth->repeat_across_mm > 0
+      && fmod (fabs (round ((anchor.y - phase->across_mm) / cloth->repeat_across_mm)), 2) > 0.5)
+    anchor.x -= cloth->drop * along_mm;
+  if (phase->along && off_by (anchor.x, phase->along_mm, along_mm) > ROUNDED_MM)
+    return "the motif is off";
+  return NULL;
+}
+
+/* Whether any two of @lying overlap. */
+static gboolean
+any_meet (const Lying *lying, guint n)
+{
+  g_autofree GEOSGeometry **drawn = g_new0 (GEOSGeometry *, MAX (n, 1));
+  gboolean meet = FALSE;
+
+  for (guint i = 0; i < n; i++)
+    drawn[i] = drawn_in (&lying[i]);
+  for (guint i = 0; i < n; i++)
+    for (guint k = 0; k < i && !meet; k++)
+      meet = sq_box_meets (lying[i].box, lying[k].box, -DRAWN_IN_MM)
+             && GEOSIntersects_r (geos_context (), drawn[i], drawn[k]) != 0;
+  for (guint i = 0; i < n; i++)
+    GEOSGeom_destroy_r (geos_context (), drawn[i]);
+  return meet;
+}
+
+/* Each line of the cut list as often as it says, laid or told as not laid. */
+static gboolean
+counts_hold (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
+{
+  g_autofree guint *counts = g_new0 (guint, plan->cut_list->len + 1);
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    counts[sq_lay_placed (lay, i)->tag]++;
+  for (guint i = 0; i < lay->unlaid->len; i++)
+    {
+      const SqUnlaid *unlaid = &g_array_index (lay->unlaid, SqUnlaid, i);
+      counts[sq_lay_task_item (task, unlaid->item)->tag] += unlaid->count;
+    }
+  for (guint i = 0; i < task->items->len; i++)
+    {
+      guint tag = sq_lay_task_item (task, i)->tag;
+      if (counts[tag] != g_array_index (plan->cut_list, SqCutEntry, tag).count)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static const char *
+check_purchase (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
+{
+  SqPurchase p = sq_plan_purchase (plan, task, lay);
+  double needed_mm = p.laid_mm + p.squaring_mm + p.pattern_mm, step_mm = sq_sold_by_mm (plan->job);
+
+  if (p.bolts != (lay->placed->len > 0) || p.buy_mm < needed_mm - 0.001
+      || p.buy_mm > needed_mm + step_mm || p.waste < 0 || p.waste > 1)
+    return "too much or too little to buy";
+  return NULL;
+}
+
+static const char *
+check_cloth (const SqPlan *plan, SqId id)
+{
+  const SqCloth *cloth = sq_plan_cloth (plan, id);
+  const SqLayBudget budget = { 1, 0 };
+  g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, id);
+  g_autoptr (SqLay) lay = sq_lay_run (task, NULL, &budget, NULL);
+  guint n = lay->placed->len;
+  g_autofree Lying *lying = g_new (Lying, MAX (n, 1));
+
+  if (!counts_hold (plan, task, lay))
+    return "not as often as wanted";
+  for (guint i = 0; i < n; i++)
+    {
+      lying[i] = lying_of (plan, sq_lay_placed (lay, i));
+      const char *wrong = check_one (&lying[i], cloth, sq_lay_task_strip (task, 0)->width / 1000.0,
+                                     sq_lay_length (lay, 0) / 1000.0);
+      if (wrong != NULL)
+        return wrong;
+    }
+  if (any_meet (lying, n))
+    return "two overlap";
+  if (!sq_lay_is_valid (task, lay))
+    return "it is found wrong";
+  return check_purchase (plan, task, lay);
+}
+
+char *
+law_lays (const LawCase *c)
+{
+  for (guint i = 0; i < c->plan->cloths->len; i++)
+    {
+      SqId id = g_array_index (c->plan->cloths, SqClothTotal, i).cloth;
+      const char *wrong = check_cloth (c->plan, id);
+      if (wrong != NULL)
+        return g_strdup_printf ("on cloth %u: %s", id, wrong);
+    }
+  return NULL;
+}
