@@ -8,6 +8,9 @@
 #define RIGHT_MM 1e-9
 #define MOST_ROUNDS 50
 
+/* No seat is stretched more than that. */
+#define MOST_STRETCH 1e6
+
 gboolean
 sq_outline_front (const SqOutline *outline, SqFront *front)
 {
@@ -175,6 +178,8 @@ sq_outline_scaled_to (const SqOutline *outline, double width_mm, double depth_mm
       if (off <= RIGHT_MM)
         break;
       by = sq_point (by.x * width_mm / width, by.y * depth_mm / depth);
+      if (!(fmax (by.x, by.y) < MOST_STRETCH)) /* all but flat: rounding would be stretched */
+        return NULL;
       sq_outline_unref (result);
       result = stretched (outline, &front, by);
     }

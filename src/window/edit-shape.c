@@ -11,6 +11,33 @@
 /* A straight edge that becomes an arc rises by this part of its chord. */
 #define RISE_SHARE 0.1
 
+SqOutline *
+sq_edit_outline_moved (SqDocument *document, const SqOutline *outline, SqId corner,
+                       gboolean is_edge, SqVector by)
+{
+  g_autoptr (SqOutline) moved = is_edge ? sq_outline_with_edge_moved (outline, corner, by)
+                                        : sq_outline_with_corner_moved (outline, corner, by);
+  return sq_edit_outline_meant (document, outline, moved);
+}
+
+gboolean
+sq_edit_move (SqDocument *document, SqId cushion, SqId corner, gboolean is_edge, SqVector by,
+              const char *words, const char *key)
+{
+  const SqJob *job = sq_document_get_job (document);
+  const SqCushion *now = sq_job_cushion (job, cushion);
+  double share;
+  g_return_val_if_fail (now != NULL, FALSE);
+  g_autoptr (SqOutline) moved = sq_edit_outline_moved (document, now->outline, corner, is_edge, by);
+  g_autoptr (SqOutline) good = sq_outline_last_good (now->outline, moved, &share, NULL);
+  if (share < 1)
+    return FALSE;
+  g_autoptr (SqCushion) changed = sq_cushion_with_outline (now, good);
+  g_autoptr (SqJob) after = sq_job_with_cushion (job, changed);
+  sq_document_edit (document, after, words, key);
+  return TRUE;
+}
+
 static void
 push (SqDocument *document, const SqCushion *cushion, const SqOutline *outline, SqId edge,
       const char *pattern)

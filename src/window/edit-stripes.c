@@ -6,13 +6,6 @@
 
 #include <glib/gi18n.h>
 
-double
-sq_edit_step_mm (const SqJob *job)
-{
-  double step = job->units == SQ_UNIT_IN ? job->defaults.step_in_mm : job->defaults.step_mm_mm;
-  return step > 0 ? step : 1;
-}
-
 /* --- how they lie -------------------------------------------------------------------------- */
 
 /* The choices of @cover's cushion in @job; @centre_on (may be NULL) instead of its own. */
@@ -111,7 +104,7 @@ SqJob *
 sq_stripes_moved (const SqJob *job, const SqCover *cover, SqVector by, double reach_mm)
 {
   const SqCloth *cloth = sq_stripes_cloth (job, cover);
-  double step = sq_edit_step_mm (job), shift, centred;
+  double step = sq_figures_step_mm (job), shift, centred;
   SqChoices now;
   if (cloth == NULL)
     return NULL;
@@ -141,7 +134,7 @@ sq_edit_step_stripes (SqDocument *document, const SqCover *cover, int steps)
   double shift;
   if (cloth == NULL)
     return FALSE;
-  shift = choices_of (job, cover, NULL).stripes_shift_mm + steps * sq_edit_step_mm (job);
+  shift = choices_of (job, cover, NULL).stripes_shift_mm + steps * sq_figures_step_mm (job);
   moved = with_shift (job, cover, reduced (shift, cloth->repeat_across_mm));
   key = g_strdup_printf ("stripes %u", cover->cushion->id);
   sq_document_edit (document, moved, sq_stripes_moved_words (), key);

@@ -38,7 +38,7 @@ static const LengthValue lengths[SQ_N_LENGTH_VALUES] = {
                            N_ ("Change zip tuck") },
   [SQ_LENGTH_STRIPES_SHIFT] = { SQ_GIVEN_STRIPES_SHIFT,
                                 G_STRUCT_OFFSET (SqCushion, stripes.shift_mm),
-                                N_ ("Shift stripes") },
+                                N_ ("Shift the stripes") },
   [SQ_LENGTH_FOAM_OVERSIZE] = { SQ_GIVEN_FOAM_OVERSIZE,
                                 G_STRUCT_OFFSET (SqCushion, foam.oversize_mm),
                                 N_ ("Change foam oversize") },
@@ -56,8 +56,8 @@ static const struct
   [SQ_CHOICE_ZIP_PLACE] = { SQ_GIVEN_ZIP_PLACE, N_ ("Move zip") },
   [SQ_CHOICE_ZIP_EDGE] = { SQ_GIVEN_ZIP_EDGE, N_ ("Move zip") },
   [SQ_CHOICE_FOAM] = { SQ_GIVEN_FOAM_KIND, N_ ("Change foam") },
-  [SQ_CHOICE_STRIPES_RUN] = { SQ_GIVEN_STRIPES_RUN, N_ ("Turn stripes") },
-  [SQ_CHOICE_CENTRE_ON] = { SQ_GIVEN_CENTRE_ON, N_ ("Centre stripes") },
+  [SQ_CHOICE_STRIPES_RUN] = { SQ_GIVEN_STRIPES_RUN, N_ ("Turn the stripes") },
+  [SQ_CHOICE_CENTRE_ON] = { SQ_GIVEN_CENTRE_ON, N_ ("Centre the stripes") },
   [SQ_CHOICE_HAND] = { SQ_GIVEN_HAND, N_ ("Change hand") },
   [SQ_CHOICE_CLOTH_FACE] = { SQ_GIVEN_CLOTH_FACE, N_ ("Change cloth of the face") },
   [SQ_CHOICE_CLOTH_UNDERSIDE] = { SQ_GIVEN_CLOTH_UNDERSIDE, N_ ("Change cloth of the underside") },
@@ -247,27 +247,4 @@ sq_edit_fix (SqDocument *document, SqId cushion, const SqFix *fix)
     return;
   words = sq_words_fix (fix, now, &style);
   push_cushion (document, changed, words);
-}
-
-SqJob *
-sq_edit_moved (const SqJob *job, SqId cushion, SqId corner, gboolean is_edge, SqVector by)
-{
-  const SqCushion *now = sq_job_cushion (job, cushion);
-  g_autoptr (SqOutline) outline = NULL;
-  g_autoptr (SqCushion) changed = NULL;
-  if (now == NULL || sq_outline_corner (now->outline, corner, NULL, NULL) == NULL)
-    return NULL;
-  outline = is_edge ? sq_outline_with_edge_moved (now->outline, corner, by)
-                    : sq_outline_with_corner_moved (now->outline, corner, by);
-  changed = sq_cushion_with_outline (now, outline);
-  return sq_job_with_cushion (job, changed);
-}
-
-char *
-sq_edit_moved_words (const SqCushion *cushion, SqId corner, gboolean is_edge)
-{
-  g_autofree char *name = is_edge ? sq_words_edge_corners (cushion, corner)
-                                  : sq_words_corner (cushion, corner);
-  /* Translators: %s is a corner's letter, or an edge's two: "Move edge A–B". */
-  return g_strdup_printf (is_edge ? _ ("Move edge %s") : _ ("Move corner %s"), name);
 }

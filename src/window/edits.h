@@ -61,9 +61,3 @@ void sq_edit_cloth (SqDocument *document, const SqCloth *cloth, SqId cushion,
 
 /* Does what a problem offers. One step, in the words of its button. */
 void sq_edit_fix (SqDocument *document, SqId cushion, const SqFix *fix);
-
-/* A job as @job with the cushion's corner (or the edge that starts there) moved by @by; NULL if it
- * isn't there. New. */
-SqJob *sq_edit_moved (const SqJob *job, SqId cushion, SqId corner, gboolean is_edge, SqVector by);
-/* "Move corner B", "Move edge A–B"; new text. */
-char *sq_edit_moved_words (const SqCushion *cushion, SqId corner, gboolean is_edge);

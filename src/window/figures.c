@@ -25,7 +25,8 @@ sq_figures_style (const SqJob *job)
 double
 sq_figures_step_mm (const SqJob *job)
 {
-  return job->units == SQ_UNIT_IN ? job->defaults.step_in_mm : job->defaults.step_mm_mm;
+  double step = job->units == SQ_UNIT_IN ? job->defaults.step_in_mm : job->defaults.step_mm_mm;
+  return step > 0 ? step : 1;
 }
 
 char *

@@ -11,7 +11,7 @@ char sq_figures_decimal (void);
 /* Without a unit after the figure. */
 SqLengthStyle sq_figures_style (const SqJob *job);
 
-/* The step of grid and arrow keys. */
+/* The step of grid and arrow keys; above 0. */
 double sq_figures_step_mm (const SqJob *job);
 
 /* "46 3⁄4 × 20 1⁄8"; new text. */

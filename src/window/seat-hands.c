@@ -3,8 +3,8 @@
 #include "window/seat-canvas-private.h"
 
 #include "job/edge.h"
-#include "job/safe-edit.h"
 #include "window/edit-place.h"
+#include "window/edit-shape.h"
 #include "window/figures.h"
 
 /* Two presses are at the same place within this (pixels). */
@@ -150,25 +150,13 @@ nudge (SqSeatCanvas *canvas, SqVector direction, GdkModifierType state)
   const SqJob *job = sq_document_get_job (canvas->document);
   const SqCushion *cushion = canvas->cover->cushion;
   SqVector by = sq_scale (direction, sq_figures_step_mm (job) * (state & GDK_SHIFT_MASK ? 10 : 1));
-  double share;
   if (grip.kind == SQ_GRIP_NONE || sq_canvas_is_dragging (SQ_CANVAS (canvas)))
     return FALSE;
-  g_autoptr (SqOutline) moved = grip.kind == SQ_GRIP_EDGE
-                                    ? sq_outline_with_edge_moved (cushion->outline, grip.corner, by)
-                                    : sq_outline_with_corner_moved (cushion->outline, grip.corner,
-                                                                    by);
-  g_autoptr (SqOutline) meant = sq_edit_outline_meant (canvas->document, cushion->outline, moved);
-  g_autoptr (SqOutline) good = sq_outline_last_good (cushion->outline, meant, &share, NULL);
-  if (share < 1)
-    {
-      gtk_widget_error_bell (GTK_WIDGET (canvas));
-      return TRUE;
-    }
-  g_autoptr (SqCushion) changed = sq_cushion_with_outline (cushion, good);
-  g_autoptr (SqJob) after = sq_job_with_cushion (job, changed);
   g_autofree char *words = sq_grip_words (cushion, grip);
   g_autofree char *key = g_strdup_printf ("nudge %u %u %d", cushion->id, grip.corner, grip.kind);
-  sq_document_edit (canvas->document, after, words, key);
+  if (!sq_edit_move (canvas->document, cushion->id, grip.corner, grip.kind == SQ_GRIP_EDGE, by,
+                     words, key))
+    gtk_widget_error_bell (GTK_WIDGET (canvas));
   return TRUE;
 }
 

@@ -2,7 +2,7 @@
 #include "window/seat-zip.h"
 
 #include "base/units.h"
-#include "window/edit-stripes.h"
+#include "window/figures.h"
 
 /* How far inside the finished outline it is drawn, and where it is hit (pixels). */
 #define INSET 6
@@ -306,7 +306,7 @@ move_along (const SqSeatThings *things, SqCushion *cushion, SqPoint from_at, SqP
 {
   g_auto (Ring) ring = { 0 };
   const SqFinishedEdge *edge, *other;
-  double step = sq_edit_step_mm (things->base), from, to, by, least, most, station;
+  double step = sq_figures_step_mm (things->base), from, to, by, least, most, station;
   ring_init (&ring, things->cover);
   edge = zip_edge (&ring);
   if (edge == NULL)
@@ -356,7 +356,7 @@ move_across (const SqSeatThings *things, SqCushion *cushion, SqVector by)
 {
   g_auto (Ring) ring = { 0 };
   const SqFinishedEdge *edge;
-  double step = sq_edit_step_mm (things->base), across, at;
+  double step = sq_figures_step_mm (things->base), across, at;
   SqVector toward;
   ring_init (&ring, things->cover);
   edge = zip_edge (&ring);

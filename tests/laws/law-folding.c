@@ -71,8 +71,9 @@ check_isometry (const SqPiece *piece)
           double along = distance3 (o, sq_patch_map (patch, sq_point (p.x + h, p.y)));
           double across = distance3 (o, sq_patch_map (patch, sq_point (p.x, p.y + h)));
           double slanting = distance3 (o, sq_patch_map (patch, sq_point (p.x + h, p.y + h)));
-          if (fabs (along / h - 1) > 1e-6 || fabs (across / h - 1) > 1e-6
-              || fabs (slanting / h - G_SQRT2) > 1e-6)
+          double noise = 1e-6 + 1e-11 / h; /* of figures of some 1000 mm, over a small step */
+          if (fabs (along / h - 1) > noise || fabs (across / h - 1) > noise
+              || fabs (slanting / h - G_SQRT2) > noise)
             return g_strdup_printf ("patch %u of a %s stretches by %.9g, %.9g, %.9g", i,
                                     sq_piece_role_name (piece->role), along / h, across / h,
                                     slanting / h);
