@@ -3,28 +3,23 @@
 
 #include "base/units.h"
 #include "exchange/defaults-file.h"
-#include "job/frame.h"
 #include "job/shape.h"
 #include "window/cushion-picture.h"
-#include "window/figures.h"
+#include "window/first-job.h"
 #include "window/length-entry.h"
+#include "window/side-taps.h"
 #include "words/names.h"
 
 #include <glib/gi18n.h>
-#include <langinfo.h>
-
-/* What a tap on a side goes through. */
-static const SqEdgeKind side_kinds[] = { SQ_EDGE_FREE, SQ_EDGE_WALL, SQ_EDGE_WELL, SQ_EDGE_ARM };
 
 struct _SqSeatMaker
 {
   GtkWidget parent;
   GtkWidget *content;
   GtkWidget *shapes[SQ_N_SHAPE_KINDS];
-  GtkWidget *fields, *thickness, *sides[SQ_N_TOWARDS], *picture, *make, *note;
+  GtkWidget *fields, *thickness, *taps, *picture, *make, *note;
   GtkWidget *figures[SQ_MOST_FIGURES]; /* an entry, or a spin button for a count */
   SqShapeKind shape;
-  guint side_places[SQ_N_TOWARDS]; /* in side_kinds */
   SqUnit units;
   SqDefaults defaults;
 };
@@ -33,56 +28,13 @@ G_DEFINE_TYPE (SqSeatMaker, sq_seat_maker, GTK_TYPE_WIDGET)
 
 static guint made_signal;
 
-/* Whether the user's country measures in inches. */
-static SqUnit
-usual_units (void)
-{
-  const char *measure = nl_langinfo (_NL_MEASUREMENT_MEASUREMENT);
-  return measure != NULL && measure[0] == 2 ? SQ_UNIT_IN : SQ_UNIT_MM;
-}
-
 static gboolean
 is_count (const SqFigure *figure)
 {
   return figure->kind == SQ_FIGURE_SIDE_COUNT;
 }
 
-static SqLengthStyle
-entry_style (const SqSeatMaker *maker)
-{
-  SqLengthStyle style = sq_length_style_default (maker->units);
-  style.decimal = sq_figures_decimal ();
-  style.with_unit = TRUE;
-  return style;
-}
-
 /* --- what it makes ------------------------------------------------------------------------- */
-
-/* Free is what a side is anyway; and a job in mm or cm has round clearances of its own in its
- * edges. */
-static SqOutline *
-with_own_clearances (const SqSeatMaker *maker, const SqOutline *outline)
-{
-  SqOutline *now = sq_outline_ref (outline);
-  guint n;
-  const SqCorner *corners = sq_outline_ring (outline, 0, &n);
-  for (guint i = 0; i < n; i++)
-    {
-      SqCorner corner = corners[i];
-      SqOutline *next;
-      if (corner.kind == SQ_EDGE_FREE)
-        corner.given &= ~(guint32) SQ_GIVEN_KIND;
-      else if (maker->units != SQ_UNIT_IN)
-        {
-          corner.clearance_mm = maker->defaults.clearance_metric_mm[corner.kind];
-          corner.given |= SQ_GIVEN_CLEARANCE;
-        }
-      next = sq_outline_with_corner (now, &corner);
-      sq_outline_unref (now);
-      now = next;
-    }
-  return now;
-}
 
 /* The outline the figures make; NULL if one can't be read or can't be, and *@bad which. */
 static SqOutline *
@@ -91,7 +43,6 @@ read_outline (SqSeatMaker *maker, gint *bad)
   guint n;
   const SqFigure *figures = sq_shape_figures (maker->shape, &n);
   double values[SQ_MOST_FIGURES];
-  SqEdgeKind kinds[SQ_N_TOWARDS];
   *bad = -1;
   for (guint i = 0; i < n; i++)
     if (is_count (&figures[i]))
@@ -101,10 +52,8 @@ read_outline (SqSeatMaker *maker, gint *bad)
   g_autoptr (SqOutline) bare = sq_shape_outline (maker->shape, values, n, bad);
   if (bare == NULL)
     return NULL;
-  for (guint i = 0; i < SQ_N_TOWARDS; i++)
-    kinds[i] = side_kinds[maker->side_places[i]];
-  g_autoptr (SqOutline) outline = sq_outline_with_kinds_towards (bare, kinds);
-  return with_own_clearances (maker, outline);
+  return sq_first_job_outline (bare, sq_side_taps_kinds (SQ_SIDE_TAPS (maker->taps)), maker->units,
+                               &maker->defaults);
 }
 
 static SqJob *
@@ -115,15 +64,7 @@ read_job (SqSeatMaker *maker, gint *bad)
   if (outline == NULL || !sq_length_entry_read (SQ_LENGTH_ENTRY (maker->thickness), &thickness)
       || !(thickness > 0))
     return NULL;
-  g_autoptr (SqCushion) cushion = sq_cushion_new (1, outline);
-  g_autoptr (SqJob) bare = sq_job_new (&maker->defaults);
-  SqJob *job;
-  cushion->thickness_mm = thickness;
-  cushion->given |= SQ_GIVEN_THICKNESS;
-  job = sq_job_with_cushion (bare, cushion);
-  job->units = maker->units;
-  job->units_given = TRUE;
-  return job;
+  return sq_first_job_new (outline, thickness, maker->units, &maker->defaults);
 }
 
 static void
@@ -165,7 +106,7 @@ on_mistake (SqSeatMaker *maker, const char *text)
 static void
 on_given (SqLengthEntry *entry, double mm, SqSeatMaker *maker)
 {
-  SqLengthStyle style = entry_style (maker);
+  SqLengthStyle style = sq_first_job_style (maker->units);
   sq_length_entry_show (entry, mm, &style, FALSE);
 }
 
@@ -181,7 +122,7 @@ static GtkWidget *
 new_length (SqSeatMaker *maker, double usual_mm)
 {
   GtkWidget *entry = sq_length_entry_new ();
-  SqLengthStyle style = entry_style (maker);
+  SqLengthStyle style = sq_first_job_style (maker->units);
   sq_length_entry_show (SQ_LENGTH_ENTRY (entry), rounded_usual_mm (maker, usual_mm), &style, TRUE);
   gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
   g_signal_connect (entry, "given", G_CALLBACK (on_given), maker);
@@ -261,55 +202,6 @@ new_shapes (SqSeatMaker *maker)
   return box;
 }
 
-/* --- sides --------------------------------------------------------------------------------- */
-
-static void
-show_side (SqSeatMaker *maker, guint side)
-{
-  static const SqSideOf names[SQ_N_TOWARDS] = { SQ_SIDE_FRONT, SQ_SIDE_RIGHT, SQ_SIDE_BACK,
-                                                SQ_SIDE_LEFT };
-  const char *kind = sq_words_edge_kind (side_kinds[maker->side_places[side]]);
-  /* Translators: a side of the seat and what stands there: "Back: Wall". */
-  g_autofree char *name = g_strdup_printf (_ ("%s: %s"), sq_words_side (names[side]), kind);
-  gtk_button_set_label (GTK_BUTTON (maker->sides[side]), name);
-}
-
-static void
-on_side (GtkButton *button, SqSeatMaker *maker)
-{
-  for (guint i = 0; i < SQ_N_TOWARDS; i++)
-    if (maker->sides[i] == GTK_WIDGET (button))
-      {
-        maker->side_places[i] = (maker->side_places[i] + 1) % G_N_ELEMENTS (side_kinds);
-        show_side (maker, i);
-      }
-  show (maker);
-}
-
-/* The seat with a button at each of its sides. */
-static GtkWidget *
-new_seat (SqSeatMaker *maker)
-{
-  static const int places[SQ_N_TOWARDS][2] = { { 1, 2 }, { 2, 1 }, { 1, 0 }, { 0, 1 } };
-  GtkWidget *grid = gtk_grid_new ();
-  maker->picture = sq_cushion_picture_new (240, 180);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 8);
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
-  gtk_grid_attach (GTK_GRID (grid), maker->picture, 1, 1, 1, 1);
-  for (guint i = 0; i < SQ_N_TOWARDS; i++)
-    {
-      maker->sides[i] = gtk_button_new ();
-      gtk_widget_set_tooltip_text (maker->sides[i], _ ("What stands at this side"));
-      gtk_widget_set_halign (maker->sides[i], GTK_ALIGN_CENTER);
-      gtk_widget_set_valign (maker->sides[i], GTK_ALIGN_CENTER);
-      gtk_widget_add_css_class (maker->sides[i], "side");
-      gtk_grid_attach (GTK_GRID (grid), maker->sides[i], places[i][0], places[i][1], 1, 1);
-      g_signal_connect (maker->sides[i], "clicked", G_CALLBACK (on_side), maker);
-      show_side (maker, i);
-    }
-  return grid;
-}
-
 /* --- the widget ---------------------------------------------------------------------------- */
 
 static GtkWidget *
@@ -366,11 +258,14 @@ static void
 sq_seat_maker_init (SqSeatMaker *maker)
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 36);
-  maker->units = usual_units ();
+  maker->units = sq_first_job_units ();
   sq_defaults_builtin (&maker->defaults);
   maker->content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   gtk_box_append (GTK_BOX (maker->content), new_shapes (maker));
-  gtk_box_append (GTK_BOX (row), new_seat (maker));
+  maker->picture = sq_cushion_picture_new (240, 180);
+  maker->taps = sq_side_taps_new (maker->picture);
+  g_signal_connect_swapped (maker->taps, "changed", G_CALLBACK (show), maker);
+  gtk_box_append (GTK_BOX (row), maker->taps);
   gtk_box_append (GTK_BOX (row), new_figures (maker));
   gtk_widget_set_halign (row, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (maker->content), row);

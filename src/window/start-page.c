@@ -7,14 +7,14 @@
 #include "window/samples.h"
 #include "window/seat-maker.h"
 #include "window/settings.h"
+#include "window/tape-maker.h"
 
 #include <glib/gi18n.h>
 
 struct _SqStartPage
 {
   GtkWidget parent;
-  GtkWidget *content;
-  GtkWidget *maker;
+  GtkWidget *content, *ways;
   SqDefaults defaults;
 };
 
@@ -111,7 +111,7 @@ new_recent (GPtrArray *files)
 
 /* --- the page ------------------------------------------------------------------------------ */
 
-static GtkWidget *
+static void
 add_words (SqStartPage *page, const char *text, const char *class)
 {
   GtkWidget *label = gtk_label_new (text);
@@ -119,7 +119,52 @@ add_words (SqStartPage *page, const char *text, const char *class)
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_widget_add_css_class (label, class);
   gtk_box_append (GTK_BOX (page->content), label);
-  return label;
+}
+
+static void
+add_way (SqStartPage *page, GtkWidget *maker, const char *name, const char *title,
+         const char *words)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
+  GtkWidget *label = gtk_label_new (words);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+  gtk_widget_add_css_class (label, "dim");
+  g_signal_connect_swapped (maker, "made", G_CALLBACK (on_made), page);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), maker);
+  gtk_stack_add_titled (GTK_STACK (page->ways), box, name, title);
+}
+
+/* The way that is chosen: its first figure can be typed at once, and the others are hidden from
+ * screen readers too. */
+static void
+on_way (SqStartPage *page)
+{
+  GtkWidget *now = gtk_stack_get_visible_child (GTK_STACK (page->ways));
+  for (GtkWidget *way = gtk_widget_get_first_child (page->ways); way != NULL;
+       way = gtk_widget_get_next_sibling (way))
+    gtk_widget_set_visible (gtk_widget_get_last_child (way), way == now);
+  gtk_widget_grab_focus (gtk_widget_get_last_child (now));
+}
+
+static void
+add_ways (SqStartPage *page)
+{
+  GtkWidget *switcher = gtk_stack_switcher_new ();
+  page->ways = gtk_stack_new ();
+  gtk_stack_set_vhomogeneous (GTK_STACK (page->ways), FALSE);
+  add_way (page, sq_seat_maker_new (), "shape", _ ("From a shape"),
+           _ ("Choose its shape, type its lengths, and tap what stands at each side. Its corners "
+              "can be dragged afterwards."));
+  add_way (page, sq_tape_maker_new (NULL, NULL), "sides", _ ("From its sides"),
+           _ ("Begin at the left end of the front and go round to the right, as the tape does. The "
+              "last side follows from the others: leave it empty."));
+  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (page->ways));
+  gtk_widget_set_halign (switcher, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (page->ways, "notify::visible-child", G_CALLBACK (on_way), page);
+  gtk_box_append (GTK_BOX (page->content), switcher);
+  gtk_box_append (GTK_BOX (page->content), page->ways);
 }
 
 static void
@@ -127,14 +172,7 @@ fill (SqStartPage *page)
 {
   g_autoptr (GPtrArray) recent = sq_settings_recent ();
   add_words (page, _ ("A new cushion"), "title-1");
-  add_words (
-      page,
-      _ ("Choose its shape, type its lengths, and tap what stands at each side. Its corners can "
-         "be dragged afterwards."),
-      "dim");
-  page->maker = sq_seat_maker_new ();
-  g_signal_connect_swapped (page->maker, "made", G_CALLBACK (on_made), page);
-  gtk_box_append (GTK_BOX (page->content), page->maker);
+  add_ways (page);
   if (recent->len > 0)
     {
       add_words (page, _ ("Or go on with one of these"), "dim");
@@ -156,7 +194,8 @@ sq_start_page_dispose (GObject *object)
 static gboolean
 sq_start_page_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (SQ_START_PAGE (widget)->maker);
+  on_way (SQ_START_PAGE (widget));
+  return TRUE;
 }
 
 static void
