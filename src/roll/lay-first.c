@@ -3,6 +3,8 @@
 
 #include "roll/lay-phase.h"
 
+#include <string.h>
+
 /* What lies farther than this before the end of what is laid (µm) is left as it is when a new
  * batch begins. */
 #define REACH_UM 2000000
@@ -40,8 +42,9 @@ typedef struct
 typedef struct
 {
   const Laid *laid;
-  gint64 from, to; /* where the shape may not lie; at first by boxes alone */
+  gint64 from, to; /* where the shape may not lie; at first by boxes alone, so too much */
   gboolean is_exact;
+  gint64 core_from, core_to; /* by cores alone, so too little: quick to tell that it may not */
 } Bar;
 
 /* What is the same for all copies of a kind on a strip. */
@@ -56,6 +59,12 @@ typedef struct
 
 /* ---- one shape at one height --------------------------------------------------------------- */
 
+static gboolean
+have_common_height (const SqGridBox *a, gint64 up, const SqGridBox *b)
+{
+  return up + a->min.y < b->max.y && up + a->max.y > b->min.y;
+}
+
 static void
 collect_bars (Laying *laying, const SqLayShape *shape, gint64 y, gint64 x)
 {
@@ -66,11 +75,19 @@ collect_bars (Laying *laying, const SqLayShape *shape, gint64 y, gint64 x)
     {
       const Laid *laid = &g_array_index (all, Laid, i);
       const SqGridBox *mine = &shape->keep, *other = &laid->shape->keep;
-      Bar bar = { laid, laid->x + other->min.x - mine->max.x, laid->x + other->max.x - mine->min.x,
-                  shape->is_box && laid->shape->is_box };
-      if (bar.to <= x || y + mine->min.y >= laid->y + other->max.y
-          || y + mine->max.y <= laid->y + other->min.y)
+      const SqGridBox *my_core = &shape->core, *other_core = &laid->shape->core;
+      gint64 up = y - laid->y;
+      Bar bar = { .laid = laid,
+                  .from = laid->x + other->min.x - mine->max.x,
+                  .to = laid->x + other->max.x - mine->min.x };
+      if (bar.to <= x || !have_common_height (mine, up, other))
         continue;
+      if (have_common_height (my_core, up, other_core))
+        {
+          bar.core_from = laid->x + other_core->min.x - my_core->max.x;
+          bar.core_to = laid->x + other_core->max.x - my_core->min.x;
+          bar.is_exact = bar.core_from == bar.from && bar.core_to == bar.to;
+        }
       g_array_append_val (laying->bars, bar);
     }
 }
@@ -93,6 +110,27 @@ is_barred (Bar *bar, const SqLayShape *shape, gint64 y, gint64 x)
   return x > bar->from && x < bar->to;
 }
 
+/* Moves try->x out of all cores, or past @most. */
+static void
+leave_cores (Laying *laying, Try *try, const SqLayPhase *phase, gint64 most)
+{
+  gboolean moved = TRUE;
+
+  while (moved && try->x <= most)
+    {
+      moved = FALSE;
+      for (guint i = 0; i < laying->bars->len; i++)
+        {
+          const Bar *bar = &g_array_index (laying->bars, Bar, i);
+          if (try->x > bar->core_from && try->x < bar->core_to)
+            {
+              try->x = sq_lay_phase_next_x (phase, try->y, bar->core_to);
+              moved = TRUE;
+            }
+        }
+    }
+}
+
 /* Moves try->x on to the first free place; FALSE, and x past @most, if that lies beyond it. */
 static gboolean
 move_on (Laying *laying, Try *try, gint64 most)
@@ -105,9 +143,10 @@ move_on (Laying *laying, Try *try, gint64 most)
   if (try->x > most)
     return FALSE;
   collect_bars (laying, shape, try->y, try->x);
-  while (moved && try->x <= most)
+  while (moved)
     {
       moved = FALSE;
+      leave_cores (laying, try, phase, most);
       for (guint i = 0; i < laying->bars->len && try->x <= most; i++)
         {
           Bar *bar = &g_array_index (laying->bars, Bar, i);
@@ -115,6 +154,7 @@ move_on (Laying *laying, Try *try, gint64 most)
             {
               try->x = sq_lay_phase_next_x (phase, try->y, bar->to);
               moved = TRUE;
+              break;
             }
         }
     }
@@ -160,18 +200,18 @@ add_tries_at (Laying *laying, GArray *tries, guint quarters, gint64 y, gint64 x)
     add_try (laying, tries, quarters, next, x);
 }
 
-/* The heights at which a shape touches @laid from above or below, or lies as it does. */
+/* The heights at which a ledge of a shape is level with one of @laid: it stands on it, hangs below
+ * it or lies as it does. */
 static void
 add_tries_beside (Laying *laying, GArray *tries, guint quarters, const Laid *laid)
 {
   const SqLayShape *shape = laying->kind->shapes[quarters];
-  const SqGridBox *mine = &shape->keep, *other = &laid->shape->keep;
-  gint64 x = laid->x + other->min.x - mine->max.x;
+  gint64 x = laid->x + laid->shape->keep.min.x - shape->keep.max.x;
 
-  add_tries_at (laying, tries, quarters, laid->y + other->max.y - mine->min.y, x);
-  add_tries_at (laying, tries, quarters, laid->y + other->min.y - mine->max.y, x);
-  add_tries_at (laying, tries, quarters, laid->y, x);
-  add_tries_at (laying, tries, quarters, laid->y + laid->shape->width - shape->width, x);
+  for (guint i = 0; i < laid->shape->n_ledges; i++)
+    for (guint k = 0; k < shape->n_ledges; k++)
+      add_tries_at (laying, tries, quarters, laid->y + laid->shape->ledges[i] - shape->ledges[k],
+                    x);
 }
 
 /* All heights of a pattern that has few of them. */
@@ -279,6 +319,12 @@ improve (Laying *laying, Try *try, Try *best, gint64 *best_end)
   return TRUE;
 }
 
+static gboolean
+is_box (const SqLayShape *shape)
+{
+  return memcmp (&shape->core, &shape->keep, sizeof shape->core) == 0;
+}
+
 /* Looks at ever nearer heights about *best whether the shape goes farther in there. */
 static void
 refine (Laying *laying, Try *best, gint64 *best_end)
@@ -286,7 +332,7 @@ refine (Laying *laying, Try *best, gint64 *best_end)
   const SqLayShape *shape = laying->kind->shapes[best->quarters];
   gint64 room = room_across (laying, best->quarters);
 
-  if (shape->is_box || laying->phases[best->quarters].repeat_across_nm > 0)
+  if (is_box (shape) || laying->phases[best->quarters].repeat_across_nm > 0)
     return;
   for (gint64 step = shape->width / 4; step >= LEAST_STEP_UM;)
     {

@@ -2,7 +2,7 @@
 #include "roll/lay-order.h"
 
 /* Pieces of a batch: each is tried against all others of its batch. */
-#define BATCH 64
+#define BATCH 96
 
 /* ---- by size ------------------------------------------------------------------------------- */
 

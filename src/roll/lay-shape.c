@@ -10,6 +10,13 @@
 /* How far outside it may lie (µm). */
 #define MERGED_UM 200.0
 
+/* The core is looked for between so many heights. */
+#define CORE_LEVELS 8
+
+/* A ledge is wider than this (µm), and a shape has so many at most. */
+#define LEDGE_UM 1000
+#define MOST_LEDGES 8
+
 static gint64
 floor_div (gint64 a, gint64 b)
 {
@@ -144,13 +151,85 @@ fewer (const GArray *sides, gint outward, guint *n)
   return result;
 }
 
-/* ---- shapes -------------------------------------------------------------------------------- */
+/* ---- the core ------------------------------------------------------------------------------ */
 
-static gboolean
-is_upright (const SqLaySide *sides, guint n)
+/* The box between the sides from height y0 up to y1. */
+static SqGridBox
+core_between (const SqLayShape *shape, gint32 y0, gint32 y1)
 {
-  return n == 1 && sides->edge.from.x == sides->edge.to.x;
+  gint64 left = shape->keep.min.x, right = shape->keep.max.x;
+
+  for (guint i = 0; i < shape->n_left; i++)
+    {
+      const SqLaySide *side = &shape->left[i];
+      gint32 low = MAX (side->y0, y0), high = MIN (side->y1, y1);
+      if (low < high)
+        left = MAX (left, MAX (ceil_x (&side->edge, low), ceil_x (&side->edge, high)));
+    }
+  for (guint i = 0; i < shape->n_right; i++)
+    {
+      const SqLaySide *side = &shape->right[i];
+      gint32 low = MAX (side->y0, y0), high = MIN (side->y1, y1);
+      if (low < high)
+        right = MIN (right, MIN (floor_x (&side->edge, low), floor_x (&side->edge, high)));
+    }
+  return (SqGridBox){ { (gint32) left, y0 }, { (gint32) MAX (left, right), y1 } };
 }
+
+/* The largest of those between a few heights. */
+static SqGridBox
+find_core (const SqLayShape *shape)
+{
+  gint64 bottom = shape->keep.min.y, height = (gint64) shape->keep.max.y - bottom, most = 0;
+  SqGridBox best = { shape->keep.min, shape->keep.min };
+
+  for (gint64 i = 0; i < CORE_LEVELS && shape->n_left > 0; i++)
+    for (gint64 k = i + 1; k <= CORE_LEVELS; k++)
+      {
+        SqGridBox box = core_between (shape, (gint32) (bottom + height * i / CORE_LEVELS),
+                                      (gint32) (bottom + height * k / CORE_LEVELS));
+        gint64 area = ((gint64) box.max.x - box.min.x) * ((gint64) box.max.y - box.min.y);
+        if (area > most)
+          {
+            most = area;
+            best = box;
+          }
+      }
+  return best;
+}
+
+/* ---- ledges -------------------------------------------------------------------------------- */
+
+static void
+add_ledge (SqLayShape *shape, gint32 y)
+{
+  for (guint i = 0; i < shape->n_ledges; i++)
+    if (shape->ledges[i] == y)
+      return;
+  shape->ledges[shape->n_ledges++] = y;
+}
+
+/* Where one side ends and the next begins elsewhere. */
+static void
+add_ledges_of (SqLayShape *shape, const SqLaySide *sides, guint n)
+{
+  for (guint i = 0; i + 1 < n && shape->n_ledges < MOST_LEDGES; i++)
+    if (ABS (floor_x (&sides[i].edge, sides[i].y1) - floor_x (&sides[i + 1].edge, sides[i + 1].y0))
+        > LEDGE_UM)
+      add_ledge (shape, sides[i].y1);
+}
+
+static void
+find_ledges (SqLayShape *shape)
+{
+  shape->ledges = g_new (gint32, MOST_LEDGES);
+  add_ledge (shape, shape->keep.min.y);
+  add_ledge (shape, shape->keep.max.y);
+  add_ledges_of (shape, shape->left, shape->n_left);
+  add_ledges_of (shape, shape->right, shape->n_right);
+}
+
+/* ---- shapes -------------------------------------------------------------------------------- */
 
 static SqLayShape *
 shape_of_rings (const SqGridRing *keep, guint n_keep)
@@ -174,8 +253,8 @@ shape_of_rings (const SqGridRing *keep, guint n_keep)
       const SqGridEdge *edge = &shape->right[i].edge;
       shape->keep.max.x = MAX (shape->keep.max.x, MAX (edge->from.x, edge->to.x));
     }
-  shape->is_box = is_upright (shape->left, shape->n_left)
-                  && is_upright (shape->right, shape->n_right);
+  shape->core = find_core (shape);
+  find_ledges (shape);
   return shape;
 }
 
@@ -208,6 +287,7 @@ sq_lay_shape_free (SqLayShape *shape)
 {
   g_free (shape->left);
   g_free (shape->right);
+  g_free (shape->ledges);
   g_free (shape);
 }
 

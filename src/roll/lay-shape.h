@@ -22,13 +22,15 @@ typedef struct
   SqGrid at;            /* of the box in the turned rings' own coordinates */
   gint32 length, width; /* of the box, along x and y */
   SqGridBox keep;       /* of the sides */
-  gboolean is_box;      /* the sides are that box's */
+  SqGridBox core;       /* a large box within the sides; empty (min = max) where there is none */
   SqLaySide *left, *right;
   guint n_left, n_right;
+  gint32 *ledges; /* heights at which a side is level, or ends: what other pieces may stand on */
+  guint n_ledges;
 } SqLayShape;
 
 /* A new shape of @item turned by @quarters × 90°. Where its outline is made of many short edges,
- * sides lie outside it by up to 0.2 mm; longer edges are kept as they are. */
+ * sides lie outside it by up to 0.3 mm; longer edges are kept as they are. */
 SqLayShape *sq_lay_shape_new (const SqLayItem *item, guint quarters);
 void sq_lay_shape_free (SqLayShape *shape);
 

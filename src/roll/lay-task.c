@@ -77,8 +77,8 @@ to_ring (const SqPath *path)
 static SqPath *
 grown (const SqPath *path, double by_mm, gboolean is_hole)
 {
-  SqJoinRule round = sq_join_rule_round ();
-  SqPath *result = sq_path_offset_evenly (path, by_mm, &round, NULL);
+  SqJoinRule mitre = sq_join_rule_mitre (); /* a rectangle stays one */
+  SqPath *result = sq_path_offset_evenly (path, by_mm, &mitre, NULL);
   SqBox box = sq_path_box (path);
 
   if (result != NULL || is_hole)
