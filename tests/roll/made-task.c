@@ -176,19 +176,18 @@ add_random_item (SqLayTask *task, GRand *chance, const Common *common, guint tag
 
   g_ptr_array_add (rings, random_path (chance, common->width));
   add_hole (chance, rings);
-  SqLayItemSpec spec = {
-    .rings = rings,
-    .turn_rad = turns_rad[happens (chance, 0.7) ? 0 : g_rand_int_range (chance, 0, 5)],
-    .turns = turns[g_rand_int_range (chance, 0, 3)],
-    .anchor = { between (chance, -200, 200), between (chance, -200, 200) },
-    .along_mm = between (chance, 0, 100),
-    .across_mm = between (chance, -50, 100),
-    .repeat_along_mm = bound && bound_along ? common->along : 0,
-    .repeat_across_mm = bound ? common->across : 0,
-    .drop_mm = bound && bound_along ? common->drop : 0,
-    .demand = happens (chance, 0.7) ? 1 : (guint) g_rand_int_range (chance, 2, 7),
-    .tag = tag
-  };
+  /* One after another: compilers differ in the order they fill a struct in. */
+  SqLayItemSpec spec = { .rings = rings, .tag = tag };
+  spec.turn_rad = turns_rad[happens (chance, 0.7) ? 0 : g_rand_int_range (chance, 0, 5)];
+  spec.turns = turns[g_rand_int_range (chance, 0, 3)];
+  spec.anchor.x = between (chance, -200, 200);
+  spec.anchor.y = between (chance, -200, 200);
+  spec.along_mm = between (chance, 0, 100);
+  spec.across_mm = between (chance, -50, 100);
+  spec.repeat_along_mm = bound && bound_along ? common->along : 0;
+  spec.repeat_across_mm = bound ? common->across : 0;
+  spec.drop_mm = bound && bound_along ? common->drop : 0;
+  spec.demand = happens (chance, 0.7) ? 1 : (guint) g_rand_int_range (chance, 2, 7);
   sq_lay_task_add (task, &spec);
 }
 
@@ -197,17 +196,18 @@ random_task (guint32 seed)
 {
   GRand *chance = g_rand_new_with_seed (seed);
   gboolean pattern = happens (chance, 0.5), motif = pattern && happens (chance, 0.5);
-  Common common = { .width = g_rand_int_range (chance, 600, 1600),
-                    .across = pattern ? between (chance, happens (chance, 0.3) ? 5 : 40, 300) : 0,
-                    .along = motif ? between (chance, 40, 600) : 0 };
+  Common common = { .width = g_rand_int_range (chance, 600, 1600) };
+  double least = happens (chance, 0.3) ? 5 : 40;
   SqLayTask *task = sq_lay_task_new (
       happens (chance, 0.25) ? (gint32) g_rand_int_range (chance, 1, 8000) : 0);
   gint n = g_rand_int_range (chance, 1, 14);
 
+  common.across = pattern ? between (chance, least, 300) : 0;
+  common.along = motif ? between (chance, 40, 600) : 0;
   common.drop = motif && happens (chance, 0.5) ? common.along / 2 : 0;
+  double remnant = between (chance, 300, common.width);
   if (happens (chance, 0.3))
-    add_strip (task, SQ_STRIP_REMNANT, between (chance, 300, common.width),
-               between (chance, 300, 2000), -1);
+    add_strip (task, SQ_STRIP_REMNANT, remnant, between (chance, 300, 2000), -1);
   if (happens (chance, 0.2))
     add_strip (task, SQ_STRIP_ROLL, common.width, between (chance, 1000, 5000), 0);
   SqLayStrip roll = { .width = sq_grid_from_mm (common.width),

@@ -198,7 +198,9 @@ law_unlaid (const SqLayTask *task, const SqLay *lay)
         return "not laid, for a wrong reason";
       if (unlaid->why == SQ_UNLAID_PATTERN && item->phase.repeat_across_nm == 0)
         return "not laid for a pattern it has not";
-      if (unlaid->why == SQ_UNLAID_NO_ROOM)
+      /* The roll is endless: it must be the pattern that keeps it off that. */
+      if (unlaid->why == SQ_UNLAID_NO_ROOM
+          && (task->strips->len == 1 || item->phase.repeat_across_nm == 0))
         return "no room on an endless roll";
     }
   return NULL;
