@@ -61,6 +61,11 @@ show_item (GtkListItem *row)
   sq_cushion_picture_show (SQ_CUSHION_PICTURE (picture), plan, i);
   gtk_label_set_text (GTK_LABEL (name), sq_cushion_item_name (item));
   sq_look_set_label (GTK_LABEL (words), sq_cushion_item_words (item));
+  /* The row that has the focus is GTK's own. */
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_parent (gtk_list_item_get_child (row))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, sq_cushion_item_name (item),
+      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sq_cushion_item_words (item), -1);
 }
 
 static void
