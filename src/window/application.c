@@ -88,6 +88,7 @@ add_keys (GtkApplication *application)
     { "win.zoom-in", { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
     { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
     { "win.cushion-add", { "<Control><Shift>n" } },
+    { "win.cushion-add-taped", { "<Control>t" } },
     { "win.cushion-duplicate", { "<Control>d" } },
     { "win.cushion-mirror", { "<Control>m" } },
     { "win.cushion-up", { "<Alt>Up" } },

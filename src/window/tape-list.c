@@ -16,8 +16,14 @@
 /* More sides than anybody tapes. */
 #define MOST_SIDES 40
 
+/* So much of the list is there from the start: it takes the width it will need. */
+#define LEAST_ROWS 4
+
 /* A longer list scrolls (pixels). */
 #define MOST_HEIGHT 200
+
+/* Lines of words below the list. */
+#define WORDS_CHARS 44
 
 /* A side, and the angle before it; the first one has none. */
 typedef struct
@@ -283,6 +289,7 @@ add_row (SqTapeList *list)
     add_angle (list, i, named);
   row->side_name = new_name ();
   row->side = new_entry (list, 9, NULL);
+  gtk_widget_set_hexpand (row->side, TRUE);
   set_name (row->side_name, row->side, name);
   gtk_grid_attach (GTK_GRID (list->grid), row->side_name, 2, (int) i, 1, 1);
   gtk_grid_attach (GTK_GRID (list->grid), row->side, 3, (int) i, 1, 1);
@@ -300,7 +307,7 @@ drop_row (SqTapeList *list)
 static void
 fit_rows (SqTapeList *list)
 {
-  guint wanted = MIN (count_sides (list) + 1, MOST_SIDES);
+  guint wanted = CLAMP (count_sides (list) + 1, LEAST_ROWS, MOST_SIDES);
   int height;
   while (list->n_rows > wanted)
     drop_row (list);
@@ -382,7 +389,8 @@ new_line (const char *class)
 {
   GtkWidget *label = new_name ();
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 38);
+  gtk_label_set_width_chars (GTK_LABEL (label), WORDS_CHARS);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), WORDS_CHARS);
   gtk_widget_add_css_class (label, class);
   return label;
 }

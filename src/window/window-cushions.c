@@ -2,6 +2,8 @@
 /* What is done with whole cushions: another one, a copy, its mirror image, away, up and down. */
 #include "window/window-private.h"
 
+#include "window/form.h"
+#include "window/tape-maker.h"
 #include "words/names.h"
 
 #include <glib/gi18n.h>
@@ -35,7 +37,21 @@ append (SqWindow *window, SqCushion *cushion, const char *pattern)
   sq_selection_choose_cushion (window->selection, cushion->id);
 }
 
-/* A square of the chosen one's cloths and way, for a seat to be drawn. */
+/* A cushion on @outline beside @like: of its cloths, as thick, and made the same way. New. */
+static SqCushion *
+new_beside (const SqCushion *like, const SqOutline *outline)
+{
+  SqCushion *added = sq_cushion_new (0, outline);
+  const guint32 kept = SQ_GIVEN_THICKNESS | SQ_GIVEN_BUILD | SQ_GIVEN_CLOTH_FACE
+                       | SQ_GIVEN_CLOTH_UNDERSIDE | SQ_GIVEN_CLOTH_SIDES;
+  added->thickness_mm = like->thickness_mm;
+  added->build = like->build;
+  added->cloth = like->cloth;
+  added->given = like->given & kept;
+  return added;
+}
+
+/* A square, for a seat to be made of. */
 static void
 on_add (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -53,15 +69,64 @@ on_add (GSimpleAction *action, GVariant *parameter, gpointer data)
                                { .id = 4, .at = { 0, side } } };
   guint n = G_N_ELEMENTS (corners);
   g_autoptr (SqOutline) outline = sq_outline_new (corners, &n, 1);
-  g_autoptr (SqCushion) added = sq_cushion_new (0, outline);
-  const guint32 kept = SQ_GIVEN_THICKNESS | SQ_GIVEN_BUILD | SQ_GIVEN_CLOTH_FACE
-                       | SQ_GIVEN_CLOTH_UNDERSIDE | SQ_GIVEN_CLOTH_SIDES;
-  added->thickness_mm = like->thickness_mm;
-  added->build = like->build;
-  added->cloth = like->cloth;
-  added->given = like->given & kept;
+  g_autoptr (SqCushion) added = new_beside (like, outline);
   append (window, added, _ ("Add %s"));
 }
+
+/* --- from sides ---------------------------------------------------------------------------- */
+
+typedef struct
+{
+  SqWindow *window; /* outlives its dialogs */
+  GtkWindow *dialog;
+  SqTapeMaker *maker;
+} Taping;
+
+static gboolean
+add_taped (gpointer data)
+{
+  Taping *taping = data;
+  const SqCushion *like = chosen (taping->window);
+  g_autoptr (SqJob) job = sq_tape_maker_read (taping->maker);
+  if (like == NULL || job == NULL)
+    return FALSE;
+  const SqCushion *taped = g_ptr_array_index (job->cushions, 0);
+  g_autoptr (SqCushion) added = new_beside (like, taped->outline);
+  added->thickness_mm = taped->thickness_mm;
+  added->build = taped->build;
+  added->given |= taped->given;
+  append (taping->window, added, _ ("Add %s"));
+  return TRUE;
+}
+
+static void
+on_taped (Taping *taping)
+{
+  if (add_taped (taping))
+    gtk_window_destroy (taping->dialog);
+}
+
+static void
+on_add_taped (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqWindow *window = data;
+  const SqCushion *like = chosen (window);
+  Taping *taping;
+  GtkWidget *maker, *dialog;
+  (void) action, (void) parameter;
+  if (like == NULL)
+    return;
+  maker = sq_tape_maker_new (sq_document_get_job (window->document), like);
+  taping = g_new (Taping, 1);
+  dialog = sq_form_new (GTK_WINDOW (window), _ ("A cushion from its sides"), _ ("_Add"), maker,
+                        add_taped, taping, g_free);
+  *taping = (Taping){ window, GTK_WINDOW (dialog), SQ_TAPE_MAKER (maker) };
+  g_signal_connect_swapped (maker, "made", G_CALLBACK (on_taped), taping);
+  gtk_window_present (GTK_WINDOW (dialog));
+  gtk_widget_grab_focus (maker);
+}
+
+/* --- copies and order ---------------------------------------------------------------------- */
 
 static void
 on_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -137,6 +202,7 @@ sq_window_add_cushion_actions (SqWindow *window)
 {
   const GActionEntry entries[] = {
     { .name = "cushion-add", .activate = on_add },
+    { .name = "cushion-add-taped", .activate = on_add_taped },
     { .name = "cushion-duplicate", .activate = on_duplicate },
     { .name = "cushion-mirror", .activate = on_mirror },
     { .name = "cushion-delete", .activate = on_delete },

@@ -55,3 +55,20 @@ for wanted in '"thickness": 76.' '"build": "boxed"' '"kind": "wall"' '"name": "H
 done
 "$SQUAB_CUT" --plan "$WORK/plan.json" "$WORK/taped.squab" >/dev/null || fail 'the plan has faults'
 [ $inputs -le 40 ] || fail "$inputs inputs"
+
+# Another cushion beside it, a triangle: of its cloth, in one step.
+"$UI" squab click image Seat
+key ctrl+t
+waitwin 'A cushion from its sides' >/dev/null
+figure '20 in'
+figure 60
+figure '20 in'
+key Return Return
+key ctrl+a
+figure '2 in'
+until_says seat '3 corners, 508 by 440 mm*'
+key ctrl+s
+for _ in $(seq 30); do ! grep -q '"thickness": 50.8' "$WORK/taped.squab" || break; sleep 0.1; done
+[ "$(grep -c '"build": "boxed"' "$WORK/taped.squab")" = 2 ] || fail 'the second one was not saved'
+key ctrl+z
+until_says seat '5 corners, 1168 by 484 mm*'
