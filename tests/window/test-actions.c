@@ -201,7 +201,7 @@ static void
 test_laws (void)
 {
   guint n = number_from ("SQUAB_ACTIONS", USUAL_ACTIONS), n_covers = 0, n_built = 0, back, forth;
-  GRand *chance = g_rand_new_with_seed (number_from ("SQUAB_ACTIONS_SEED", 1));
+  g_autoptr (GRand) chance = g_rand_new_with_seed (number_from ("SQUAB_ACTIONS_SEED", 1));
   g_autoptr (SqDocument) document = open_sample ();
   g_autofree char *first = text_of (document), *last = NULL, *again = NULL;
   Maker maker = { chance, document };
@@ -223,14 +223,13 @@ test_laws (void)
                   (double) (g_get_monotonic_time () - start) / 1e6);
   g_assert_cmpuint (n_built * 2, >, n_covers);
   g_assert_cmpuint (back, >, n / 4);
-  g_rand_free (chance);
 }
 
 static void
 test_memory (void)
 {
   guint n = number_from ("SQUAB_ACTIONS", USUAL_ACTIONS);
-  GRand *chance = g_rand_new_with_seed (number_from ("SQUAB_ACTIONS_SEED", 2));
+  g_autoptr (GRand) chance = g_rand_new_with_seed (number_from ("SQUAB_ACTIONS_SEED", 2));
   g_autoptr (SqDocument) warm = open_sample ();
   Maker maker = { chance, warm };
   gsize start, most = 0, end;
@@ -256,7 +255,6 @@ test_memory (void)
                   ((double) most - (double) start) / n, (double) end - (double) start);
   g_assert_cmpfloat (((double) most - (double) start) / n, <=, MOST_BYTES_AN_ACTION);
   g_assert_cmpfloat ((double) end - (double) start, <=, SLACK_BYTES);
-  g_rand_free (chance);
 }
 
 int
