@@ -209,7 +209,7 @@ add_back (SqValueRow *row, GtkWidget *line, const char *plain_name)
                                   -1);
   gtk_widget_add_css_class (row->back, "flat");
   gtk_widget_add_css_class (row->back, "back");
-  gtk_widget_set_valign (row->back, GTK_ALIGN_CENTER);
+  /* As high as the row: Tab goes by middles, and this one's must not be above the control's. */
   g_signal_connect_swapped (row->back, "clicked", G_CALLBACK (on_back), row);
   gtk_box_append (GTK_BOX (line), row->back);
 }

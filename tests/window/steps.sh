@@ -24,6 +24,19 @@ until_there ()
   "$UI" squab wait "$1" "$2" 15 2>/dev/null || "$UI" squab wait "$1" "$2" || fail "no $1 '$2'"
 }
 
+# until_gone ROLE NAME: until it isn't there any more.
+until_gone ()
+{
+  for _ in $(seq 20); do
+    "$UI" squab wait "$1" "$2" 0 2>/dev/null || return 0
+    sleep 0.1
+  done
+  fail "$1 '$2' is still there"
+}
+
+# did WORDS: until they are what can be undone.
+did () { until_there 'push button' "Undo: $1"; }
+
 # Takes the seat's back left corner, E, and drags it by so many pixels, still held. A fitted seat
 # has the same margin left and right, and stands in the middle.
 hold_back_left_corner ()
