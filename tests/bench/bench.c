@@ -14,12 +14,15 @@
 #include "drawing/seat-scene.h"
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
-#include "plan/plan.h"
+#include "plan/lay-tasks.h"
+#include "roll/lay-run.h"
 
 #define N_EDITS 4000
 #define N_OPENINGS 40
 #define N_CUSHIONS 500
 #define N_PROGRAMS 60
+#define N_LAYS 100
+#define N_LARGE_LAYS 5
 /* Not counted: caches, and the allocator's. */
 #define WARM_UP 50
 
@@ -76,10 +79,10 @@ new_times (void)
 
 /* ---- the jobs ------------------------------------------------------------------------------ */
 
-/* Twelve corners, four arcs, boxed: a window seat with ears, of about 1.4 × 0.8 m; @chance shifts
- * its corners by up to 10 mm. */
+/* Twelve corners, four arcs, boxed: a window seat with ears, of about 1.4 × 0.8 m at a @scale of 1;
+ * @chance shifts its corners by up to 10 mm. */
 static SqCushion *
-new_cushion (SqId id, GRand *chance)
+new_cushion (SqId id, double scale, GRand *chance)
 {
   static const struct
   {
@@ -94,23 +97,23 @@ new_cushion (SqId id, GRand *chance)
 
   for (guint i = 0; i < size; i++)
     corners[i] = (SqCorner){ .id = i + 1,
-                             .at = { shape[i].x + g_rand_double_range (chance, -10, 10),
-                                     shape[i].y + g_rand_double_range (chance, -10, 10) },
+                             .at = { scale * shape[i].x + g_rand_double_range (chance, -10, 10),
+                                     scale * shape[i].y + g_rand_double_range (chance, -10, 10) },
                              .shape = shape[i].bow != 0 ? SQ_SHAPE_BOW : SQ_SHAPE_STRAIGHT,
-                             .bow_mm = shape[i].bow };
+                             .bow_mm = scale * shape[i].bow };
   g_autoptr (SqOutline) outline = sq_outline_new (corners, &size, 1);
   return sq_cushion_new (id, outline);
 }
 
 static SqJob *
-new_job (guint n_cushions, GRand *chance)
+new_job (guint n_cushions, double scale, GRand *chance)
 {
   SqDefaults defaults;
   sq_defaults_builtin (&defaults);
   SqJob *job = sq_job_new (&defaults);
 
   for (guint i = 0; i < n_cushions; i++)
-    g_ptr_array_add (job->cushions, new_cushion (i + 1, chance));
+    g_ptr_array_add (job->cushions, new_cushion (i + 1, scale, chance));
   return job;
 }
 
@@ -133,7 +136,7 @@ record (const SqPlan *plan)
 {
   const SqCover *cover = sq_plan_cover (plan, 0);
   SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
-  SqSeatLook seat = { 30, style, sq_box_empty () };
+  SqSeatLook seat = { .em_mm = 30, .length = style, .room = sq_box_empty () };
   SqPieceLook look = { 40 };
 
   for (SqSeatLayer layer = SQ_SEAT_FILL; layer <= SQ_SEAT_DIMENSIONS; layer++)
@@ -154,7 +157,7 @@ record (const SqPlan *plan)
 static void
 bench_edits (GRand *chance)
 {
-  g_autoptr (SqJob) start = new_job (1, chance);
+  g_autoptr (SqJob) start = new_job (1, 1, chance);
   g_autoptr (SqJob) job = sq_job_ref (start);
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
   g_autoptr (GArray) plans = new_times ();
@@ -185,7 +188,7 @@ bench_edits (GRand *chance)
 static void
 bench_opening (GRand *chance)
 {
-  g_autoptr (SqJob) job = new_job (N_CUSHIONS, chance);
+  g_autoptr (SqJob) job = new_job (N_CUSHIONS, 1, chance);
   g_autofree char *text = sq_job_write (job);
   g_autoptr (GArray) times = new_times ();
 
@@ -198,6 +201,29 @@ bench_opening (GRand *chance)
       g_assert_cmpuint (plan->covers->len, ==, N_CUSHIONS);
     }
   print_row ("open and plan 500 cushions", times);
+}
+
+/* ---- laying -------------------------------------------------------------------------------- */
+
+/* The first lay of @n_cushions, all different, none wider than the cloth; from the plan on. */
+static void
+bench_lay (guint n_cushions, guint n_times, GRand *chance)
+{
+  const SqLayBudget budget = { .seed = 1 };
+  g_autoptr (SqJob) job = new_job (n_cushions, 0.5, chance);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (GArray) times = new_times ();
+
+  for (guint i = 0; i < n_times; i++)
+    {
+      double begin = now_ms ();
+      g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, 0);
+      g_autoptr (SqLay) lay = sq_lay_run (task, NULL, &budget, NULL);
+      add_time (times, begin);
+      g_assert_cmpuint (lay->unlaid->len, ==, 0);
+    }
+  g_autofree char *name = g_strdup_printf ("first lay, %u pieces", sq_plan_figures (plan).pieces);
+  print_row (name, times);
 }
 
 static double
@@ -243,6 +269,8 @@ main (void)
   printf ("name\tunit\tn\tmin\tp50\tp90\tp99\tmax\tload\n");
   bench_edits (chance);
   bench_opening (chance);
+  bench_lay (12, N_LAYS, chance);
+  bench_lay (600, N_LARGE_LAYS, chance);
   bench_program ();
   g_rand_free (chance);
   return 0;
