@@ -90,6 +90,7 @@ add_keys (GtkApplication *application)
     { "win.cushion-add", { "<Control><Shift>n" } },
     { "win.cushion-add-taped", { "<Control>t" } },
     { "win.cushion-duplicate", { "<Control>d" } },
+    { "win.symmetric", { "<Control><Shift>m" } },
     { "win.cushion-mirror", { "<Control>m" } },
     { "win.cushion-up", { "<Alt>Up" } },
     { "win.cushion-down", { "<Alt>Down" } },

@@ -4,6 +4,7 @@
 #include "drawing/seam-drawn.h"
 #include "drawing/seat-scene.h"
 #include "window/figures.h"
+#include "window/seat-axis.h"
 #include "words/lengths.h"
 #include "words/piece-names.h"
 
@@ -232,6 +233,7 @@ sq_seat_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
       append_seat (canvas, snapshot, LAYER_FILL, SQ_SEAT_FILL, sq_box_empty ());
       append_seat (canvas, snapshot, LAYER_LINES, SQ_SEAT_LINES, sq_box_empty ());
       sq_seat_things_append (canvas, snapshot, LAYER_THINGS);
+      sq_seat_axis_append (canvas, snapshot);
       append_edge (canvas, snapshot, LAYER_HOVERED_EDGE, canvas->hovered, 0.5);
       append_edge (canvas, snapshot, LAYER_CHOSEN_EDGE, sq_seat_chosen (canvas), 1);
       append_seam (canvas, snapshot);

@@ -15,15 +15,17 @@ struct _SqWindow
   GtkApplicationWindow parent;
   SqDocument *document;
   SqSelection *selection;
-  gboolean is_closing; /* the question about changes is answered */
-  gboolean is_asking;  /* and here it still stands */
-  guint held;          /* the session, against logging out; 0: not */
+  gboolean is_closing;        /* the question about changes is answered */
+  gboolean is_asking;         /* and here it still stands */
+  gboolean is_offer_declined; /* to make a seat alike on both sides */
+  guint held;                 /* the session, against logging out; 0: not */
 
   GtkWidget *title, *subtitle, *save, *steps, *undo, *redo, *zooms;
   GMenu *recent_menu;
   GtkWidget *notice, *notice_words;
   GtkWidget *stack, *middle, *seat_pane, *pieces_pane;
   GtkWidget *seat_only, *pieces_only, *seat_words, *pieces_words;
+  GtkWidget *symmetry_offer, *symmetry_words;
   GtkWidget *revealer, *figures, *count, *count_words;
   SqStartPage *start_page;
   SqCushionList *cushions;
@@ -41,6 +43,9 @@ gboolean sq_window_may_close (SqWindow *window);
 void sq_window_hold_session (SqWindow *window, gboolean is_modified);
 /* Whole cushions: win.cushion-add and so on. */
 void sq_window_add_cushion_actions (SqWindow *window);
+/* Both sides alike: win.symmetric and what it offers. Following: the document is there. */
+void sq_window_add_symmetry_actions (SqWindow *window);
+void sq_window_follow_symmetry (SqWindow *window);
 /* A job from the start page; a sample, which becomes a new job. */
 void sq_window_start (SqWindow *window, const SqJob *job);
 void sq_window_open_sample (SqWindow *window, GFile *file);

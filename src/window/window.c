@@ -167,6 +167,7 @@ sq_window_set_document (SqWindow *window, SqDocument *document)
   window->document = g_object_ref (document);
   sq_recovery_keep (document, on_kept, window);
   bind_document (window, document);
+  sq_window_follow_symmetry (window);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), window, G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::modified", G_CALLBACK (show_state), window,
                            G_CONNECT_SWAPPED);
@@ -281,6 +282,7 @@ add_actions (SqWindow *window)
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
   sq_window_add_file_actions (window);
   sq_window_add_cushion_actions (window);
+  sq_window_add_symmetry_actions (window);
 }
 
 /* --- the window ---------------------------------------------------------------------------- */
@@ -396,6 +398,8 @@ sq_window_class_init (SqWindowClass *class)
   BIND (pieces_only);
   BIND (seat_words);
   BIND (pieces_words);
+  BIND (symmetry_offer);
+  BIND (symmetry_words);
   BIND (revealer);
   BIND (figures);
   BIND (count);
