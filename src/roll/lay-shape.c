@@ -10,6 +10,9 @@
 /* How far outside it may lie (µm). */
 #define MERGED_UM 200.0
 
+/* And so many at most become one. */
+#define MOST_MERGED 64
+
 /* The core is looked for between so many heights. */
 #define CORE_LEVELS 8
 
@@ -139,8 +142,8 @@ fewer (const GArray *sides, gint outward, guint *n)
     {
       SqLaySide best = all[i], longer;
       end = i + 1;
-      while (end < sides->len && is_short (&all[end - 1]) && is_short (&all[end])
-             && goes_on (&all[end - 1], &all[end])
+      while (end < sides->len && end - i < MOST_MERGED && is_short (&all[end - 1])
+             && is_short (&all[end]) && goes_on (&all[end - 1], &all[end])
              && merge (&all[i], end + 1 - i, outward, &longer))
         {
           best = longer;
