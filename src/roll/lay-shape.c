@@ -63,21 +63,6 @@ add_side (GArray *sides, const SqTrapezoid *band, const SqGridEdge *edge)
     g_array_append_val (sides, side);
 }
 
-/* The outermost edges of every band. */
-static void
-find_sides (const GArray *trapezoids, GArray *left, GArray *right)
-{
-  for (guint i = 0, end = 0; i < trapezoids->len; i = end)
-    {
-      const SqTrapezoid *first = &g_array_index (trapezoids, SqTrapezoid, i);
-      for (end = i + 1; end < trapezoids->len; end++)
-        if (g_array_index (trapezoids, SqTrapezoid, end).y0 != first->y0)
-          break;
-      add_side (left, first, &first->left);
-      add_side (right, first, &g_array_index (trapezoids, SqTrapezoid, end - 1).right);
-    }
-}
-
 /* ---- fewer sides --------------------------------------------------------------------------- */
 
 static gboolean
@@ -237,12 +222,17 @@ find_ledges (SqLayShape *shape)
 static SqLayShape *
 shape_of_rings (const SqGridRing *keep, guint n_keep)
 {
-  g_autoptr (GArray) trapezoids = sq_trapezoids_new (keep, n_keep);
+  g_autoptr (GArray) bands = sq_trapezoids_new_filled (keep, n_keep);
   g_autoptr (GArray) left = g_array_new (FALSE, FALSE, sizeof (SqLaySide));
   g_autoptr (GArray) right = g_array_new (FALSE, FALSE, sizeof (SqLaySide));
   SqLayShape *shape = g_new0 (SqLayShape, 1);
 
-  find_sides (trapezoids, left, right);
+  for (guint i = 0; i < bands->len; i++)
+    {
+      const SqTrapezoid *band = &g_array_index (bands, SqTrapezoid, i);
+      add_side (left, band, &band->left);
+      add_side (right, band, &band->right);
+    }
   shape->left = fewer (left, -1, &shape->n_left);
   shape->right = fewer (right, 1, &shape->n_right);
   shape->keep = sq_grid_rings_box (keep, n_keep);

@@ -97,8 +97,28 @@ drop_ended (GArray *active, gint32 y)
   g_array_set_size (active, n);
 }
 
-GArray *
-sq_trapezoids_new (const SqGridRing *rings, guint n_rings)
+static void
+add_trapezoid (GArray *trapezoids, gint32 y0, gint32 y1, const SqGridEdge *left,
+               const SqGridEdge *right)
+{
+  SqTrapezoid t = { y0, y1, *left, *right };
+  g_array_append_val (trapezoids, t);
+}
+
+/* The band between two heights: @active are the edges through it, from left to right. */
+static void
+add_band (GArray *trapezoids, gint32 y0, gint32 y1, const GArray *active, gboolean filled)
+{
+  const SqGridEdge *edges = (const SqGridEdge *) (gconstpointer) active->data;
+
+  if (filled && active->len > 1)
+    add_trapezoid (trapezoids, y0, y1, &edges[0], &edges[active->len - 1]);
+  for (guint k = 0; k + 1 < active->len && !filled; k += 2)
+    add_trapezoid (trapezoids, y0, y1, &edges[k], &edges[k + 1]);
+}
+
+static GArray *
+cut (const SqGridRing *rings, guint n_rings, gboolean filled)
 {
   g_autoptr (GArray) edges = edges_of (rings, n_rings);
   g_autoptr (GArray) heights = heights_of (edges);
@@ -113,14 +133,21 @@ sq_trapezoids_new (const SqGridRing *rings, guint n_rings)
       for (; next < edges->len && g_array_index (edges, SqGridEdge, next).from.y <= y0; next++)
         g_array_append_val (active, g_array_index (edges, SqGridEdge, next));
       sort_at (active, (gint64) y0 + y1);
-      for (guint k = 0; k + 1 < active->len; k += 2)
-        {
-          SqTrapezoid t = { y0, y1, g_array_index (active, SqGridEdge, k),
-                            g_array_index (active, SqGridEdge, k + 1) };
-          g_array_append_val (result, t);
-        }
+      add_band (result, y0, y1, active, filled);
     }
   return result;
+}
+
+GArray *
+sq_trapezoids_new (const SqGridRing *rings, guint n_rings)
+{
+  return cut (rings, n_rings, FALSE);
+}
+
+GArray *
+sq_trapezoids_new_filled (const SqGridRing *rings, guint n_rings)
+{
+  return cut (rings, n_rings, TRUE);
 }
 
 /* ---- overlap ------------------------------------------------------------------------------- */

@@ -23,5 +23,9 @@ typedef struct
  * be by no more than rounding, left and right are by the middle of the band. */
 GArray *sq_trapezoids_new (const SqGridRing *rings, guint n_rings);
 
+/* The same with all of a band filled from its outermost left edge to its outermost right one: one
+ * trapezoid a band. */
+GArray *sq_trapezoids_new_filled (const SqGridRing *rings, guint n_rings);
+
 /* Whether the insides of two, moved by @at_a and @at_b, have a point in common. Exact. */
 gboolean sq_trapezoids_overlap (const GArray *a, SqGrid at_a, const GArray *b, SqGrid at_b);

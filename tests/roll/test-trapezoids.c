@@ -40,6 +40,23 @@ test_cut (void)
   g_assert_cmpint (g_array_index (all, SqTrapezoid, 2).left.from.x, ==, 70);
 }
 
+/* From the leftmost edge to the rightmost, over pockets and holes. */
+static void
+test_filled (void)
+{
+  SqGridRing rings[] = { RING ({ 0, 0 }, { 100, 0 }, { 100, 100 }, { 50, 20 }, { 0, 100 }),
+                         RING ({ 30, 10 }, { 30, 15 }, { 70, 15 }, { 70, 10 }) };
+  g_autoptr (GArray) all = sq_trapezoids_new_filled (rings, 2);
+
+  g_assert_cmpuint (all->len, ==, 4);
+  for (guint i = 0; i < all->len; i++)
+    {
+      const SqTrapezoid *t = &g_array_index (all, SqTrapezoid, i);
+      g_assert_cmpint (t->left.from.x + t->left.to.x, ==, 0);
+      g_assert_cmpint (t->right.from.x + t->right.to.x, ==, 200);
+    }
+}
+
 static void
 test_touch (void)
 {
@@ -159,6 +176,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/trapezoids/cut", test_cut);
+  g_test_add_func ("/roll/trapezoids/filled", test_filled);
   g_test_add_func ("/roll/trapezoids/touch", test_touch);
   g_test_add_func ("/roll/trapezoids/far", test_far);
   g_test_add_func ("/roll/trapezoids/holes", test_holes);
