@@ -92,6 +92,7 @@ add_keys (GtkApplication *application)
     { "win.cushion-duplicate", { "<Control>d" } },
     { "win.symmetric", { "<Control><Shift>m" } },
     { "win.cushion-mirror", { "<Control>m" } },
+    { "win.cushion-hole", { "<Control>h" } },
     { "win.cushion-up", { "<Alt>Up" } },
     { "win.cushion-down", { "<Alt>Down" } },
     { "win.fit", { "<Control>0", "<Control>KP_0" } },

@@ -2,8 +2,10 @@
 /* The menu of the seat's canvas: what can be done with the chosen edge or corner. */
 #include "window/seat-canvas-private.h"
 
+#include "window/edit-hole.h"
 #include "window/edit-place.h"
 #include "window/edit-shape.h"
+#include "window/hole-dialog.h"
 #include "words/names.h"
 
 #include <glib/gi18n.h>
@@ -92,6 +94,26 @@ on_front (GSimpleAction *action, GVariant *parameter, gpointer data)
   sq_edit_front (canvas->document, canvas->cover->cushion->id, edge_of (canvas));
 }
 
+/* At a place of the seat, x and y. */
+static void
+on_hole (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqSeatCanvas *canvas = data;
+  SqPoint at;
+  (void) action;
+  g_variant_get (parameter, "(dd)", &at.x, &at.y);
+  sq_hole_dialog (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (canvas))), canvas->document,
+                  canvas->cover->cushion->id, &at);
+}
+
+static void
+on_close_hole (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqSeatCanvas *canvas = data;
+  (void) action, (void) parameter;
+  sq_edit_close_hole (canvas->document, canvas->cover->cushion->id, sq_seat_chosen (canvas).corner);
+}
+
 static GSimpleAction *
 find (SqSeatCanvas *canvas, const char *name)
 {
@@ -117,6 +139,7 @@ show_state (SqSeatCanvas *canvas)
   g_simple_action_set_enabled (find (canvas, "shape"), edge != 0);
   g_simple_action_set_enabled (find (canvas, "kind"), edge != 0);
   g_simple_action_set_enabled (find (canvas, "front"), edge != 0 && ring == 0 && !values->front);
+  g_simple_action_set_enabled (find (canvas, "close-hole"), ring > 0);
   g_simple_action_set_enabled (find (canvas, "remove"), corner != 0);
   g_simple_action_set_enabled (find (canvas, "sharp"), corner != 0 && values->radius_mm > 0);
 }
@@ -136,6 +159,14 @@ append_kinds (GMenu *menu)
   g_menu_append_submenu (menu, _ ("What stan_ds there"), G_MENU_MODEL (kinds));
 }
 
+static void
+append_close_hole (GMenu *menu)
+{
+  g_autoptr (GMenu) hole = g_menu_new ();
+  g_menu_append (hole, _ ("Take the _hole away"), "seat.close-hole");
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (hole));
+}
+
 static GMenuModel *
 edge_model (void)
 {
@@ -150,6 +181,7 @@ edge_model (void)
   append_kinds (edge);
   g_menu_append_section (menu, NULL, G_MENU_MODEL (run));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (edge));
+  append_close_hole (menu);
   return G_MENU_MODEL (menu);
 }
 
@@ -159,6 +191,18 @@ corner_model (void)
   GMenu *menu = g_menu_new ();
   g_menu_append (menu, _ ("_Remove corner"), "seat.remove");
   g_menu_append (menu, _ ("N_o rounding"), "seat.sharp");
+  append_close_hole (menu);
+  return G_MENU_MODEL (menu);
+}
+
+/* Of the seat at @at, where nothing is chosen. */
+static GMenuModel *
+seat_model (SqPoint at)
+{
+  GMenu *menu = g_menu_new ();
+  g_autoptr (GMenuItem) hole = g_menu_item_new (_ ("Cut a _hole here…"), NULL);
+  g_menu_item_set_action_and_target (hole, "seat.hole", "(dd)", at.x, at.y);
+  g_menu_append_item (menu, hole);
   return G_MENU_MODEL (menu);
 }
 
@@ -168,11 +212,20 @@ sq_seat_open_menu (SqSeatCanvas *canvas, const SqPoint *at)
   SqGrip chosen = sq_seat_chosen (canvas);
   g_autoptr (GMenuModel) model = NULL;
   SqPoint place;
-  if (canvas->cover == NULL || !sq_grip_place (canvas->cover->cushion->outline, chosen, &place))
+  if (canvas->cover == NULL)
     return;
+  if (!sq_grip_place (canvas->cover->cushion->outline, chosen, &place))
+    {
+      if (at == NULL)
+        return;
+      model = seat_model (sq_view_to_mm (sq_canvas_get_view (SQ_CANVAS (canvas)), *at));
+    }
+  else
+    {
+      show_state (canvas);
+      model = chosen.kind == SQ_GRIP_EDGE ? edge_model () : corner_model ();
+    }
   place = at != NULL ? *at : sq_view_to_device (sq_canvas_get_view (SQ_CANVAS (canvas)), place);
-  show_state (canvas);
-  model = chosen.kind == SQ_GRIP_EDGE ? edge_model () : corner_model ();
   gtk_popover_menu_set_menu_model (GTK_POPOVER_MENU (canvas->menu), model);
   gtk_popover_set_pointing_to (GTK_POPOVER (canvas->menu),
                                &(GdkRectangle){ (int) place.x, (int) place.y, 1, 1 });
@@ -206,6 +259,8 @@ sq_seat_add_menu (SqSeatCanvas *canvas)
     { .name = "remove", .activate = on_remove },
     { .name = "sharp", .activate = on_sharp },
     { .name = "front", .activate = on_front },
+    { .name = "close-hole", .activate = on_close_hole },
+    { .name = "hole", .activate = on_hole, .parameter_type = "(dd)" },
     { .name = "shape", .activate = on_shape, .parameter_type = "s", .state = "''" },
     { .name = "kind", .activate = on_kind, .parameter_type = "i", .state = "-1" },
   };

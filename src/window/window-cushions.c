@@ -3,6 +3,7 @@
 #include "window/window-private.h"
 
 #include "window/form.h"
+#include "window/hole-dialog.h"
 #include "window/tape-maker.h"
 #include "words/names.h"
 
@@ -141,6 +142,16 @@ on_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_hole (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqWindow *window = data;
+  (void) action, (void) parameter;
+  if (chosen (window) != NULL)
+    sq_hole_dialog (GTK_WINDOW (window), window->document, sq_selection_cushion (window->selection),
+                    NULL);
+}
+
+static void
 on_mirror (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SqWindow *window = data;
@@ -204,6 +215,7 @@ sq_window_add_cushion_actions (SqWindow *window)
     { .name = "cushion-add", .activate = on_add },
     { .name = "cushion-add-taped", .activate = on_add_taped },
     { .name = "cushion-duplicate", .activate = on_duplicate },
+    { .name = "cushion-hole", .activate = on_hole },
     { .name = "cushion-mirror", .activate = on_mirror },
     { .name = "cushion-delete", .activate = on_delete },
     { .name = "cushion-up", .activate = on_up },
