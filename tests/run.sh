@@ -120,8 +120,9 @@ CC=clang build fuzz -Dfuzz=true -Dwindow=disabled -Db_sanitize=address,undefined
 check fuzz --suite fuzz
 
 if [ $deep = yes ]; then
-  stage '100,000 random jobs'
+  stage '100,000 random jobs, and as many lays'
   SQUAB_LAWS=100000 check plain --suite laws --timeout-multiplier 0
+  SQUAB_LAYS=100000 check plain --suite roll --timeout-multiplier 0
 
   stage 'fuzzing, ten minutes for each reader'
   mapfile -t fuzzers < <(meson test -C $trees/fuzz --list | sed -n 's|.* / \(fuzz-.*\)|\1|p')
