@@ -101,24 +101,44 @@ sq_history_redo_words (const SqHistory *history)
   return next < history->steps->len ? step_at (history, next)->words : NULL;
 }
 
-gboolean
-sq_history_undo (SqHistory *history)
+static gboolean
+has_step (const SqHistory *history, int by)
 {
-  if (history->now == 0)
+  gint64 index = (gint64) history->now + by;
+
+  return index >= 0 && index < history->steps->len;
+}
+
+const char *
+sq_history_words (const SqHistory *history, int by, gboolean *exists)
+{
+  gboolean has_it = has_step (history, by);
+
+  if (exists != NULL)
+    *exists = has_it;
+  return has_it ? step_at (history, history->now + (guint) by)->words : NULL;
+}
+
+gboolean
+sq_history_go (SqHistory *history, int by)
+{
+  if (!has_step (history, by))
     return FALSE;
-  history->now--;
+  history->now += (guint) by;
   history->sealed = TRUE;
   return TRUE;
 }
 
 gboolean
+sq_history_undo (SqHistory *history)
+{
+  return sq_history_go (history, -1);
+}
+
+gboolean
 sq_history_redo (SqHistory *history)
 {
-  if (history->now + 1 == history->steps->len)
-    return FALSE;
-  history->now++;
-  history->sealed = TRUE;
-  return TRUE;
+  return sq_history_go (history, 1);
 }
 
 void

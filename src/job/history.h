@@ -28,6 +28,12 @@ const char *sq_history_redo_words (const SqHistory *history);
 gboolean sq_history_undo (SqHistory *history);
 gboolean sq_history_redo (SqHistory *history);
 
+/* The words of the step that led to the job @by steps from now (0: to the job now, < 0: to one
+ * before), borrowed; *@exists (may be NULL): whether there is such a job. NULL for the first. */
+const char *sq_history_words (const SqHistory *history, int by, gboolean *exists);
+/* Goes @by steps on, or back; FALSE and nothing where there are not so many. */
+gboolean sq_history_go (SqHistory *history, int by);
+
 /* Remembers the job now as saved; it stays a step to come back to: the next push starts another. */
 void sq_history_set_saved (SqHistory *history);
 /* No job of it counts as saved until one is. */

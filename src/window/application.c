@@ -85,6 +85,8 @@ add_keys (GtkApplication *application)
     { "win.save-as", { "<Control><Shift>s" } },
     { "win.undo", { "<Control>z" } },
     { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+    { "win.steps", { "<Control>h" } },
+    { "win.job", { "<Control>j" } },
     { "win.zoom-in", { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
     { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
     { "win.cushion-add", { "<Control><Shift>n" } },

@@ -2,6 +2,7 @@
 #include "window/cloth-bands.h"
 
 #include "window/colour-button.h"
+#include "window/form.h"
 #include "window/length-entry.h"
 #include "window/look.h"
 
@@ -303,7 +304,7 @@ static GtkWidget *
 new_even (SqClothBands *bands)
 {
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Lay even stripes"));
+  GtkWidget *button = sq_form_button (_ ("_Lay even stripes"));
   const struct
   {
     GtkWidget **entry;
@@ -379,7 +380,7 @@ static void
 sq_cloth_bands_init (SqClothBands *bands)
 {
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (bands));
-  GtkWidget *add = gtk_button_new_with_mnemonic (_ ("Add a _band"));
+  GtkWidget *add = sq_form_button (_ ("Add a _band"));
   GtkWidget *even = new_even (bands);
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 6);

@@ -449,7 +449,7 @@ new_content (Dialog *dialog)
 {
   GtkWidget *columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 28);
   GtkWidget *all = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
-  dialog->keep = gtk_check_button_new_with_mnemonic (_ ("_Keep it on the shelf for other jobs"));
+  dialog->keep = sq_form_check (_ ("_Keep it on the shelf for other jobs"));
   gtk_check_button_set_active (GTK_CHECK_BUTTON (dialog->keep), dialog->kept_as != NULL);
   gtk_box_append (GTK_BOX (columns), new_left (dialog));
   gtk_box_append (GTK_BOX (columns), new_right (dialog));

@@ -236,12 +236,19 @@ sq_document_drop (SqDocument *document)
   tell_state (document);
 }
 
-static void
-travel (SqDocument *document, gboolean (*go) (SqHistory *history))
+const char *
+sq_document_words (SqDocument *document, int by, gboolean *exists)
+{
+  g_return_val_if_fail (SQ_IS_DOCUMENT (document), NULL);
+  return sq_history_words (document->history, by, exists);
+}
+
+void
+sq_document_go (SqDocument *document, int by)
 {
   g_return_if_fail (SQ_IS_DOCUMENT (document));
   g_clear_pointer (&document->draft, sq_job_unref);
-  go (document->history);
+  sq_history_go (document->history, by);
   follow_job (document);
   tell_state (document);
 }
@@ -249,13 +256,13 @@ travel (SqDocument *document, gboolean (*go) (SqHistory *history))
 void
 sq_document_undo (SqDocument *document)
 {
-  travel (document, sq_history_undo);
+  sq_document_go (document, -1);
 }
 
 void
 sq_document_redo (SqDocument *document)
 {
-  travel (document, sq_history_redo);
+  sq_document_go (document, 1);
 }
 
 /* --- files --------------------------------------------------------------------------------- */

@@ -55,3 +55,6 @@ void sq_document_drop (SqDocument *document);
 
 void sq_document_undo (SqDocument *document);
 void sq_document_redo (SqDocument *document);
+/* As sq_history_words(); going drops a draft. */
+const char *sq_document_words (SqDocument *document, int by, gboolean *exists);
+void sq_document_go (SqDocument *document, int by);

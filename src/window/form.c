@@ -43,23 +43,54 @@ on_escape (GtkWidget *widget, GVariant *arguments, gpointer form)
 }
 
 static void
+add_key (GtkEventController *keys, guint keyval, GdkModifierType state, GtkShortcutFunc function,
+         Form *form)
+{
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_keyval_trigger_new (keyval, state),
+                        gtk_callback_action_new (function, form, NULL)));
+}
+
+static void
 add_keys (Form *form)
 {
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-  const struct
-  {
-    guint keyval;
-    GdkModifierType state;
-    GtkShortcutFunc function;
-  } shortcuts[] = { { GDK_KEY_Return, GDK_CONTROL_MASK, on_done_key },
-                    { GDK_KEY_KP_Enter, GDK_CONTROL_MASK, on_done_key },
-                    { GDK_KEY_Escape, 0, on_escape } };
-  for (guint i = 0; i < G_N_ELEMENTS (shortcuts); i++)
-    gtk_shortcut_controller_add_shortcut (
-        GTK_SHORTCUT_CONTROLLER (keys),
-        gtk_shortcut_new (gtk_keyval_trigger_new (shortcuts[i].keyval, shortcuts[i].state),
-                          gtk_callback_action_new (shortcuts[i].function, form, NULL)));
-  gtk_widget_add_controller (GTK_WIDGET (form->window), keys);
+  GtkEventController *first = gtk_shortcut_controller_new ();
+  GtkEventController *last = gtk_shortcut_controller_new ();
+  /* Before notes of several lines take it for a new line; but what is typed is put back first. */
+  gtk_event_controller_set_propagation_phase (first, GTK_PHASE_CAPTURE);
+  add_key (first, GDK_KEY_Return, GDK_CONTROL_MASK, on_done_key, form);
+  add_key (first, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, on_done_key, form);
+  add_key (last, GDK_KEY_Escape, 0, on_escape, form);
+  gtk_widget_add_controller (GTK_WIDGET (form->window), first);
+  gtk_widget_add_controller (GTK_WIDGET (form->window), last);
+}
+
+/* Not set as the mnemonic's widget, which GTK finds by itself: screen readers would hear it twice. */
+static GtkWidget *
+new_label (GtkWidget *widget, const char *text)
+{
+  GtkWidget *label = gtk_label_new_with_mnemonic (text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  gtk_label_get_text (GTK_LABEL (label)), -1);
+  return label;
+}
+
+GtkWidget *
+sq_form_button (const char *label)
+{
+  GtkWidget *button = gtk_button_new ();
+  gtk_button_set_child (GTK_BUTTON (button), new_label (button, label));
+  gtk_widget_add_css_class (button, "text-button");
+  return button;
+}
+
+GtkWidget *
+sq_form_check (const char *label)
+{
+  GtkWidget *check = gtk_check_button_new ();
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (check), new_label (check, label));
+  return check;
 }
 
 /* Buttons at both ends of the title bar. */
@@ -67,12 +98,13 @@ static GtkWidget *
 new_header (Form *form, const char *label)
 {
   GtkWidget *header = gtk_header_bar_new ();
-  GtkWidget *cancel = gtk_button_new_with_mnemonic (_ ("_Cancel"));
-  GtkWidget *done = gtk_button_new_with_mnemonic (label);
+  GtkWidget *cancel = sq_form_button (_ ("_Cancel"));
+  GtkWidget *done = sq_form_button (label);
   gtk_header_bar_set_show_title_buttons (GTK_HEADER_BAR (header), FALSE);
   gtk_header_bar_pack_start (GTK_HEADER_BAR (header), cancel);
   gtk_header_bar_pack_end (GTK_HEADER_BAR (header), done);
   gtk_widget_add_css_class (done, "suggested-action");
+  gtk_window_set_default_widget (form->window, done);
   g_signal_connect_swapped (cancel, "clicked", G_CALLBACK (gtk_window_destroy), form->window);
   g_signal_connect_swapped (done, "clicked", G_CALLBACK (on_done), form);
   return header;

@@ -90,7 +90,7 @@ new_content (Dialog *dialog)
   dialog->none = gtk_label_new (
       _ ("Nothing is on the shelf yet. A cloth comes here where “Keep it on the shelf” is "
          "ticked."));
-  dialog->away = gtk_button_new_with_mnemonic (_ ("Take _off the shelf"));
+  dialog->away = sq_form_button (_ ("Take _off the shelf"));
   gtk_label_set_wrap (GTK_LABEL (dialog->none), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (dialog->none), 36);
   gtk_widget_set_size_request (dialog->list, 300, -1);

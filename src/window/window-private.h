@@ -7,6 +7,7 @@
 #include "window/problems.h"
 #include "window/seam-card.h"
 #include "window/start-page.h"
+#include "window/steps-menu.h"
 #include "window/values.h"
 #include "window/window.h"
 
@@ -20,7 +21,7 @@ struct _SqWindow
   gboolean is_offer_declined; /* to make a seat alike on both sides */
   guint held;                 /* the session, against logging out; 0: not */
 
-  GtkWidget *title, *subtitle, *save, *steps, *undo, *redo, *zooms;
+  GtkWidget *title, *subtitle, *save, *steps, *undo, *all_steps, *redo, *zooms;
   GMenu *recent_menu;
   GtkWidget *notice, *notice_words;
   GtkWidget *stack, *middle, *seat_pane, *pieces_pane;
@@ -34,6 +35,7 @@ struct _SqWindow
   SqSeamCard *seam_card;
   SqValues *values;
   SqProblems *problems;
+  SqStepsMenu *steps_menu;
 };
 
 /* Files: win.open, win.save and win.save-as; dropping files; the question before closing. */

@@ -3,6 +3,7 @@
 
 #include "window/dialogs.h"
 #include "window/figures.h"
+#include "window/job-dialog.h"
 #include "window/look.h"
 #include "window/recovery.h"
 #include "window/settings.h"
@@ -42,6 +43,9 @@ show_state (SqWindow *window)
                   NULL);
   enable (window, "undo", undo != NULL);
   enable (window, "redo", redo != NULL);
+  enable (window, "steps", undo != NULL || redo != NULL);
+  gtk_widget_set_sensitive (window->all_steps, undo != NULL || redo != NULL);
+  enable (window, "job", document != NULL);
   enable (window, "save",
           document != NULL && (is_modified || sq_document_get_file (document) == NULL));
   enable (window, "save-as", document != NULL);
@@ -137,6 +141,7 @@ bind_document (SqWindow *window, SqDocument *document)
   sq_seam_card_set_document (window->seam_card, document, selection, window->pieces);
   sq_values_set_document (window->values, document, selection);
   sq_problems_set_document (window->problems, document, selection);
+  sq_steps_menu_set_document (window->steps_menu, document);
 }
 
 /* A bar above the work says when changes can't be kept between savings; it asks for nothing. */
@@ -226,6 +231,22 @@ on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
     sq_document_redo (SQ_WINDOW (data)->document);
 }
 
+static void
+on_steps (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  if (!is_dragging (data))
+    gtk_menu_button_popup (GTK_MENU_BUTTON (SQ_WINDOW (data)->all_steps));
+}
+
+static void
+on_job (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  if (!is_dragging (data))
+    sq_job_dialog (GTK_WINDOW (data), SQ_WINDOW (data)->document);
+}
+
 /* What is wrong at @place, in the list. */
 static void
 on_problem (SqSelection *selection, const SqPlace *place, SqWindow *window)
@@ -271,6 +292,8 @@ add_actions (SqWindow *window)
   const GActionEntry entries[] = {
     { .name = "undo", .activate = on_undo },
     { .name = "redo", .activate = on_redo },
+    { .name = "steps", .activate = on_steps },
+    { .name = "job", .activate = on_job },
     { .name = "zoom-in", .activate = on_zoom_in },
     { .name = "zoom-out", .activate = on_zoom_out },
     { .name = "fit", .activate = on_fit },
@@ -379,6 +402,7 @@ sq_window_class_init (SqWindowClass *class)
   g_type_ensure (SQ_TYPE_SEAM_CARD);
   g_type_ensure (SQ_TYPE_VALUES);
   g_type_ensure (SQ_TYPE_PROBLEMS);
+  g_type_ensure (SQ_TYPE_STEPS_MENU);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/window.ui");
   BIND (title);
   BIND (subtitle);
@@ -386,6 +410,8 @@ sq_window_class_init (SqWindowClass *class)
   BIND (steps);
   BIND (undo);
   BIND (redo);
+  BIND (all_steps);
+  BIND (steps_menu);
   BIND (zooms);
   BIND (stack);
   BIND (recent_menu);

@@ -139,6 +139,37 @@ test_saved (void)
   g_assert_false (sq_history_is_saved (history));
 }
 
+/* Any step can be gone to, and told. */
+static void
+test_go (void)
+{
+  g_autoptr (SqJob) start = empty_job ();
+  g_autoptr (SqHistory) history = sq_history_new (start);
+  gboolean exists = FALSE;
+
+  push (history, 1, "one", NULL);
+  push (history, 2, "two", NULL);
+  push (history, 3, "three", NULL);
+  g_assert_cmpstr (sq_history_words (history, 0, &exists), ==, "three");
+  g_assert_true (exists);
+  g_assert_cmpstr (sq_history_words (history, -2, NULL), ==, "one");
+  g_assert_null (sq_history_words (history, -3, &exists));
+  g_assert_true (exists);
+  g_assert_null (sq_history_words (history, -4, &exists));
+  g_assert_false (exists);
+  g_assert_null (sq_history_words (history, 1, &exists));
+  g_assert_false (exists);
+
+  g_assert_false (sq_history_go (history, -4));
+  g_assert_false (sq_history_go (history, G_MAXINT));
+  g_assert_true (sq_history_go (history, -3));
+  g_assert_true (sq_history_now (history) == start);
+  g_assert_cmpstr (sq_history_words (history, 2, NULL), ==, "two");
+  g_assert_true (sq_history_go (history, 2));
+  g_assert_cmpstr (sq_history_undo_words (history), ==, "two");
+  g_assert_cmpstr (sq_history_redo_words (history), ==, "three");
+}
+
 static void
 test_no_limit (void)
 {
@@ -164,6 +195,7 @@ main (int argc, char **argv)
   g_test_add_func ("/job/history/push-drops-redo", test_push_drops_redo);
   g_test_add_func ("/job/history/same-job", test_same_job);
   g_test_add_func ("/job/history/saved", test_saved);
+  g_test_add_func ("/job/history/go", test_go);
   g_test_add_func ("/job/history/no-limit", test_no_limit);
   return g_test_run ();
 }
