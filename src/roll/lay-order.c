@@ -1,8 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-order.h"
 
-/* Pieces of a batch: each is tried against all others of its batch. */
+/* Pieces of a batch: each is tried against all others of its batch. Large batches take less cloth;
+ * the time for one grows with its pieces and with how many of them differ. */
 #define BATCH 96
+#define LARGE_BATCH 192
+
+/* Up to so many pieces or kinds there is time for large ones. */
+#define FEW_PIECES 1000
+#define FEW_KINDS 64
 
 /* ---- by size ------------------------------------------------------------------------------- */
 
@@ -69,17 +75,31 @@ count_dealt (guint64 from, guint64 to, guint64 rest, guint64 by)
   return (to + by - 1 - rest) / by - (from + by - 1 - rest) / by;
 }
 
+static guint
+count_pieces (const SqLayKinds *kinds)
+{
+  guint64 total = 0;
+
+  for (guint i = 0; i < kinds->kinds->len; i++)
+    total += sq_lay_kind (kinds, i)->count;
+  return (guint) MIN (total, SQ_LAY_MOST_PIECES);
+}
+
+static guint
+batch_size (const SqLayKinds *kinds)
+{
+  gboolean few = count_pieces (kinds) <= FEW_PIECES || kinds->kinds->len <= FEW_KINDS;
+  return few ? LARGE_BATCH : BATCH;
+}
+
 GArray *
 sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
 {
   g_autoptr (GArray) sorted = sorted_kinds (kinds, sort);
   GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
-  guint64 total = 0;
+  guint64 total = count_pieces (kinds), size = batch_size (kinds);
+  guint64 n_batches = (total + size - 1) / size;
 
-  for (guint i = 0; i < kinds->kinds->len; i++)
-    total += sq_lay_kind (kinds, i)->count;
-  total = MIN (total, SQ_LAY_MOST_PIECES);
-  guint64 n_batches = (total + BATCH - 1) / BATCH;
   for (guint64 batch = 0; batch < n_batches; batch++)
     {
       gboolean starts = TRUE;
@@ -148,17 +168,17 @@ lying_pieces (const SqLayKinds *kinds, const SqLay *lay)
   return pieces;
 }
 
-/* Adds what is left of @count copies of @kind; a batch begins every so many pieces. */
+/* Adds @count copies of @kind; a batch begins every @size pieces. */
 static void
-add_run (GArray *order, guint kind, guint count, guint *n_pieces)
+add_run (GArray *order, guint size, guint kind, guint count, guint *n_pieces)
 {
   SqLayRun *last = order->len > 0 ? &g_array_index (order, SqLayRun, order->len - 1) : NULL;
 
   while (count > 0 && *n_pieces < SQ_LAY_MOST_PIECES)
     {
-      guint room = BATCH - *n_pieces % BATCH, now = MIN (count, room);
-      SqLayRun run = { kind, now, room == BATCH };
-      if (last != NULL && last->kind == kind && room < BATCH)
+      guint room = size - *n_pieces % size, now = MIN (count, room);
+      SqLayRun run = { kind, now, room == size };
+      if (last != NULL && last->kind == kind && room < size)
         last->count += now;
       else
         {
@@ -177,7 +197,7 @@ sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay)
   g_autoptr (GArray) sorted = sorted_kinds (kinds, SQ_LAY_BY_AREA);
   g_autofree guint *left = g_new (guint, MAX (kinds->kinds->len, 1));
   GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
-  guint n_pieces = 0;
+  guint n_pieces = 0, size = batch_size (kinds);
 
   for (guint i = 0; i < kinds->kinds->len; i++)
     left[i] = sq_lay_kind (kinds, i)->count;
@@ -187,12 +207,12 @@ sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay)
       if (left[kind] == 0)
         continue;
       left[kind]--;
-      add_run (order, kind, 1, &n_pieces);
+      add_run (order, size, kind, 1, &n_pieces);
     }
   for (guint i = 0; i < sorted->len; i++)
     {
       guint kind = g_array_index (sorted, Sized, i).kind;
-      add_run (order, kind, left[kind], &n_pieces);
+      add_run (order, size, kind, left[kind], &n_pieces);
     }
   return order;
 }

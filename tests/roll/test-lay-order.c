@@ -3,8 +3,6 @@
 
 #include "roll/made-task.h"
 
-#define MOST_IN_BATCH 96
-
 static const SqLayRun *
 run_at (const GArray *order, guint i)
 {
@@ -68,35 +66,54 @@ test_sorts (void)
     }
 }
 
-/* 60 kinds of 7: five batches, each with 84 pieces, one or two of every kind. */
+/* 65 kinds of 20: fourteen batches, each with 92 or 93 pieces, one or two of every kind. */
 static void
 test_dealt (void)
 {
-  g_autoptr (SqLayTask) task = sizes (60, 7);
+  g_autoptr (SqLayTask) task = sizes (65, 20);
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
   g_autoptr (GArray) order = sq_lay_order_new (kinds, SQ_LAY_BY_AREA);
-  guint all[60] = { 0 }, n_batches = 0;
+  guint all[65] = { 0 }, n_batches = 0;
 
   for (guint i = 0; i < order->len; n_batches++)
     {
-      guint counts[60] = { 0 };
-      g_assert_cmpuint (count_batch (order, &i, counts), ==, 84);
-      for (guint k = 0; k < 60; k++)
+      guint counts[65] = { 0 }, n = count_batch (order, &i, counts);
+      g_assert_cmpuint (n, >=, 92);
+      g_assert_cmpuint (n, <=, 93);
+      for (guint k = 0; k < 65; k++)
         {
           g_assert_cmpuint (counts[k], >=, 1);
           g_assert_cmpuint (counts[k], <=, 2);
           all[k] += counts[k];
         }
     }
-  g_assert_cmpuint (n_batches, ==, 5);
-  for (guint k = 0; k < 60; k++)
-    g_assert_cmpuint (all[k], ==, 7);
+  g_assert_cmpuint (n_batches, ==, 14);
+  for (guint k = 0; k < 65; k++)
+    g_assert_cmpuint (all[k], ==, 20);
+}
+
+/* Where there is time for it, batches are larger: few pieces, or few kinds. */
+static void
+test_large_batches (void)
+{
+  static const guint numbers[][3] = { { 65, 2, 1 }, { 65, 15, 6 }, { 10, 200, 11 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+    {
+      g_autoptr (SqLayTask) task = sizes (numbers[i][0], numbers[i][1]);
+      g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
+      g_autoptr (GArray) order = sq_lay_order_new (kinds, SQ_LAY_BY_AREA);
+      guint n_batches = 0;
+      for (guint k = 0; k < order->len; k++)
+        n_batches += run_at (order, k)->starts_batch;
+      g_assert_cmpuint (n_batches, ==, numbers[i][2]);
+    }
 }
 
 static void
 test_shuffled (void)
 {
-  g_autoptr (SqLayTask) task = sizes (60, 7);
+  g_autoptr (SqLayTask) task = sizes (60, 20);
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
   g_autoptr (GArray) order = sq_lay_order_new (kinds, SQ_LAY_BY_AREA);
   guint64 chance = 3, same = 3;
@@ -154,16 +171,16 @@ test_as_before (void)
 static void
 test_batches_as_before (void)
 {
-  g_autoptr (SqLayTask) task = sizes (50, 5);
+  g_autoptr (SqLayTask) task = sizes (50, 9);
   g_autoptr (SqLay) lay = lay_of (task, 0);
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
   g_autoptr (GArray) order = sq_lay_order_new_as (kinds, lay);
   guint counts[50] = { 0 };
 
   for (guint i = 0; i < order->len;)
-    g_assert_cmpuint (count_batch (order, &i, counts), <=, MOST_IN_BATCH);
+    g_assert_cmpuint (count_batch (order, &i, counts), <=, 192);
   for (guint k = 0; k < 50; k++)
-    g_assert_cmpuint (counts[k], ==, 5);
+    g_assert_cmpuint (counts[k], ==, 9);
 }
 
 int
@@ -172,6 +189,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/lay-order/sorts", test_sorts);
   g_test_add_func ("/roll/lay-order/dealt", test_dealt);
+  g_test_add_func ("/roll/lay-order/large-batches", test_large_batches);
   g_test_add_func ("/roll/lay-order/shuffled", test_shuffled);
   g_test_add_func ("/roll/lay-order/as-before", test_as_before);
   g_test_add_func ("/roll/lay-order/batches-as-before", test_batches_as_before);
