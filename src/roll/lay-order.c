@@ -75,8 +75,8 @@ count_dealt (guint64 from, guint64 to, guint64 rest, guint64 by)
   return (to + by - 1 - rest) / by - (from + by - 1 - rest) / by;
 }
 
-static guint
-count_pieces (const SqLayKinds *kinds)
+guint
+sq_lay_n_pieces (const SqLayKinds *kinds)
 {
   guint64 total = 0;
 
@@ -88,7 +88,7 @@ count_pieces (const SqLayKinds *kinds)
 static guint
 batch_size (const SqLayKinds *kinds)
 {
-  gboolean few = count_pieces (kinds) <= FEW_PIECES || kinds->kinds->len <= FEW_KINDS;
+  gboolean few = sq_lay_n_pieces (kinds) <= FEW_PIECES || kinds->kinds->len <= FEW_KINDS;
   return few ? LARGE_BATCH : BATCH;
 }
 
@@ -97,7 +97,7 @@ sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
 {
   g_autoptr (GArray) sorted = sorted_kinds (kinds, sort);
   GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
-  guint64 total = count_pieces (kinds), size = batch_size (kinds);
+  guint64 total = sq_lay_n_pieces (kinds), size = batch_size (kinds);
   guint64 n_batches = (total + size - 1) / size;
 
   for (guint64 batch = 0; batch < n_batches; batch++)

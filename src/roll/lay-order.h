@@ -20,9 +20,11 @@ typedef enum
 } SqLaySort;
 #define SQ_N_LAY_SORTS 4
 
+/* How many pieces are laid: all, but no more than SQ_LAY_MOST_PIECES. */
+guint sq_lay_n_pieces (const SqLayKinds *kinds);
+
 /* All kinds, the greatest first (an array of SqLayRun). Many pieces are dealt out to batches, each
- * with some of every size, so that the time it takes grows with their number and no faster. No more
- * than SQ_LAY_MOST_PIECES are in it. */
+ * with some of every size, so that the time it takes grows with their number and no faster. */
 GArray *sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort);
 
 /* As the pieces of @lay lie along their strips, matched by the items' tags; what it has not is

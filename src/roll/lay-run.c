@@ -3,6 +3,10 @@
 
 #include "roll/lay-first.h"
 
+/* So few are laid at once by every size there is, and the best lay is the first: it takes no longer
+ * than one of more pieces. */
+#define FEW_PIECES 32
+
 /* ---- which is better ----------------------------------------------------------------------- */
 
 /* What counts of a lay, the first first; the less the better. */
@@ -59,6 +63,7 @@ typedef struct
   const SqLayTask *task;
   SqLayKinds *kinds;
   const SqTask *watch;
+  guint n_first; /* how many orders by size make the first lay */
   guint64 chance;
   SqLay *best;
   GArray *order; /* that gave the best, or the first */
@@ -92,30 +97,35 @@ lay_order (Search *search, GArray *order, double from, double to)
   return lay != NULL;
 }
 
-/* The next order to try: those by size in turn, then what chance makes of the best. */
+/* The order to try in @step: the rest of those by size in turn, then what chance makes of the
+ * best. */
 static GArray *
 next_order (Search *search, guint64 step)
 {
-  if (step < SQ_N_LAY_SORTS)
-    return sq_lay_order_new (search->kinds, (SqLaySort) step);
+  if (step < SQ_N_LAY_SORTS - search->n_first)
+    return sq_lay_order_new (search->kinds, (SqLaySort) (search->n_first + step));
   return sq_lay_order_shuffled (search->order, &search->chance);
 }
 
-/* The best lay before chance comes in: the first, or what @warm gives; FALSE if it was stopped. */
+/* The best lay before any steps: the first, or what @warm gives; FALSE if it was stopped. */
 static gboolean
 begin (Search *search, const SqLay *warm, double to)
 {
-  double half = warm != NULL ? to / 2 : 0;
+  double each = to / (search->n_first + (warm != NULL)), from = 0;
 
   if (warm != NULL)
     {
       GArray *as_warm = sq_lay_order_new_as (search->kinds, warm);
       if (sq_lay_is_valid (search->task, warm))
         offer (search, sq_lay_ref (warm), g_array_ref (as_warm));
-      if (!lay_order (search, as_warm, 0, half))
+      if (!lay_order (search, as_warm, 0, each))
         return FALSE;
+      from = each;
     }
-  return lay_order (search, sq_lay_order_new (search->kinds, SQ_LAY_BY_AREA), half, to);
+  for (guint i = 0; i < search->n_first; i++, from += each)
+    if (!lay_order (search, sq_lay_order_new (search->kinds, (SqLaySort) i), from, from + each))
+      return FALSE;
+  return TRUE;
 }
 
 /* @lay as found with @seed in @steps steps; takes it. */
@@ -142,7 +152,11 @@ sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
   g_return_val_if_fail (task->digest != 0, NULL);
 
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
-  Search search = { .task = task, .kinds = kinds, .watch = watch, .chance = budget->seed };
+  Search search = { .task = task,
+                    .kinds = kinds,
+                    .watch = watch,
+                    .n_first = sq_lay_n_pieces (kinds) <= FEW_PIECES ? SQ_N_LAY_SORTS : 1,
+                    .chance = budget->seed };
   double share = 1.0 / ((double) budget->steps + 1);
   guint64 step = 0;
 
@@ -151,7 +165,7 @@ sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
   for (; search.best != NULL && step < budget->steps; step++)
     {
       double from = share * ((double) step + 1);
-      if (!lay_order (&search, next_order (&search, step + 1), from, from + share))
+      if (!lay_order (&search, next_order (&search, step), from, from + share))
         break;
     }
   g_clear_pointer (&search.order, g_array_unref);

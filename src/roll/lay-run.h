@@ -7,13 +7,12 @@
 
 typedef struct
 {
-  guint64 seed; /* what chance begins from */
-  guint64
-      steps; /* how many more lays are made after the first, to keep the best; G_MAXUINT64: until
-                    stopped */
+  guint64 seed;  /* what chance begins from */
+  guint64 steps; /* lays made after the first, to keep the best; G_MAXUINT64: until stopped */
 } SqLayBudget;
 
-/* The best lay of @task that is found. What can't be laid is told in it. @warm (may be NULL) is a lay
+/* The best lay of @task that is found. The first is made by size; of few pieces it is the best of
+ * several orders. What can't be laid is told in it. @warm (may be NULL) is a lay
  * of this task or of an earlier one that has items of the same tags: its order is tried first, and
  * a valid lay of this very task is never made worse.
  *

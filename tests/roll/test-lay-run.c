@@ -88,7 +88,7 @@ test_better (void)
 
   for (guint32 seed = 1; seed <= 8; seed++)
     {
-      g_autoptr (SqLayTask) task = many_pieces (seed, 30);
+      g_autoptr (SqLayTask) task = many_pieces (seed, 40);
       g_autoptr (SqLay) before = run (task, NULL, 1, 0, NULL);
       for (guint64 steps = 3; steps <= 60; steps *= 4)
         {
@@ -107,8 +107,8 @@ test_better (void)
 static void
 test_stopped (void)
 {
-  g_autoptr (SqLayTask) task = many_pieces (3, 30);
-  Watch early = { .most = 29 }, late = { .most = 30 * 9 + 15 };
+  g_autoptr (SqLayTask) task = many_pieces (3, 40);
+  Watch early = { .most = 39 }, late = { .most = 40 * 9 + 15 };
   const SqTask ends_early = { is_enough, hear, &early }, ends_late = { is_enough, hear, &late };
 
   g_assert_null (run (task, NULL, 1, 100, &ends_early));
@@ -129,8 +129,23 @@ test_progress (void)
   g_autoptr (SqLay) lay = run (task, warm, 1, 6, &all);
 
   g_assert_nonnull (lay);
-  g_assert_cmpuint (watch.asked, ==, 20 * (2 + 6));
+  g_assert_cmpuint (watch.asked, ==, 20 * (5 + 6));
   g_assert_cmpfloat (watch.fraction, >, 0.98);
+}
+
+/* Few pieces are laid in four orders before any steps. */
+static void
+test_few (void)
+{
+  g_autoptr (SqLayTask) task = many_pieces (3, 20);
+  Watch early = { .most = 79 }, late = { .most = 80 + 15 };
+  const SqTask ends_early = { is_enough, hear, &early }, ends_late = { is_enough, hear, &late };
+
+  g_assert_null (run (task, NULL, 1, 100, &ends_early));
+  g_autoptr (SqLay) lay = run (task, NULL, 1, 100, &ends_late);
+  g_autoptr (SqLay) first = run (task, NULL, 1, 0, NULL);
+  g_assert_cmpuint (lay->steps, ==, 0);
+  g_assert_true (same_placed (lay, first));
 }
 
 /* From a good lay on it gets no worse, however few the steps; a stop gives it back. */
@@ -197,6 +212,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-run/better", test_better);
   g_test_add_func ("/roll/lay-run/stopped", test_stopped);
   g_test_add_func ("/roll/lay-run/progress", test_progress);
+  g_test_add_func ("/roll/lay-run/few", test_few);
   g_test_add_func ("/roll/lay-run/warm", test_warm);
   g_test_add_func ("/roll/lay-run/warm-from-other", test_warm_from_other);
   g_test_add_func ("/roll/lay-run/compare", test_compare);
