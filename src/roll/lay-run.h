@@ -11,10 +11,10 @@ typedef struct
   guint64 steps; /* lays made after the first, to keep the best; G_MAXUINT64: until stopped */
 } SqLayBudget;
 
-/* The best lay of @task that is found. The first is made by size; of few pieces it is the best of
- * several orders. What can't be laid is told in it. @warm (may be NULL) is a lay
- * of this task or of an earlier one that has items of the same tags: its order is tried first, and
- * a valid lay of this very task is never made worse.
+/* The best lay of @task that is found; what can't be laid is told in it. The first is made by size;
+ * of few pieces it is the best of several orders. @warm (may be NULL) is a lay of this task or of an
+ * earlier one that has items of the same tags: its order is tried first, and a valid lay of this
+ * very task is never made worse.
  *
  * Pure in @task, @warm, seed and the steps really taken, which the result tells. @watch (may be
  * NULL) is asked before every piece: a stop in the first lay gives @warm if that is valid, else
