@@ -3,6 +3,7 @@
 
 #include "drawing/piece-scene.h"
 #include "drawing/seat-drawn.h"
+#include "drawing/seat-notes.h"
 #include "geometry/crossing.h"
 #include "words/names.h"
 #include "words/piece-names.h"
@@ -368,6 +369,7 @@ sq_seat_scene (const SqCover *cover, const SqCloth *face, SqSeatLayer layer, con
       g_autoptr (GArray) dimensions = sq_seat_dimensions (cover->cushion, look);
       add_letters (builder, cover->cushion, dimensions, look->em_mm);
       add_front (builder, cover, look->em_mm);
+      sq_seat_notes_draw (builder, cover->cushion, look->em_mm);
       for (guint i = 0; i < dimensions->len; i++)
         add_dimension (builder, &g_array_index (dimensions, SqDimension, i));
     }

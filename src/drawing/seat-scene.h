@@ -10,7 +10,7 @@ typedef enum
 {
   SQ_SEAT_FILL,       /* its area, the face cloth's stripes faintly on it */
   SQ_SEAT_LINES,      /* outline, finished outline, hatching, holes */
-  SQ_SEAT_DIMENSIONS, /* figures along edges, letters of corners, the word at the front */
+  SQ_SEAT_DIMENSIONS, /* figures along edges, letters of corners, the front's word, notes */
 } SqSeatLayer;
 
 /* How it is to be shown. Texts keep their size on the screen, so they follow the scale. */

@@ -27,4 +27,3 @@ SqCentreOn sq_stripes_centre_on (const SqJob *job, const SqCover *cover);
 
 /* Puts the zip in the boxing along all of @edge. One step. */
 void sq_edit_zip_on_edge (SqDocument *document, SqId cushion, SqId edge);
-

@@ -215,6 +215,29 @@ sq_edit_extents (SqDocument *document, SqId cushion, double width_mm, double dep
 }
 
 void
+sq_edit_note (SqDocument *document, SqId cushion, SqId id, gboolean is_edge, const char *text)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  const SqCorner *old = now != NULL ? sq_outline_corner (now->outline, id, NULL, NULL) : NULL;
+  GRefString *note = text != NULL && text[0] != '\0' ? g_ref_string_new (text) : NULL;
+  g_autoptr (SqOutline) outline = NULL;
+  g_autoptr (SqCushion) changed = NULL;
+  g_autofree char *words = NULL, *name = NULL;
+  SqCorner corner;
+  g_return_if_fail (old != NULL);
+  corner = *old;
+  *(is_edge ? &corner.note : &corner.corner_note) = note;
+  outline = sq_outline_with_corner (now->outline, &corner);
+  if (note != NULL)
+    g_ref_string_release (note); /* the outline has its own */
+  name = is_edge ? sq_words_edge_corners (now, id) : sq_words_corner (now, id);
+  /* Translators: %s is an edge's two letters, or a corner's. */
+  words = g_strdup_printf (_ ("Note at %s"), name);
+  changed = sq_cushion_with_outline (now, outline);
+  push_cushion (document, changed, words);
+}
+
+void
 sq_edit_cloth (SqDocument *document, const SqCloth *cloth, SqId cushion, const SqChoiceValue *value)
 {
   const SqJob *job = sq_document_get_job (document);

@@ -54,6 +54,10 @@ void sq_edit_count (SqDocument *document, SqId cushion, const guint *count);
 /* Stretches the seat to @width_mm × @depth_mm. One step; FALSE and nothing where it can't be. */
 gboolean sq_edit_extents (SqDocument *document, SqId cushion, double width_mm, double depth_mm);
 
+/* Pins @text (empty or NULL: nothing) to the corner, or to the edge that starts there. One step. */
+void sq_edit_note (SqDocument *document, SqId cushion, SqId corner, gboolean is_edge,
+                   const char *text);
+
 /* Puts @cloth into the job, in the place of the one of its id; id 0: a new one. Where @value (one
  * of SQ_CHOICE_CLOTH_…, NULL: none) is given, @cushion is made of it there. One step. */
 void sq_edit_cloth (SqDocument *document, const SqCloth *cloth, SqId cushion,

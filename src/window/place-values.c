@@ -4,6 +4,7 @@
 #include "cover/choices.h"
 #include "job/sides.h"
 #include "window/edit-place.h"
+#include "window/edits.h"
 #include "window/figures.h"
 #include "window/value-row.h"
 #include "words/names.h"
@@ -17,7 +18,7 @@ struct _SqPlaceValues
   SqDocument *document;
   SqSelection *selection;
   GtkWidget *box, *heading, *note;
-  SqValueRow *lengths[SQ_N_PLACE_LENGTHS], *kind;
+  SqValueRow *lengths[SQ_N_PLACE_LENGTHS], *kind, *pinned;
 };
 
 G_DEFINE_TYPE (SqPlaceValues, sq_place_values, GTK_TYPE_WIDGET)
@@ -101,6 +102,17 @@ on_kind_back (SqValueRow *row, SqPlaceValues *values)
   give_kind (values, NULL);
 }
 
+static void
+on_note (SqValueRow *row, const char *text, SqPlaceValues *values)
+{
+  gboolean is_edge;
+  const SqCorner *corner = chosen_corner (values, &is_edge);
+  (void) row;
+  if (corner != NULL)
+    sq_edit_note (values->document, sq_selection_cushion (values->selection), corner->id, is_edge,
+                  text);
+}
+
 /* --- showing ------------------------------------------------------------------------------- */
 
 static double
@@ -149,7 +161,9 @@ show (SqPlaceValues *values, const SqCorner *corner, gboolean is_edge)
   sq_outline_corner (cushion->outline, corner->id, &ring, NULL);
   g_autofree SqSideReading *readings = sq_outline_side_readings (cushion->outline, ring, &n);
   const SqSideReading *side = reading_of (readings, n, corner->id);
+  const char *pinned = is_edge ? corner->note : corner->corner_note;
   gtk_label_set_text (GTK_LABEL (values->heading), heading);
+  sq_value_row_show_entry (values->pinned, pinned != NULL ? pinned : "", "", pinned != NULL);
   gtk_widget_set_visible (GTK_WIDGET (values->kind), is_edge);
   for (guint i = 0; i < SQ_N_PLACE_LENGTHS; i++)
     gtk_widget_set_visible (GTK_WIDGET (values->lengths[i]), is_edge == (i != SQ_PLACE_RADIUS));
@@ -261,6 +275,10 @@ sq_place_values_init (SqPlaceValues *values)
   gtk_box_append (GTK_BOX (values->box), GTK_WIDGET (values->kind));
   add_length (values, SQ_PLACE_CLEARANCE, _ ("Stays _free"));
   add_length (values, SQ_PLACE_RADIUS, _ ("_Radius"));
+  values->pinned = SQ_VALUE_ROW (sq_value_row_new_entry (_ ("Not_e"), NULL));
+  g_signal_connect (values->pinned, "text", G_CALLBACK (on_note), values);
+  sq_value_row_set_no_usual (values->pinned);
+  gtk_box_append (GTK_BOX (values->box), GTK_WIDGET (values->pinned));
   gtk_label_set_xalign (GTK_LABEL (values->note), 0);
   gtk_label_set_wrap (GTK_LABEL (values->note), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (values->note), 24);

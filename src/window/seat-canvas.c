@@ -5,6 +5,7 @@
 #include "drawing/seat-scene.h"
 #include "window/figures.h"
 #include "window/seat-axis.h"
+#include "window/seat-notes.h"
 #include "words/lengths.h"
 #include "words/piece-names.h"
 
@@ -282,6 +283,9 @@ describe (SqSeatCanvas *canvas)
                                       : sq_words_corner (canvas->cover->cushion, chosen.corner);
       g_string_append_printf (text, is_edge ? _ ("; edge %s chosen") : _ ("; corner %s chosen"),
                               name);
+      if (sq_seat_notes_chosen (canvas) != NULL)
+        /* Translators: %s is what the maker noted at an edge or a corner. */
+        g_string_append_printf (text, _ (", note: %s"), sq_seat_notes_chosen (canvas));
     }
   g_autofree char *held = sq_seat_hold_words (canvas);
   if (held != NULL)
@@ -424,6 +428,7 @@ sq_seat_canvas_init (SqSeatCanvas *canvas)
 {
   sq_seat_add_menu (canvas);
   gtk_widget_set_has_tooltip (GTK_WIDGET (canvas), TRUE);
+  sq_seat_notes_watch (canvas);
   canvas->field = sq_seat_field_new (canvas);
   gtk_accessible_update_property (GTK_ACCESSIBLE (canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Seat"), -1);

@@ -196,6 +196,13 @@ sq_value_row_show_text (SqValueRow *row, const char *text)
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
+void
+sq_value_row_set_no_usual (SqValueRow *row)
+{
+  g_return_if_fail (SQ_IS_VALUE_ROW (row));
+  row->has_no_usual = TRUE;
+}
+
 /* --- making -------------------------------------------------------------------------------- */
 
 static void
@@ -266,7 +273,7 @@ GtkWidget *
 sq_value_row_new_measure (const char *name)
 {
   GtkWidget *row = sq_value_row_new_length (name);
-  SQ_VALUE_ROW (row)->has_no_usual = TRUE;
+  sq_value_row_set_no_usual (SQ_VALUE_ROW (row));
   return row;
 }
 

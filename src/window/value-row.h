@@ -26,6 +26,8 @@ GtkWidget *sq_value_row_new_colour (const char *name);
 GtkWidget *sq_value_row_new_entry (const char *name, SqTextCheck check);
 /* The same for a number, as wide as a length. */
 GtkWidget *sq_value_row_new_number (const char *name, SqTextCheck check);
+/* No value is usual for it: nothing leads back to one. */
+void sq_value_row_set_no_usual (SqValueRow *row);
 /* Only to be read. */
 GtkWidget *sq_value_row_new_text (const char *name);
 
