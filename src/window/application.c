@@ -91,6 +91,7 @@ add_keys (GtkApplication *application)
     { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
     { "win.cushion-add", { "<Control><Shift>n" } },
     { "win.cushion-add-taped", { "<Control>t" } },
+    { "win.cushion-draw", { "<Control><Shift>d" } },
     { "win.cushion-duplicate", { "<Control>d" } },
     { "win.symmetric", { "<Control><Shift>m" } },
     { "win.cushion-mirror", { "<Control>m" } },

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/first-job.h"
 
+#include "base/units.h"
 #include "window/figures.h"
 
 #include <langinfo.h>
@@ -19,6 +20,13 @@ sq_first_job_style (SqUnit units)
   style.decimal = sq_figures_decimal ();
   style.with_unit = TRUE;
   return style;
+}
+
+double
+sq_first_job_rounded_mm (SqUnit units, double mm)
+{
+  double step = units == SQ_UNIT_IN ? SQ_MM_PER_INCH : SQ_MM_PER_CM;
+  return round (mm / step) * step;
 }
 
 SqOutline *

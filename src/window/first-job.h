@@ -9,6 +9,8 @@
 SqUnit sq_first_job_units (void);
 /* Lengths as its fields show them. */
 SqLengthStyle sq_first_job_style (SqUnit units);
+/* @mm as a tape in @units has it: whole inches, or whole centimetres. */
+double sq_first_job_rounded_mm (SqUnit units, double mm);
 /* @bare in a room: @kinds stand at its front, right, back and left. A job in mm or cm has round
  * clearances of its own in its edges. New outline. */
 SqOutline *sq_first_job_outline (const SqOutline *bare, const SqEdgeKind kinds[SQ_N_TOWARDS],

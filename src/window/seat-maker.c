@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/seat-maker.h"
 
-#include "base/units.h"
 #include "exchange/defaults-file.h"
 #include "job/shape.h"
 #include "window/cushion-picture.h"
@@ -110,20 +109,13 @@ on_given (SqLengthEntry *entry, double mm, SqSeatMaker *maker)
   sq_length_entry_show (entry, mm, &style, FALSE);
 }
 
-/* @mm as a tape of the country has it: whole inches, or whole centimetres. */
-static double
-rounded_usual_mm (const SqSeatMaker *maker, double mm)
-{
-  double step = maker->units == SQ_UNIT_IN ? SQ_MM_PER_INCH : SQ_MM_PER_CM;
-  return round (mm / step) * step;
-}
-
 static GtkWidget *
 new_length (SqSeatMaker *maker, double usual_mm)
 {
   GtkWidget *entry = sq_length_entry_new ();
   SqLengthStyle style = sq_first_job_style (maker->units);
-  sq_length_entry_show (SQ_LENGTH_ENTRY (entry), rounded_usual_mm (maker, usual_mm), &style, TRUE);
+  sq_length_entry_show (SQ_LENGTH_ENTRY (entry), sq_first_job_rounded_mm (maker->units, usual_mm),
+                        &style, TRUE);
   gtk_entry_set_alignment (GTK_ENTRY (entry), 1);
   g_signal_connect (entry, "given", G_CALLBACK (on_given), maker);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (show), maker);

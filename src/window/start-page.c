@@ -151,7 +151,9 @@ on_way (SqStartPage *page)
 static void
 add_ways (SqStartPage *page)
 {
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *switcher = gtk_stack_switcher_new ();
+  GtkWidget *draw = gtk_button_new_with_mnemonic (_ ("_Draw it"));
   page->ways = gtk_stack_new ();
   gtk_stack_set_vhomogeneous (GTK_STACK (page->ways), FALSE);
   add_way (page, sq_seat_maker_new (), "shape", _ ("From a shape"),
@@ -161,9 +163,14 @@ add_ways (SqStartPage *page)
            _ ("Begin at the left end of the front and go round to the right, as the tape does. The "
               "last side follows from the others: leave it empty."));
   gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (page->ways));
-  gtk_widget_set_halign (switcher, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (row), switcher);
+  gtk_box_append (GTK_BOX (row), draw);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (draw), "win.cushion-draw");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (draw), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Draw it"), -1);
+  gtk_widget_set_halign (row, GTK_ALIGN_CENTER);
   g_signal_connect_swapped (page->ways, "notify::visible-child", G_CALLBACK (on_way), page);
-  gtk_box_append (GTK_BOX (page->content), switcher);
+  gtk_box_append (GTK_BOX (page->content), row);
   gtk_box_append (GTK_BOX (page->content), page->ways);
 }
 

@@ -235,16 +235,19 @@ sq_tape_maker_new (const SqJob *job, const SqCushion *like)
   gboolean has_thickness = like != NULL && (like->given & SQ_GIVEN_THICKNESS);
   gboolean has_build = like != NULL && (like->given & SQ_GIVEN_BUILD);
   GtkWidget *figures;
+  double thickness_mm;
   maker->units = job != NULL ? job->units : sq_first_job_units ();
   if (job != NULL)
     maker->defaults = job->defaults;
+  thickness_mm = has_thickness ? like->thickness_mm : maker->defaults.thickness_mm;
   maker->list = sq_tape_list_new (maker->units, maker->units == SQ_UNIT_IN
                                                     ? maker->defaults.step_in_mm
                                                     : maker->defaults.step_mm_mm);
   g_signal_connect_swapped (maker->list, "changed", G_CALLBACK (show), maker);
   g_signal_connect_swapped (maker->list, "done", G_CALLBACK (on_done), maker);
-  maker->thickness = new_thickness (maker, has_thickness ? like->thickness_mm
-                                                         : maker->defaults.thickness_mm);
+  if (job == NULL)
+    thickness_mm = sq_first_job_rounded_mm (maker->units, thickness_mm);
+  maker->thickness = new_thickness (maker, thickness_mm);
   maker->build = new_build (maker, has_build ? like->build : maker->defaults.build);
   attach (maker, maker->thickness, _ ("_Thickness"), 0);
   attach (maker, maker->build, _ ("_Cover"), 1);

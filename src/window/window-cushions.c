@@ -52,6 +52,15 @@ new_beside (const SqCushion *like, const SqOutline *outline)
   return added;
 }
 
+void
+sq_window_add_cushion_on (SqWindow *window, const SqOutline *outline)
+{
+  const SqCushion *like = chosen (window);
+  g_return_if_fail (like != NULL);
+  g_autoptr (SqCushion) added = new_beside (like, outline);
+  append (window, added, _ ("Add %s"));
+}
+
 /* A square, for a seat to be made of. */
 static void
 on_add (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -70,8 +79,7 @@ on_add (GSimpleAction *action, GVariant *parameter, gpointer data)
                                { .id = 4, .at = { 0, side } } };
   guint n = G_N_ELEMENTS (corners);
   g_autoptr (SqOutline) outline = sq_outline_new (corners, &n, 1);
-  g_autoptr (SqCushion) added = new_beside (like, outline);
-  append (window, added, _ ("Add %s"));
+  sq_window_add_cushion_on (window, outline);
 }
 
 /* --- from sides ---------------------------------------------------------------------------- */

@@ -6,6 +6,7 @@
 #include "window/pieces-canvas.h"
 #include "window/problems.h"
 #include "window/seam-card.h"
+#include "window/seat-draw.h"
 #include "window/start-page.h"
 #include "window/steps-menu.h"
 #include "window/values.h"
@@ -28,6 +29,7 @@ struct _SqWindow
   GtkWidget *seat_only, *pieces_only, *seat_words, *pieces_words;
   GtkWidget *symmetry_offer, *symmetry_words;
   GtkWidget *revealer, *figures, *count, *count_words;
+  SqSeatDraw *draw;
   SqStartPage *start_page;
   SqCushionList *cushions;
   SqSeatCanvas *seat;
@@ -45,6 +47,12 @@ gboolean sq_window_may_close (SqWindow *window);
 void sq_window_hold_session (SqWindow *window, gboolean is_modified);
 /* Whole cushions: win.cushion-add and so on. */
 void sq_window_add_cushion_actions (SqWindow *window);
+/* Drawing a seat, the first one or another: win.cushion-draw. */
+void sq_window_add_draw_actions (SqWindow *window);
+gboolean sq_window_is_drawing (SqWindow *window);
+/* A cushion on @outline beside the chosen one: as thick, of its cloths and made the same way. One
+ * step; it is chosen. */
+void sq_window_add_cushion_on (SqWindow *window, const SqOutline *outline);
 /* Both sides alike: win.symmetric and what it offers. Following: the document is there. */
 void sq_window_add_symmetry_actions (SqWindow *window);
 void sq_window_follow_symmetry (SqWindow *window);

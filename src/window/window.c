@@ -207,11 +207,11 @@ sq_window_get_selection (SqWindow *window)
 
 /* --- actions ------------------------------------------------------------------------------- */
 
-/* A hand holds something: its step isn't done yet. */
+/* A hand holds something, or draws a seat: its step isn't done yet. */
 static gboolean
 is_dragging (SqWindow *window)
 {
-  return sq_canvas_is_dragging (SQ_CANVAS (window->seat))
+  return sq_window_is_drawing (window) || sq_canvas_is_dragging (SQ_CANVAS (window->seat))
          || sq_canvas_is_dragging (SQ_CANVAS (window->pieces));
 }
 
@@ -261,6 +261,8 @@ static SqCanvas *
 looked_at (SqWindow *window)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
+  if (sq_window_is_drawing (window))
+    return SQ_CANVAS (window->draw);
   return focus != NULL && SQ_IS_CANVAS (focus) ? SQ_CANVAS (focus) : SQ_CANVAS (window->seat);
 }
 
@@ -282,6 +284,7 @@ static void
 on_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action, (void) parameter;
+  sq_canvas_fit (SQ_CANVAS (SQ_WINDOW (data)->draw));
   sq_canvas_fit (SQ_CANVAS (SQ_WINDOW (data)->seat));
   sq_canvas_fit (SQ_CANVAS (SQ_WINDOW (data)->pieces));
 }
@@ -306,6 +309,7 @@ add_actions (SqWindow *window)
   sq_window_add_file_actions (window);
   sq_window_add_cushion_actions (window);
   sq_window_add_symmetry_actions (window);
+  sq_window_add_draw_actions (window);
 }
 
 /* --- the window ---------------------------------------------------------------------------- */
@@ -398,6 +402,7 @@ sq_window_class_init (SqWindowClass *class)
   g_type_ensure (SQ_TYPE_START_PAGE);
   g_type_ensure (SQ_TYPE_CUSHION_LIST);
   g_type_ensure (SQ_TYPE_SEAT_CANVAS);
+  g_type_ensure (SQ_TYPE_SEAT_DRAW);
   g_type_ensure (SQ_TYPE_PIECES_CANVAS);
   g_type_ensure (SQ_TYPE_SEAM_CARD);
   g_type_ensure (SQ_TYPE_VALUES);
@@ -431,6 +436,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (count);
   BIND (count_words);
   BIND (start_page);
+  BIND (draw);
   BIND (cushions);
   BIND (seat);
   BIND (pieces);
