@@ -87,6 +87,8 @@ sq_side_taps_init (SqSideTaps *taps)
 {
   static const int places[SQ_N_TOWARDS][2] = { { 1, 2 }, { 2, 1 }, { 1, 0 }, { 0, 1 } };
   taps->grid = gtk_grid_new ();
+  /* The seat's right is right in every language. */
+  gtk_widget_set_direction (taps->grid, GTK_TEXT_DIR_LTR);
   gtk_grid_set_row_spacing (GTK_GRID (taps->grid), 8);
   gtk_grid_set_column_spacing (GTK_GRID (taps->grid), 8);
   gtk_widget_set_parent (taps->grid, GTK_WIDGET (taps));

@@ -156,6 +156,7 @@ add_ways (SqStartPage *page)
   GtkWidget *draw = gtk_button_new_with_mnemonic (_ ("_Draw it"));
   page->ways = gtk_stack_new ();
   gtk_stack_set_vhomogeneous (GTK_STACK (page->ways), FALSE);
+  gtk_stack_set_hhomogeneous (GTK_STACK (page->ways), FALSE);
   add_way (page, sq_seat_maker_new (), "shape", _ ("From a shape"),
            _ ("Choose its shape, type its lengths, and tap what stands at each side. Its corners "
               "can be dragged afterwards."));

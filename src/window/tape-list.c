@@ -24,6 +24,7 @@
 
 /* Lines of words below the list. */
 #define WORDS_CHARS 44
+#define LEAST_WORDS_CHARS 24
 
 /* A side, and the angle before it; the first one has none. */
 typedef struct
@@ -389,7 +390,7 @@ new_line (const char *class)
 {
   GtkWidget *label = new_name ();
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (label), WORDS_CHARS);
+  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_WORDS_CHARS);
   gtk_label_set_max_width_chars (GTK_LABEL (label), WORDS_CHARS);
   gtk_widget_add_css_class (label, class);
   return label;
@@ -444,6 +445,7 @@ sq_tape_list_init (SqTapeList *list)
   GtkWidget *closing = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   list->content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
   list->grid = gtk_grid_new ();
+  gtk_widget_add_css_class (list->grid, "tape");
   list->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (list->scrolled), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);

@@ -291,10 +291,10 @@ static void
 sq_tape_maker_init (SqTapeMaker *maker)
 {
   sq_defaults_builtin (&maker->defaults);
-  maker->content = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 36);
+  maker->content = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
   gtk_widget_set_halign (maker->content, GTK_ALIGN_CENTER);
   gtk_widget_set_parent (maker->content, GTK_WIDGET (maker));
-  maker->picture = sq_tape_picture_new (300, 240);
+  maker->picture = sq_tape_picture_new (240, 240);
   maker->taps = sq_side_taps_new (maker->picture);
   g_signal_connect_swapped (maker->taps, "changed", G_CALLBACK (show), maker);
   maker->fields = gtk_grid_new ();
