@@ -106,6 +106,7 @@ static void
 on_mistake (SqTapeMaker *maker, const char *text)
 {
   gtk_label_set_text (GTK_LABEL (maker->note), text);
+  gtk_widget_set_visible (maker->note, text[0] != '\0');
 }
 
 /* --- cloths at hand ------------------------------------------------------------------------ */
@@ -211,6 +212,7 @@ new_figures (SqTapeMaker *maker)
   gtk_label_set_wrap (GTK_LABEL (maker->note), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (maker->note), 38);
   gtk_label_set_xalign (GTK_LABEL (maker->note), 0);
+  gtk_widget_set_visible (maker->note, FALSE);
   gtk_box_append (GTK_BOX (box), maker->list);
   gtk_box_append (GTK_BOX (box), maker->fields);
   gtk_box_append (GTK_BOX (box), maker->note);

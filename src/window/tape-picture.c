@@ -16,9 +16,11 @@ struct _SqTapePicture
 
 G_DEFINE_TYPE (SqTapePicture, sq_tape_picture, GTK_TYPE_WIDGET)
 
-/* Around the drawing, for its figures (em); of their size in the desktop's (share). */
+/* Around the drawing, for its figures (em); their size in the desktop's (share), and how many of
+ * them the picture is wide at least. */
 #define MARGIN_EM 3.2
 #define FIGURES_SIZE 0.85
+#define MOST_EMS 26.0
 
 static SqBox
 box_of (SqTapePicture *picture)
@@ -77,7 +79,7 @@ sq_tape_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   SqTapePicture *picture = SQ_TAPE_PICTURE (widget);
   int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
   const char *family;
-  double em = FIGURES_SIZE * sq_look_em (widget, &family);
+  double em = fmin (FIGURES_SIZE * sq_look_em (widget, &family), width / MOST_EMS);
   SqView view = sq_view_fit (box_of (picture), width, height, MARGIN_EM * em);
   cairo_t *cr = gtk_snapshot_append_cairo (
       snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));

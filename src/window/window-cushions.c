@@ -9,13 +9,14 @@
 
 #include <glib/gi18n.h>
 
-/* The cushion the actions are about; NULL: none is chosen. */
+/* The cushion the actions are about; NULL: none is chosen, or none is to be seen. */
 static const SqCushion *
 chosen (SqWindow *window)
 {
-  return window->document != NULL ? sq_job_cushion (sq_document_get_job (window->document),
-                                                    sq_selection_cushion (window->selection))
-                                  : NULL;
+  if (window->document == NULL || sq_window_is_drawing (window))
+    return NULL;
+  return sq_job_cushion (sq_document_get_job (window->document),
+                         sq_selection_cushion (window->selection));
 }
 
 /* One step, in @pattern with the cushion's name in it. */

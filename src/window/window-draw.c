@@ -36,11 +36,11 @@ on_drawn (SqWindow *window, const SqOutline *outline)
 {
   if (!sq_window_is_drawing (window))
     return;
+  leave (window);
   if (window->document != NULL)
     sq_window_add_cushion_on (window, outline);
   else
     start (window, outline);
-  leave (window);
 }
 
 static void

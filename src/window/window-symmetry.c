@@ -26,8 +26,7 @@ on_switch (GSimpleAction *action, GVariant *state, gpointer data)
   g_simple_action_set_state (action, state);
   window->is_offer_declined = FALSE;
   gtk_label_set_text (GTK_LABEL (window->symmetry_words),
-                      _ ("This seat isn’t alike on both sides: only corners that have a "
-                         "twin move together. Make both sides as its"));
+                      _ ("This seat isn’t alike on both sides yet. Make both as its"));
   sq_document_set_symmetric (window->document, g_variant_get_boolean (state));
   show_offer (window);
   gtk_widget_queue_draw (GTK_WIDGET (window->seat));

@@ -40,6 +40,7 @@ until_says seat '6 corners, 1000 by 5?? mm'
 
 # Folded corners can't turn inward: it is said in words, and the way out is a button.
 "$UI" squab click 'combo box' Cover
+sleep 0.3
 key Down Return
 until_says pieces '0 pieces'
 key F8

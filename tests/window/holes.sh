@@ -18,6 +18,7 @@ until_says pieces '8 pieces*'
 
 # Folded corners have no cloth for its sides: the way out takes it away.
 "$UI" squab click 'combo box' Cover
+sleep 0.3
 key Down Return
 until_says pieces '0 pieces'
 key F8
@@ -35,6 +36,7 @@ sleep 0.3
 key Down Return
 waitwin 'A hole in the seat' >/dev/null
 "$UI" squab click 'combo box' Shape
+sleep 0.3
 key Down Return
 "$UI" squab click text Width
 key ctrl+a

@@ -37,6 +37,7 @@ type_text '485 mm'
 counted key Return
 counted "$UI" squab click 'push button' 'Back: Free'
 counted "$UI" squab click 'combo box' Cloth
+sleep 0.3
 counted key Down Return
 "$UI" squab wait label 'Harbour stripe'
 "$UI" squab click text 'Side E–F'
