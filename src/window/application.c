@@ -98,6 +98,7 @@ add_keys (GtkApplication *application)
     { "win.cushion-hole", { "<Control>h" } },
     { "win.cushion-up", { "<Alt>Up" } },
     { "win.cushion-down", { "<Alt>Down" } },
+    { "win.cushion-rename", { "F2" } },
     { "win.fit", { "<Control>0", "<Control>KP_0" } },
     { "win.problems", { "F8" } },
   };

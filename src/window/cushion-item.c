@@ -17,7 +17,7 @@ struct _SqCushionItem
 
 G_DEFINE_TYPE (SqCushionItem, sq_cushion_item, G_TYPE_OBJECT)
 
-static guint changed_signal;
+static guint changed_signal, rename_signal;
 
 /* Takes @text; whether it is another one. */
 static gboolean
@@ -33,10 +33,19 @@ static char *
 make_name (const SqPlan *plan, const SqCushion *cushion)
 {
   g_autofree char *name = sq_words_cushion (plan->job, cushion);
-  if (cushion->count == 1)
+  if (cushion->count == 1 || cushion->hand == SQ_HAND_PAIR)
     return g_steal_pointer (&name);
   /* Translators: how many of them, and the cushion's name. */
   return g_strdup_printf (_ ("%u × %s"), cushion->count, name);
+}
+
+/* NULL: as drawn. */
+static char *
+hand_words (const SqCushion *cushion)
+{
+  if (cushion->hand == SQ_HAND_PAIR)
+    return g_strdup_printf (ngettext ("%u pair", "%u pairs", cushion->count), cushion->count);
+  return cushion->hand == SQ_HAND_MIRRORED ? g_strdup (_ ("mirror image")) : NULL;
 }
 
 static char *
@@ -44,8 +53,17 @@ make_words (const SqPlan *plan, const SqCover *cover)
 {
   SqLengthStyle style = sq_figures_style (plan->job);
   g_autofree char *thickness = sq_words_length (cover->thickness_mm, &style);
+  g_autofree char *hand = hand_words (cover->cushion);
   /* Translators: a way of building, and how thick. */
-  return g_strdup_printf (_ ("%s, %s"), sq_words_build (cover->build), thickness);
+  g_autofree char *words = g_strdup_printf (_ ("%s, %s"), sq_words_build (cover->build), thickness);
+  return hand != NULL ? g_strdup_printf ("%s\n%s", words, hand) : g_steal_pointer (&words);
+}
+
+void
+sq_cushion_item_rename (SqCushionItem *item)
+{
+  g_return_if_fail (SQ_IS_CUSHION_ITEM (item));
+  g_signal_emit (item, rename_signal, 0);
 }
 
 void
@@ -116,6 +134,8 @@ sq_cushion_item_class_init (SqCushionItemClass *class)
   G_OBJECT_CLASS (class)->finalize = sq_cushion_item_finalize;
   changed_signal = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);
+  rename_signal = g_signal_new ("rename", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
+                                NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void

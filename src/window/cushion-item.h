@@ -16,6 +16,9 @@ void sq_cushion_item_follow (SqCushionItem *item, const SqPlan *plan, guint i);
 
 SqId sq_cushion_item_id (SqCushionItem *item);
 const SqPlan *sq_cushion_item_plan (SqCushionItem *item, guint *i);
-/* "2 × Bay seat"; "Boxed, 3 in". Borrowed. */
+/* Emits "rename": somebody wants to type another name for it. */
+void sq_cushion_item_rename (SqCushionItem *item);
+
+/* "2 × Bay seat"; "Boxed, 3 in", under it "2 pairs" or "mirror image" where it is. Borrowed. */
 const char *sq_cushion_item_name (SqCushionItem *item);
 const char *sq_cushion_item_words (SqCushionItem *item);

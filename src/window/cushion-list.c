@@ -3,7 +3,8 @@
 
 #include "window/cushion-item.h"
 #include "window/cushion-picture.h"
-#include "window/look.h"
+#include "window/cushion-row.h"
+#include "window/edits.h"
 
 #include <glib/gi18n.h>
 
@@ -20,68 +21,47 @@ struct _SqCushionList
 
 G_DEFINE_TYPE (SqCushionList, sq_cushion_list, GTK_TYPE_WIDGET)
 
-#define PICTURE_WIDTH 112
-#define PICTURE_HEIGHT 58
-
 /* --- rows ---------------------------------------------------------------------------------- */
 
-static GtkWidget *
-new_label (const char *class)
+static void
+on_named (SqCushionRow *row, const char *name, SqCushionList *list)
 {
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_lines (GTK_LABEL (label), 2);
-  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 14);
-  gtk_widget_add_css_class (label, class);
-  return label;
+  sq_edit_name (list->document, sq_cushion_item_id (sq_cushion_row_item (row)), name);
+}
+
+/* @dropped comes to where @row is. */
+static void
+on_dropped (SqCushionRow *row, SqCushionItem *dropped, SqCushionList *list)
+{
+  guint from, to;
+  if (g_list_store_find (list->items, dropped, &from)
+      && g_list_store_find (list->items, sq_cushion_row_item (row), &to))
+    sq_edit_order (list->document, sq_cushion_item_id (dropped), (int) to - (int) from);
 }
 
 static void
-on_setup (GtkSignalListItemFactory *factory, GtkListItem *row)
+on_setup (GtkSignalListItemFactory *factory, GtkListItem *item, SqCushionList *list)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *row = sq_cushion_row_new ();
   (void) factory;
-  gtk_box_append (GTK_BOX (box), sq_cushion_picture_new (PICTURE_WIDTH, PICTURE_HEIGHT));
-  gtk_box_append (GTK_BOX (box), new_label ("cushion-name"));
-  gtk_box_append (GTK_BOX (box), new_label ("cushion-words"));
-  gtk_list_item_set_child (row, box);
+  g_signal_connect_object (row, "named", G_CALLBACK (on_named), list, 0);
+  g_signal_connect_object (row, "dropped", G_CALLBACK (on_dropped), list, 0);
+  gtk_list_item_set_child (item, row);
 }
 
 static void
-show_item (GtkListItem *row)
-{
-  SqCushionItem *item = gtk_list_item_get_item (row);
-  GtkWidget *picture = gtk_widget_get_first_child (gtk_list_item_get_child (row));
-  GtkWidget *name = gtk_widget_get_next_sibling (picture);
-  GtkWidget *words = gtk_widget_get_next_sibling (name);
-  guint i;
-  const SqPlan *plan = sq_cushion_item_plan (item, &i);
-  sq_cushion_picture_show (SQ_CUSHION_PICTURE (picture), plan, i);
-  gtk_label_set_text (GTK_LABEL (name), sq_cushion_item_name (item));
-  sq_look_set_label (GTK_LABEL (words), sq_cushion_item_words (item));
-  /* The row that has the focus is GTK's own. */
-  gtk_accessible_update_property (
-      GTK_ACCESSIBLE (gtk_widget_get_parent (gtk_list_item_get_child (row))),
-      GTK_ACCESSIBLE_PROPERTY_LABEL, sq_cushion_item_name (item),
-      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sq_cushion_item_words (item), -1);
-}
-
-static void
-on_bind (GtkSignalListItemFactory *factory, GtkListItem *row)
+on_bind (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
   (void) factory;
-  g_signal_connect_object (gtk_list_item_get_item (row), "changed", G_CALLBACK (show_item), row,
-                           G_CONNECT_SWAPPED);
-  show_item (row);
+  sq_cushion_row_set_item (SQ_CUSHION_ROW (gtk_list_item_get_child (item)),
+                           gtk_list_item_get_item (item));
 }
 
 static void
-on_unbind (GtkSignalListItemFactory *factory, GtkListItem *row)
+on_unbind (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
   (void) factory;
-  g_signal_handlers_disconnect_by_data (gtk_list_item_get_item (row), row);
+  sq_cushion_row_set_item (SQ_CUSHION_ROW (gtk_list_item_get_child (item)), NULL);
 }
 
 /* --- the list ------------------------------------------------------------------------------ */
@@ -172,6 +152,30 @@ sq_cushion_list_set_document (SqCushionList *list, SqDocument *document, SqSelec
   follow (list);
 }
 
+void
+sq_cushion_list_rename (SqCushionList *list)
+{
+  SqCushionItem *item;
+  g_return_if_fail (SQ_IS_CUSHION_LIST (list));
+  item = gtk_single_selection_get_selected_item (list->chosen);
+  if (item != NULL)
+    sq_cushion_item_rename (item);
+}
+
+static gboolean
+rename_now (gpointer list)
+{
+  sq_cushion_list_rename (list);
+  return G_SOURCE_REMOVE;
+}
+
+/* A double click, or Enter: once GTK has put the keyboard on the row. */
+static void
+on_activate (SqCushionList *list)
+{
+  g_idle_add_full (G_PRIORITY_DEFAULT, rename_now, g_object_ref (list), g_object_unref);
+}
+
 static void
 sq_cushion_list_dispose (GObject *object)
 {
@@ -207,11 +211,12 @@ sq_cushion_list_init (SqCushionList *list)
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   list->items = g_list_store_new (SQ_TYPE_CUSHION_ITEM);
   list->chosen = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (list->items)));
-  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
+  g_signal_connect_object (factory, "setup", G_CALLBACK (on_setup), list, 0);
   g_signal_connect (factory, "bind", G_CALLBACK (on_bind), NULL);
   g_signal_connect (factory, "unbind", G_CALLBACK (on_unbind), NULL);
   g_signal_connect_swapped (list->chosen, "notify::selected-item", G_CALLBACK (on_selected), list);
   GtkWidget *view = gtk_list_view_new (GTK_SELECTION_MODEL (g_object_ref (list->chosen)), factory);
+  g_signal_connect_swapped (view, "activate", G_CALLBACK (on_activate), list);
   gtk_accessible_update_property (GTK_ACCESSIBLE (view), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Cushions"), -1);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), view);

@@ -14,3 +14,5 @@ G_DECLARE_FINAL_TYPE (SqCushionList, sq_cushion_list, SQ, CUSHION_LIST, GtkWidge
  * none. Both are kept alive. */
 void sq_cushion_list_set_document (SqCushionList *list, SqDocument *document,
                                    SqSelection *selection);
+/* Lets the user type another name for the chosen cushion, in its place. */
+void sq_cushion_list_rename (SqCushionList *list);

@@ -215,6 +215,20 @@ sq_edit_extents (SqDocument *document, SqId cushion, double width_mm, double dep
 }
 
 void
+sq_edit_order (SqDocument *document, SqId cushion, int by)
+{
+  const SqJob *job = sq_document_get_job (document);
+  const SqCushion *now = sq_job_cushion (job, cushion);
+  g_autoptr (SqJob) next = now != NULL ? sq_job_with_cushion_moved (job, cushion, by) : NULL;
+  g_autofree char *name = NULL, *words = NULL;
+  if (next == NULL || by == 0)
+    return;
+  name = sq_words_cushion (job, now);
+  words = g_strdup_printf (by < 0 ? _ ("Move %s up") : _ ("Move %s down"), name);
+  sq_document_edit (document, next, words, NULL);
+}
+
+void
 sq_edit_note (SqDocument *document, SqId cushion, SqId id, gboolean is_edge, const char *text)
 {
   const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);

@@ -54,6 +54,9 @@ void sq_edit_count (SqDocument *document, SqId cushion, const guint *count);
 /* Stretches the seat to @width_mm × @depth_mm. One step; FALSE and nothing where it can't be. */
 gboolean sq_edit_extents (SqDocument *document, SqId cushion, double width_mm, double depth_mm);
 
+/* Moves it @by places further down in the job (up: < 0), as far as there are. One step. */
+void sq_edit_order (SqDocument *document, SqId cushion, int by);
+
 /* Pins @text (empty or NULL: nothing) to the corner, or to the edge that starts there. One step. */
 void sq_edit_note (SqDocument *document, SqId cushion, SqId corner, gboolean is_edge,
                    const char *text);

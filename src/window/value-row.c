@@ -277,12 +277,21 @@ sq_value_row_new_measure (const char *name)
   return row;
 }
 
+/* Its key brings the keyboard there, no more: a menu would open before it has come into sight. */
+static gboolean
+on_mnemonic (GtkWidget *menu)
+{
+  gtk_widget_grab_focus (menu);
+  return TRUE;
+}
+
 GtkWidget *
 sq_value_row_new_choice (const char *name)
 {
   GtkWidget *menu = gtk_drop_down_new (NULL, NULL);
   SqValueRow *row = new_row (name, menu, TRUE);
   gtk_label_set_mnemonic_widget (GTK_LABEL (row->name), menu);
+  g_signal_connect (menu, "mnemonic-activate", G_CALLBACK (on_mnemonic), NULL);
   g_signal_connect_swapped (menu, "notify::selected", G_CALLBACK (on_selected), row);
   return GTK_WIDGET (row);
 }

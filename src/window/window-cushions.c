@@ -2,6 +2,7 @@
 /* What is done with whole cushions: another one, a copy, its mirror image, away, up and down. */
 #include "window/window-private.h"
 
+#include "window/edits.h"
 #include "window/form.h"
 #include "window/hole-dialog.h"
 #include "window/tape-maker.h"
@@ -194,13 +195,8 @@ on_delete (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 move (SqWindow *window, int by)
 {
-  const SqCushion *cushion = chosen (window);
-  if (cushion == NULL)
-    return;
-  g_autoptr (SqJob) next = sq_job_with_cushion_moved (sq_document_get_job (window->document),
-                                                      cushion->id, by);
-  if (next != NULL)
-    push (window, next, cushion, by < 0 ? _ ("Move %s up") : _ ("Move %s down"));
+  if (window->document != NULL)
+    sq_edit_order (window->document, sq_selection_cushion (window->selection), by);
 }
 
 static void
@@ -217,6 +213,13 @@ on_down (GSimpleAction *action, GVariant *parameter, gpointer window)
   move (window, 1);
 }
 
+static void
+on_rename (GSimpleAction *action, GVariant *parameter, gpointer window)
+{
+  (void) action, (void) parameter;
+  sq_cushion_list_rename (SQ_WINDOW (window)->cushions);
+}
+
 void
 sq_window_add_cushion_actions (SqWindow *window)
 {
@@ -229,6 +232,7 @@ sq_window_add_cushion_actions (SqWindow *window)
     { .name = "cushion-delete", .activate = on_delete },
     { .name = "cushion-up", .activate = on_up },
     { .name = "cushion-down", .activate = on_down },
+    { .name = "cushion-rename", .activate = on_rename },
   };
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
 }
