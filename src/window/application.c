@@ -95,12 +95,13 @@ add_keys (GtkApplication *application)
     { "win.cushion-duplicate", { "<Control>d" } },
     { "win.symmetric", { "<Control><Shift>m" } },
     { "win.cushion-mirror", { "<Control>m" } },
-    { "win.cushion-hole", { "<Control>h" } },
+    { "win.cushion-hole", { "<Shift><Control>h" } },
     { "win.cushion-up", { "<Alt>Up" } },
     { "win.cushion-down", { "<Alt>Down" } },
     { "win.cushion-rename", { "F2" } },
     { "win.fit", { "<Control>0", "<Control>KP_0" } },
     { "win.problems", { "F8" } },
+    { "win.fullscreen", { "F11" } },
   };
   for (guint i = 0; i < G_N_ELEMENTS (accels); i++)
     gtk_application_set_accels_for_action (application, accels[i].action, accels[i].keys);

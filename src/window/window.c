@@ -304,8 +304,10 @@ add_actions (SqWindow *window)
   };
   g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
                                                                 "reveal-child");
+  g_autoptr (GPropertyAction) screen = g_property_action_new ("fullscreen", window, "fullscreened");
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
+  g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (screen));
   sq_window_add_file_actions (window);
   sq_window_add_cushion_actions (window);
   sq_window_add_symmetry_actions (window);

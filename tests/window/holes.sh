@@ -5,7 +5,7 @@
 key Escape
 
 # A hole that reaches the edge of the seat is not cut, and it is said why; a smaller one is.
-key ctrl+h
+key ctrl+shift+h
 waitwin 'A hole in the seat' >/dev/null
 type_text '20'
 key Return
