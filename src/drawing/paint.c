@@ -394,7 +394,8 @@ sq_paint_set_fractions (PangoAttrList *list, const char *text, double em)
       add_attribute (list, pango_attr_scale_new (SQ_FRACTION_EM), a, b);
       add_attribute (list, pango_attr_rise_new ((int) (0.27 * em * PANGO_SCALE)), a, b);
       add_attribute (list, pango_attr_scale_new (SQ_FRACTION_EM), b + 3, c);
-      if (from > text && from[-1] == ' ') /* nearer to its whole number */
+      /* nearer to its whole number */
+      if (from > text + 1 && from[-1] == ' ' && g_ascii_isdigit (from[-2]))
         add_attribute (list, pango_attr_letter_spacing_new ((int) (-0.14 * em * PANGO_SCALE)),
                        a - 1, a);
       slash = to;

@@ -250,6 +250,35 @@ test_views (void)
   g_assert_cmpfloat (sq_view_fit (sq_box_empty (), 500, 400, 50).scale, ==, 1);
 }
 
+static gboolean
+is_nearer (PangoAttribute *attribute, gpointer data)
+{
+  (void) data;
+  return attribute->klass->type == PANGO_ATTR_LETTER_SPACING;
+}
+
+/* A fraction stands nearer to its whole number, to nothing else. */
+static void
+test_fractions (void)
+{
+  const struct
+  {
+    const char *text;
+    gboolean is_nearer;
+  } cases[] = {
+    { "18 1⁄2", TRUE }, { "1⁄2", FALSE }, { "19; 1⁄4 more", FALSE }, { " 1⁄2", FALSE }
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      PangoAttrList *list = pango_attr_list_new ();
+      sq_paint_set_fractions (list, cases[i].text, 10);
+      PangoAttrList *nearer = pango_attr_list_filter (list, is_nearer, NULL);
+      g_assert_cmpint (nearer != NULL, ==, cases[i].is_nearer);
+      g_clear_pointer (&nearer, pango_attr_list_unref);
+      pango_attr_list_unref (list);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -259,6 +288,7 @@ main (int argc, char **argv)
   g_test_add_func ("/drawing/paint/pens", test_pens);
   g_test_add_func ("/drawing/paint/paper-weight", test_paper_weight);
   g_test_add_func ("/drawing/paint/text-in-its-box", test_text_in_its_box);
+  g_test_add_func ("/drawing/paint/fractions", test_fractions);
   g_test_add_func ("/drawing/paint/estimate", test_estimate);
   g_test_add_func ("/drawing/paint/many-lines", test_many_lines);
   g_test_add_func ("/drawing/paint/context-is-left-alone", test_context_is_left_alone);
