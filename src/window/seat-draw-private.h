@@ -23,7 +23,8 @@ struct _SqSeatDraw
   GString *typed;      /* the figure that is typed; NULL: none */
   const char *mistake; /* in it, or that sides would cross; NULL: none. Static */
   gint64 pressed_us;
-  SqPoint pressed; /* pixels */
+  SqPoint pressed;  /* pixels */
+  gboolean has_put; /* that press put a corner */
 };
 
 SqLengthStyle sq_seat_draw_style (SqSeatDraw *draw);

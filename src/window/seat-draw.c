@@ -223,24 +223,26 @@ sq_seat_draw_close (SqSeatDraw *draw)
   return FALSE;
 }
 
-static void
+/* Whether it put a corner. */
+static gboolean
 put (SqSeatDraw *draw)
 {
   if (draw->is_closing)
     {
       sq_seat_draw_close (draw);
-      return;
+      return FALSE;
     }
   if (draw->mistake != NULL || draw->is_crossing
       || !sq_drawn_ring_takes (&draw->ring, draw->snap.at, &draw->crossing))
     {
       gtk_widget_error_bell (GTK_WIDGET (draw));
-      return;
+      return FALSE;
     }
   g_array_append_val (draw->ring.corners, draw->snap.at);
   draw->raw = draw->snap.at;
   drop_typed (draw);
   follow (draw);
+  return TRUE;
 }
 
 static void
@@ -289,11 +291,22 @@ press (SqCanvas *canvas, SqPoint at)
   gboolean is_second = is_second_press (draw, at);
   draw->pressed = at;
   point_at (draw, at);
-  if (is_second && n_corners (draw) >= 3)
-    sq_seat_draw_close (draw);
-  else if (!is_second)
-    put (draw);
+  if (is_second ? draw->has_put : draw->is_closing)
+    return TRUE; /* closes once let go: a press must not outlive the paper that is pressed */
+  draw->has_put = !is_second && put (draw);
   return FALSE;
+}
+
+static void
+drag (SqCanvas *canvas, SqPoint at)
+{
+  (void) canvas, (void) at;
+}
+
+static void
+release (SqCanvas *canvas)
+{
+  sq_seat_draw_close (SQ_SEAT_DRAW (canvas));
 }
 
 static void
@@ -386,6 +399,8 @@ on_key (GtkEventControllerKey *controller, guint keyval, guint code, GdkModifier
   (void) controller, (void) code;
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK))
     return GDK_EVENT_PROPAGATE;
+  if (sq_canvas_is_dragging (SQ_CANVAS (draw))) /* it closes in a moment */
+    return GDK_EVENT_STOP;
   switch (keyval)
     {
     case GDK_KEY_Left:
@@ -468,6 +483,8 @@ sq_seat_draw_class_init (SqSeatDrawClass *class)
   canvas_class->fit = sq_seat_draw_fit;
   canvas_class->draw = sq_seat_draw_draw;
   canvas_class->press = press;
+  canvas_class->drag = drag;
+  canvas_class->release = release;
   canvas_class->hover = hover;
   canvas_class->key = no_key;
   drawn_signal = g_signal_new ("drawn", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,

@@ -71,6 +71,20 @@ until_says seat '4 corners, 400 by 300 mm*'
 key ctrl+z
 until_says seat '6 corners, 1000 by 5?? mm*'
 
+# A double click puts the last corner and closes a triangle.
+key ctrl+shift+d
+until_says paper '0 corners'
+settle
+corner 200 450
+until_says paper '1 corner'
+corner 600 450
+until_says paper '2 corners*'
+point 600 150
+xdotool click --repeat 2 --delay 60 1
+until_says seat '3 corners, *'
+key ctrl+z
+until_says seat '6 corners, 1000 by 5?? mm*'
+
 # Escape gives up and asks nothing.
 key ctrl+shift+d
 until_says paper '0 corners'

@@ -32,6 +32,17 @@ until_says seat '4 corners, 46 by 8 in*'
 key ctrl+z
 until_says seat '6 corners, 48 by 19 in*'
 
+# A hand that drags B out by some six inches takes its twin along.
+xdotool mousemove $((x + 56 + (width - 2 * 56) * 47 / 48)) \
+  $((y + height / 2 + (width - 2 * 56) * 19 / 96)) sleep 0.1 mousedown 1
+for _ in 1 2 3 4 5 6; do
+  xdotool mousemove_relative -- $(((width - 2 * 56) / 48)) 0 sleep 0.03
+done
+xdotool mouseup 1
+until_says seat '6 corners, 5[6-9]* by 19*'
+key ctrl+z
+until_says seat '6 corners, 48 by 19*'
+
 # Switched off, B goes alone; what was made alike was one step, and the switch none.
 key ctrl+shift+m
 key b
