@@ -286,6 +286,28 @@ sq_cloth_bands_show (SqClothBands *bands, const SqCloth *cloth, const SqLengthSt
                         FALSE);
 }
 
+static gboolean
+take (GtkWidget *entry)
+{
+  double mm;
+  gboolean is_fine = sq_length_entry_read (SQ_LENGTH_ENTRY (entry), &mm);
+  g_signal_emit_by_name (entry, "activate");
+  return is_fine;
+}
+
+gboolean
+sq_cloth_bands_take (SqClothBands *bands)
+{
+  g_return_val_if_fail (SQ_IS_CLOTH_BANDS (bands), FALSE);
+  for (guint i = 0; i < bands->rows->len; i++)
+    {
+      const Row *row = g_ptr_array_index (bands->rows, i);
+      if (!take (row->at) || !take (row->width))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* --- making -------------------------------------------------------------------------------- */
 
 static GtkWidget *
@@ -299,12 +321,19 @@ new_label (const char *text, const char *class)
   return label;
 }
 
+/* It is for the stripes laid next. */
+static void
+on_even_width (GtkWidget *entry, double mm, SqClothBands *bands)
+{
+  sq_length_entry_show (SQ_LENGTH_ENTRY (entry), mm, &bands->style, FALSE);
+}
+
 /* Two widths and a button that lays such stripes. */
 static GtkWidget *
 new_even (SqClothBands *bands)
 {
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *button = sq_form_button (_ ("_Lay even stripes"));
+  GtkWidget *button = sq_form_button (_ ("Lay e_ven stripes"));
   const struct
   {
     GtkWidget **entry;
@@ -322,6 +351,7 @@ new_even (SqClothBands *bands)
       gtk_accessible_update_relation (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
                                       name, NULL, -1);
       gtk_widget_add_css_class (name, "dim");
+      g_signal_connect (entry, "given", G_CALLBACK (on_even_width), bands);
       g_signal_connect_swapped (entry, "mistake", G_CALLBACK (on_mistake), bands);
       gtk_box_append (GTK_BOX (line), name);
       gtk_box_append (GTK_BOX (line), entry);

@@ -14,3 +14,5 @@ G_DECLARE_FINAL_TYPE (SqClothBands, sq_cloth_bands, SQ, CLOTH_BANDS, GtkWidget)
 /* Emits "edited" (pointer to const SqCloth: as it is to be now). */
 GtkWidget *sq_cloth_bands_new (void);
 void sq_cloth_bands_show (SqClothBands *bands, const SqCloth *cloth, const SqLengthStyle *style);
+/* Takes what is typed now; whether all of it can be read. */
+gboolean sq_cloth_bands_take (SqClothBands *bands);

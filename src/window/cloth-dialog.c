@@ -360,7 +360,7 @@ on_done (gpointer data)
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     if (!sq_value_row_take (rows[i]))
       return FALSE;
-  if (!settle_shelf (dialog))
+  if (!sq_cloth_bands_take (SQ_CLOTH_BANDS (dialog->bands)) || !settle_shelf (dialog))
     return FALSE;
   if (dialog->is_changed || dialog->cloth->id == 0)
     sq_edit_cloth (dialog->document, dialog->cloth, dialog->cushion,

@@ -70,6 +70,9 @@ on_bind (GtkSignalListItemFactory *factory, GtkListItem *row)
                          sq_cloth_picture_span_mm (item->cloth));
   gtk_widget_set_visible (chip, item->cloth != NULL);
   gtk_label_set_text (GTK_LABEL (gtk_widget_get_next_sibling (chip)), item->words);
+  gtk_accessible_update_property (
+      GTK_ACCESSIBLE (gtk_widget_get_parent (gtk_list_item_get_child (row))),
+      GTK_ACCESSIBLE_PROPERTY_LABEL, item->words, -1);
 }
 
 GtkListItemFactory *

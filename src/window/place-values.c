@@ -267,13 +267,13 @@ sq_place_values_init (SqPlaceValues *values)
   gtk_widget_add_css_class (values->heading, "heading");
   gtk_widget_add_css_class (values->box, "group");
   gtk_box_append (GTK_BOX (values->box), values->heading);
-  add_length (values, SQ_PLACE_SIDE, _ ("_Length"));
+  add_length (values, SQ_PLACE_SIDE, _ ("Len_gth"));
   add_length (values, SQ_PLACE_RISE, _ ("_Rise"));
   values->kind = SQ_VALUE_ROW (sq_value_row_new_choice (_ ("Sta_nds there")));
   g_signal_connect (values->kind, "choice", G_CALLBACK (on_kind), values);
   g_signal_connect (values->kind, "back", G_CALLBACK (on_kind_back), values);
   gtk_box_append (GTK_BOX (values->box), GTK_WIDGET (values->kind));
-  add_length (values, SQ_PLACE_CLEARANCE, _ ("Stays _free"));
+  add_length (values, SQ_PLACE_CLEARANCE, _ ("Sta_ys free"));
   add_length (values, SQ_PLACE_RADIUS, _ ("_Radius"));
   values->pinned = SQ_VALUE_ROW (sq_value_row_new_entry (_ ("Not_e"), NULL));
   g_signal_connect (values->pinned, "text", G_CALLBACK (on_note), values);

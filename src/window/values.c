@@ -246,7 +246,7 @@ add_number (SqValues *values)
                           G_CALLBACK (on_name), G_CALLBACK (on_name_back));
   values->count = add_row (values, group, sq_value_row_new_number (_ ("Co_unt"), check_count),
                            "text", G_CALLBACK (on_count), G_CALLBACK (on_count_back));
-  add_choice (values, group, SQ_CHOICE_HAND, _ ("_Hand"));
+  add_choice (values, group, SQ_CHOICE_HAND, _ ("H_and"));
 }
 
 static void
@@ -260,7 +260,7 @@ add_cloths (SqValues *values)
   values->stripes = GTK_WIDGET (group);
   add_choice (values, group, SQ_CHOICE_STRIPES_RUN, _ ("_Run"));
   add_choice (values, group, SQ_CHOICE_CENTRE_ON, _ ("_Middle"));
-  add_length (values, group, SQ_LENGTH_STRIPES_SHIFT, _ ("Shi_ft"));
+  add_length (values, group, SQ_LENGTH_STRIPES_SHIFT, _ ("S_hift"));
 }
 
 static void

@@ -33,7 +33,7 @@ until_gone text 'Name of the cushion'
 did 'Rename to Bay'
 
 # Pairs, and how many.
-key alt+h
+key alt+a
 settle # it comes into sight
 key space
 until_there label 'A pair, one of each'
@@ -43,7 +43,7 @@ key alt+u ctrl+a
 type_text 2
 key Return
 until_there label $'Boxed, 3 in\n2 pairs'
-key alt+h
+key alt+a
 settle # it comes into sight
 key space
 until_there label 'As drawn'
