@@ -91,7 +91,6 @@ sq_side_taps_init (SqSideTaps *taps)
   gtk_widget_set_direction (taps->grid, GTK_TEXT_DIR_LTR);
   gtk_grid_set_row_spacing (GTK_GRID (taps->grid), 8);
   gtk_grid_set_column_spacing (GTK_GRID (taps->grid), 8);
-  gtk_widget_set_direction (taps->grid, GTK_TEXT_DIR_LTR); /* left is left in any language */
   gtk_widget_set_parent (taps->grid, GTK_WIDGET (taps));
   for (guint i = 0; i < SQ_N_TOWARDS; i++)
     {

@@ -20,7 +20,7 @@ G_DEFINE_TYPE (SqTapePicture, sq_tape_picture, GTK_TYPE_WIDGET)
  * them the picture is wide at least. */
 #define MARGIN_EM 3.2
 #define FIGURES_SIZE 0.85
-#define MOST_EMS 26.0
+#define MOST_EMS 21.0
 
 static SqBox
 box_of (SqTapePicture *picture)
