@@ -101,6 +101,7 @@ add_keys (GtkApplication *application)
     { "win.cushion-rename", { "F2" } },
     { "win.fit", { "<Control>0", "<Control>KP_0" } },
     { "win.problems", { "F8" } },
+    { "win.sides", { "F9" } },
     { "win.fullscreen", { "F11" } },
   };
   for (guint i = 0; i < G_N_ELEMENTS (accels); i++)

@@ -7,6 +7,7 @@
 #include "window/problems.h"
 #include "window/seam-card.h"
 #include "window/seat-draw.h"
+#include "window/sides-table.h"
 #include "window/start-page.h"
 #include "window/steps-menu.h"
 #include "window/values.h"
@@ -33,6 +34,7 @@ struct _SqWindow
   SqStartPage *start_page;
   SqCushionList *cushions;
   SqSeatCanvas *seat;
+  SqSidesTable *sides;
   SqPiecesCanvas *pieces;
   SqSeamCard *seam_card;
   SqValues *values;

@@ -137,6 +137,7 @@ bind_document (SqWindow *window, SqDocument *document)
   /* First the list: it sees to it that a cushion is chosen. */
   sq_cushion_list_set_document (window->cushions, document, selection);
   sq_seat_canvas_set_document (window->seat, document, selection);
+  sq_sides_table_set_document (window->sides, document, selection, GTK_WIDGET (window->seat));
   sq_pieces_canvas_set_document (window->pieces, document, selection);
   sq_seam_card_set_document (window->seam_card, document, selection, window->pieces);
   sq_values_set_document (window->values, document, selection);
@@ -304,9 +305,11 @@ add_actions (SqWindow *window)
   };
   g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
                                                                 "reveal-child");
+  g_autoptr (GPropertyAction) sides = g_property_action_new ("sides", window->sides, "visible");
   g_autoptr (GPropertyAction) screen = g_property_action_new ("fullscreen", window, "fullscreened");
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
+  g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (sides));
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (screen));
   sq_window_add_file_actions (window);
   sq_window_add_cushion_actions (window);
@@ -343,6 +346,8 @@ recall (SqWindow *window)
   gtk_revealer_set_reveal_child (
       GTK_REVEALER (window->revealer),
       g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "problems", NULL));
+  gtk_widget_set_visible (GTK_WIDGET (window->sides),
+                          g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "sides", NULL));
 }
 
 static void
@@ -361,6 +366,8 @@ remember (SqWindow *window)
                               gtk_paned_get_position (GTK_PANED (window->middle)));
       g_key_file_set_boolean (settings, SQ_SETTINGS_WINDOW, "problems",
                               gtk_revealer_get_reveal_child (GTK_REVEALER (window->revealer)));
+      g_key_file_set_boolean (settings, SQ_SETTINGS_WINDOW, "sides",
+                              gtk_widget_get_visible (GTK_WIDGET (window->sides)));
     }
   sq_settings_write (settings);
 }
@@ -404,6 +411,7 @@ sq_window_class_init (SqWindowClass *class)
   g_type_ensure (SQ_TYPE_START_PAGE);
   g_type_ensure (SQ_TYPE_CUSHION_LIST);
   g_type_ensure (SQ_TYPE_SEAT_CANVAS);
+  g_type_ensure (SQ_TYPE_SIDES_TABLE);
   g_type_ensure (SQ_TYPE_SEAT_DRAW);
   g_type_ensure (SQ_TYPE_PIECES_CANVAS);
   g_type_ensure (SQ_TYPE_SEAM_CARD);
@@ -441,6 +449,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (draw);
   BIND (cushions);
   BIND (seat);
+  BIND (sides);
   BIND (pieces);
   BIND (seam_card);
   BIND (values);
