@@ -53,9 +53,8 @@ make_scene (SqCushionPicture *picture)
   SqSceneBuilder *builder = sq_scene_builder_new ();
   g_autoptr (GPtrArray) rings = rings_of (picture->cover);
   const SqPiece *face = sq_figures_face (picture->cover);
-  SqGround ground = sq_cloth_ground (picture->cloth, picture->plain);
-  guint32 colour = picture->cloth != NULL ? picture->cloth->colour : ground.mean;
-  sq_scene_begin_colour (builder, colour, 1);
+  gboolean has_colour = picture->cloth != NULL && (picture->cloth->given & SQ_GIVEN_CLOTH_COLOUR);
+  sq_scene_begin_colour (builder, has_colour ? picture->cloth->colour : picture->plain, 1);
   for (guint i = 0; i < rings->len; i++)
     sq_scene_add_path (builder, g_ptr_array_index (rings, i));
   if (face != NULL && rings->len > 0 && picture->cloth != NULL

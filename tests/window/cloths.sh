@@ -43,6 +43,11 @@ gone
 did 'New cloth Deck stripe'
 until_says job '*"name":"Deckstripe","width":1371.6,"price":*,"repeat":{"across":50.8},"stripes":?{"at":19.0*,"width":12.7,"colour":"#2f4b6e"},{"at":25.4,"width":6.35,"colour":"#2f4b6e"}?}?*'
 until_says job '*"cloth":{"face":3,*'
+# No colour was given: its drawing in the list is of the house's.
+read -r x y width height < <("$UI" squab rect 'list item' 'Bay seat')
+light=$(import -silent -window root -crop "$((width - 40))x20+$((x + 20))+$((y + 20))" png:- |
+  convert png:- -format '%[fx:mean > 0.4]' info:)
+[ "$light" = 1 ] || fail 'the drawing of the cushion is dark'
 key ctrl+z
 [ "$(job)" = "$saved" ] || fail 'one step back does not take the cloth away'
 key ctrl+shift+z
