@@ -330,6 +330,12 @@ on_drag_begin (GtkGestureDrag *gesture, double x, double y, SqCanvas *canvas)
   SqCanvasPrivate *p = private_of (canvas);
   guint button = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (gesture));
   take_event (canvas, GTK_EVENT_CONTROLLER (gesture));
+  /* What stands on the sheet has hands of its own. */
+  if (gtk_widget_pick (GTK_WIDGET (canvas), x, y, GTK_PICK_DEFAULT) != GTK_WIDGET (canvas))
+    {
+      gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_DENIED);
+      return;
+    }
   p->pressed = p->pointer = sq_point (x, y);
   p->before = sq_point (0, 0);
   gtk_widget_grab_focus (GTK_WIDGET (canvas));

@@ -382,13 +382,6 @@ on_leave (SqSeatField *field)
   close_field (field);
 }
 
-/* A press beside the entry is none on the sheet. */
-static void
-on_pressed (GtkGesture *gesture)
-{
-  gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
-}
-
 /* --- drawing ------------------------------------------------------------------------------- */
 
 static void
@@ -487,16 +480,13 @@ add_controllers (SqSeatField *field)
   GtkEventController *before = gtk_event_controller_key_new ();
   GtkEventController *after = gtk_event_controller_key_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
-  GtkGesture *press = gtk_gesture_click_new ();
   gtk_event_controller_set_propagation_phase (before, GTK_PHASE_CAPTURE);
   g_signal_connect (before, "key-pressed", G_CALLBACK (on_key), field);
   g_signal_connect (after, "key-pressed", G_CALLBACK (on_key_left), field);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_leave), field);
-  g_signal_connect (press, "pressed", G_CALLBACK (on_pressed), NULL);
   gtk_widget_add_controller (GTK_WIDGET (field), before);
   gtk_widget_add_controller (GTK_WIDGET (field), after);
   gtk_widget_add_controller (GTK_WIDGET (field), focus);
-  gtk_widget_add_controller (GTK_WIDGET (field), GTK_EVENT_CONTROLLER (press));
 }
 
 static void

@@ -86,3 +86,24 @@ moved () { saved 5; }
 until_says moved '*"x": 0, "y": 482.6'
 saved 1 | grep -q '"x": 0, "y": 0' && fail 'the side after E did not turn'
 true
+
+# It stays at its side while the sheet is zoomed, with what is typed; the mouse swaps the end too.
+key ctrl+z Return Tab Tab
+until_there text 'Length of side A–B'
+type_text '7'
+place () { "$UI" squab rect text 'Length of side A–B'; }
+before=$(place)
+key ctrl+plus
+moved () { [ "$(place)" != "$before" ] && echo moved; }
+until_says moved moved
+[ "$(entry 'Length of side A–B')" = 7 ] || fail 'zooming took what was typed'
+"$UI" squab click 'push button' 'A stays'
+until_there 'push button' 'B stays'
+key Escape ctrl+0
+
+# It goes with what it measures: a corner that is undone.
+key Insert Return
+until_there text 'Angle at corner B'
+key ctrl+z
+until_says seat '5 corners*'
+! "$UI" squab wait text 'Angle at corner B' 1 2>/dev/null || fail 'the field outlives its corner'
