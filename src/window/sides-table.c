@@ -351,7 +351,7 @@ add_row (SqSidesTable *table, const SqCushion *cushion, SqId corner)
   row.cells[COLUMN_LENGTH] = new_cell (table, 6, _ ("%s, length"), side);
   row.cells[COLUMN_RISE] = new_cell (table, 4, _ ("%s, rise"), side);
   row.cells[COLUMN_KIND] = new_kind (table, side);
-  row.cells[COLUMN_ANGLE] = new_cell (table, 5, _ ("%s, angle"), letter);
+  row.cells[COLUMN_ANGLE] = new_cell (table, 6, _ ("%s, angle"), letter);
   row.cells[COLUMN_RADIUS] = new_cell (table, 4, _ ("%s, radius"), letter);
   for (int i = 0; i < N_COLUMNS; i++)
     gtk_grid_attach (GTK_GRID (table->grid), row.cells[i], i, 2 * (int) table->rows->len + 1, 1, 1);
