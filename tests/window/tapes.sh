@@ -73,3 +73,15 @@ for _ in $(seq 30); do ! grep -q '"thickness": 50.8' "$WORK/taped.squab" || brea
 [ "$(grep -c '"build": "boxed"' "$WORK/taped.squab")" = 2 ] || fail 'the second one was not saved'
 key ctrl+z
 until_says seat '5 corners, 1168 by 484 mm*'
+
+# Sides that would cross are told of before anything is made; Escape gives up.
+key ctrl+t
+waitwin 'A cushion from its sides' >/dev/null
+figure '20 in'
+figure 90
+figure '5 in'
+figure 30
+type_text '40 in'
+"$UI" squab wait label 'Sides would cross.'
+key Escape
+until_says seat '5 corners, 1168 by 484 mm*'
