@@ -63,6 +63,8 @@ show_number (Dialog *dialog)
   gtk_widget_set_visible (dialog->list, has_cloths);
   gtk_widget_set_visible (dialog->none, !has_cloths);
   gtk_widget_set_sensitive (dialog->away, has_cloths);
+  gtk_widget_set_sensitive (gtk_window_get_default_widget (GTK_WINDOW (dialog->window)),
+                            has_cloths);
 }
 
 static void

@@ -83,3 +83,17 @@ key ctrl+Return
 until_gone 'push button' Take
 until_says job '*{"id":3,"name":"Quaystripe",*"stripes":?{"at":19.0*'
 until_says job '*"cloth":{"face":3,*'
+
+# Off the shelf again: there is nothing to take then, and nothing is taken.
+saved=$(job)
+face
+key Return
+until_there 'list item' 'Quay stripe'
+key alt+o
+until_gone 'list item' 'Quay stripe'
+"$UI" squab click 'push button' Take
+until_there 'push button' Take
+key Escape
+until_gone 'push button' Take
+[ "$(job)" = "$saved" ] || fail 'something was taken from an empty shelf'
+! grep -q '"Quay stripe"' "$shelf" || fail 'it is still on the shelf'
