@@ -25,6 +25,8 @@ say_mistake (SqPlainEntry *entry, const char *mistake)
   gtk_accessible_update_state (
       GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
       is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  is_wrong ? mistake : "", -1);
   g_signal_emit (entry, mistake_signal, 0, is_wrong ? mistake : "");
 }
 

@@ -41,7 +41,7 @@ type_text '1/4'
 key ctrl+Return
 gone
 did 'New cloth Deck stripe'
-until_says job '*"name":"Deckstripe","width":1371.6,"price":*,"repeat":{"across":50.8},"stripes":?{"at":19.0*,"width":12.7,"colour":"#2f4b6e"},{"at":25.4,"width":6.35,"colour":"#2f4b6e"}?}?*'
+until_says job '*"name":"Deckstripe","width":1371.6,"price":26.79*,"repeat":{"across":50.8},"stripes":?{"at":19.0*,"width":12.7,"colour":"#2f4b6e"},{"at":25.4,"width":6.35,"colour":"#2f4b6e"}?}?*'
 until_says job '*"cloth":{"face":3,*'
 # No colour was given: its drawing in the list is of the house's.
 read -r x y width height < <("$UI" squab rect 'list item' 'Bay seat')

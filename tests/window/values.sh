@@ -72,6 +72,8 @@ key ctrl+z
 "$UI" squab click text Count
 typed two
 until_there label 'Type a whole number from 1 to 100,000.'
+[ "$("$UI" squab about text Count)" = 'Type a whole number from 1 to 100,000.' ] ||
+  fail 'a screen reader is not told what is wrong'
 key Escape
 until_says count 1
 typed 3
