@@ -41,7 +41,8 @@ struct _SqSidesTable
   SqSelection *selection;
   GtkWidget *seat; /* borrowed */
   GtkWidget *box, *grid, *note, *sums, *closing, *offer, *dismiss;
-  GArray *rows;         /* of Row */
+  GArray *rows;         /* of Row … */
+  SqId rows_of;         /* … and their cushion */
   gboolean is_showing;  /* changes now are not the user's */
   double taped_mm;      /* the closing side as it was typed; 0: it wasn't … */
   SqId taped, taped_on; /* … it, and its cushion */
@@ -252,6 +253,18 @@ on_given (GtkWidget *cell, const char *text, SqSidesTable *table)
   return mistake == NULL;
 }
 
+/* What is typed anew, or put back, is wrong no more. */
+static void
+on_cell_changed (GtkWidget *cell, SqSidesTable *table)
+{
+  guint row;
+  int column;
+  if (!gtk_widget_has_css_class (cell, "error"))
+    return;
+  find_cell (table, cell, &row, &column);
+  say_at (table, cell, row, NULL);
+}
+
 static void
 on_kind (GtkDropDown *menu, GParamSpec *spec, SqSidesTable *table)
 {
@@ -319,6 +332,7 @@ new_cell (SqSidesTable *table, int width_chars, const char *pattern, const char 
 {
   GtkWidget *cell = sq_side_cell_new (width_chars);
   g_signal_connect (cell, "given", G_CALLBACK (on_given), table);
+  g_signal_connect (cell, "changed", G_CALLBACK (on_cell_changed), table);
   g_signal_connect (cell, "go", G_CALLBACK (go), table);
   g_signal_connect_swapped (cell, "left", G_CALLBACK (on_left), table);
   prepare_cell (table, cell, pattern, name);
@@ -388,12 +402,13 @@ static void
 make_rows (SqSidesTable *table, const SqCushion *cushion)
 {
   g_autoptr (GArray) walk = walk_of (cushion->outline);
-  gboolean is_same = walk->len == table->rows->len;
+  gboolean is_same = walk->len == table->rows->len && table->rows_of == cushion->id;
   for (guint i = 0; is_same && i < walk->len; i++)
     is_same = g_array_index (table->rows, Row, i).corner == g_array_index (walk, SqId, i);
   if (is_same)
     return;
   clear_rows (table);
+  table->rows_of = cushion->id;
   for (guint i = 0; i < walk->len; i++)
     add_row (table, cushion, g_array_index (walk, SqId, i));
 }

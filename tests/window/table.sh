@@ -39,6 +39,9 @@ type_text 'wide'
 key Tab
 until_there label 'Not a length. Type it as 18 1/2, 46.5 cm or 36 - 2*1/2.'
 key Escape
+until_says front '46'
+! "$UI" squab rect label 'Not a length. Type it as 18 1/2, 46.5 cm or 36 - 2*1/2.' 2>/dev/null ||
+  fail 'what was put back is still called wrong'
 
 # Arrow keys go to every kind of cell: a rise, what stands there, an angle, a radius.
 key Right
