@@ -2,7 +2,7 @@
 #include "window/edit-place.h"
 
 #include "job/edge.h"
-#include "job/symmetry.h"
+#include "job/symmetry-sides.h"
 #include "window/side-walk.h"
 #include "words/piece-names.h"
 
@@ -54,9 +54,13 @@ sq_edit_side_length (SqDocument *document, SqId cushion, SqId edge, double mm, S
   const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
   SqSidesResult result = SQ_SIDES_FINE;
   g_autoptr (SqOutline) outline = NULL;
+  SqAxis axis;
   g_return_val_if_fail (now != NULL && sq_outline_corner (now->outline, edge, NULL, NULL) != NULL,
                         SQ_SIDES_NO_DIRECTION);
-  outline = sq_outline_with_side_length (now->outline, edge, mm, stays, &result);
+  outline = axis_of (document, now->outline, &axis)
+                ? sq_outline_with_side_length_symmetric (now->outline, edge, mm, stays, &axis,
+                                                         &result)
+                : sq_outline_with_side_length (now->outline, edge, mm, stays, &result);
   if (outline != NULL)
     push_outline (document, now, outline, edge_words (now, edge, _ ("Length of side %s")));
   return result;
@@ -69,9 +73,12 @@ sq_edit_angle (SqDocument *document, SqId cushion, SqId corner, double rad, SqSt
   SqSidesResult result = SQ_SIDES_FINE;
   g_autoptr (SqOutline) outline = NULL;
   g_autofree char *name = NULL;
+  SqAxis axis;
   g_return_val_if_fail (now != NULL && sq_outline_corner (now->outline, corner, NULL, NULL) != NULL,
                         SQ_SIDES_NO_DIRECTION);
-  outline = sq_outline_with_angle (now->outline, corner, rad, stays, &result);
+  outline = axis_of (document, now->outline, &axis)
+                ? sq_outline_with_angle_symmetric (now->outline, corner, rad, stays, &axis, &result)
+                : sq_outline_with_angle (now->outline, corner, rad, stays, &result);
   name = sq_words_corner (now, corner);
   if (outline != NULL)
     push_outline (document, now, outline, g_strdup_printf (_ ("Angle at corner %s"), name));

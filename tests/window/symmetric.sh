@@ -26,6 +26,19 @@ until_says seat '8 corners, 48 by 19 in*'
 key ctrl+z
 until_says seat '6 corners, 48 by 19 in*'
 
+# A figure typed for the front is what the front has then: both its ends give way.
+xdotool mousemove $((x + width / 2 - 40)) $((y + height / 2 + (width - 2 * 56) * 19 / 96)) \
+  sleep 0.1 click 1
+until_says seat '6 corners, 48 by 19 in; edge A–B (front) chosen'
+key Return
+until_there text 'Length of side A–B'
+type_text 50
+key Return
+until_says seat '6 corners, 52 by 19 in*'
+key Escape
+key ctrl+z
+until_says seat '6 corners, 48 by 19 in*'
+
 # Without B and its twin the front is one bow between the ends of the slanting sides.
 key b Delete
 until_says seat '4 corners, 46 by 8 in*'
