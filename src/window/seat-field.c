@@ -404,12 +404,24 @@ on_leave (SqSeatField *field)
 
 /* --- drawing ------------------------------------------------------------------------------- */
 
+/* Whether a pin's head at @head would hide no figure. */
+static gboolean
+is_clear (SqSeatField *field, SqPoint head)
+{
+  SqPoint at = sq_view_to_device (sq_canvas_get_view (SQ_CANVAS (field->canvas)), head);
+  for (guint i = 0; i < 8; i++)
+    if (sq_seat_figures_at (field->canvas,
+                            sq_moved (at, sq_turned (sq_point (1, 0), i * M_PI / 4), 2 * PIN_HEAD))
+        != NULL)
+      return FALSE;
+  return TRUE;
+}
+
 static void
 add_pin (SqSeatField *field, SqSceneBuilder *builder, SqId corner)
 {
-  const double turns[] = { 0, 0.6, -0.6, 1.2, -1.2 };
-  const SqView *view = sq_canvas_get_view (SQ_CANVAS (field->canvas));
-  double px = 1 / view->scale;
+  const double turns[] = { 0, 0.6, -0.6, 1.2, -1.2, 1.8, -1.8 };
+  double px = 1 / sq_canvas_get_view (SQ_CANVAS (field->canvas))->scale;
   SqPoint foot, head;
   SqVector out = sq_seat_figures_outward (cushion_of (field)->outline,
                                           &(SqSideFigure){ SQ_MEASURE_ANGLE, corner }, &foot);
@@ -417,8 +429,7 @@ add_pin (SqSeatField *field, SqSceneBuilder *builder, SqId corner)
   for (guint i = 0; i < G_N_ELEMENTS (turns); i++)
     {
       up = sq_turned (out, turns[i]);
-      head = sq_moved (foot, up, PIN_LENGTH * px);
-      if (sq_seat_figures_at (field->canvas, sq_view_to_device (view, head)) == NULL)
+      if (is_clear (field, sq_moved (foot, up, PIN_LENGTH * px)))
         break;
       up = out;
     }

@@ -48,6 +48,16 @@ sq_side_figure_name (const SqCushion *cushion, const SqSideFigure *figure)
   g_return_val_if_reached (NULL);
 }
 
+/* Straight from corner to corner. */
+static double
+chord_mm (const SqOutline *outline, SqId edge)
+{
+  guint ring = 0, index = 0, n;
+  const SqCorner *corner = sq_outline_corner (outline, edge, &ring, &index);
+  const SqCorner *corners = sq_outline_ring (outline, ring, &n);
+  return sq_distance (corner->at, corners[(index + 1) % n].at);
+}
+
 static SqSideReading
 reading_of (const SqOutline *outline, SqId corner)
 {
@@ -66,8 +76,10 @@ sq_side_figure_text (const SqJob *job, const SqCushion *cushion, const SqSideFig
   switch (figure->measure)
     {
     case SQ_MEASURE_LENGTH:
-      return sq_length_format (reading_of (cushion->outline, corner->id).chord_mm, &style);
+      return sq_length_format (chord_mm (cushion->outline, corner->id), &style);
     case SQ_MEASURE_RISE:
+      if (corner->shape != SQ_SHAPE_CURVE)
+        return sq_length_format (corner->shape == SQ_SHAPE_BOW ? corner->bow_mm : 0, &style);
       return sq_length_format (reading_of (cushion->outline, corner->id).rise_mm, &style);
     case SQ_MEASURE_RADIUS:
       return sq_length_format (corner->radius_mm, &style);
