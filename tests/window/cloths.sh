@@ -66,7 +66,7 @@ gone
 change_cloth
 key ctrl+a
 type_text 'Quay stripe'
-key alt+k space ctrl+Return
+key alt+k ctrl+Return
 gone
 did 'Change cloth Quay stripe'
 until_says job '*{"id":3,"name":"Quaystripe",*'
