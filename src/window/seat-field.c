@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/seat-field.h"
 
+#include "window/chosen-text.h"
 #include "window/look.h"
 #include "window/seat-canvas-private.h"
 #include "window/side-figures.h"
@@ -133,37 +134,10 @@ say (SqSeatField *field, const char *mistake)
 }
 
 static void
-set_text (SqSeatField *field, const char *text)
-{
-  gtk_editable_set_text (GTK_EDITABLE (field->entry), text);
-  gtk_editable_set_position (GTK_EDITABLE (field->entry), -1);
-}
-
-/* All of it chosen, so that typing begins anew. That what was chosen goes X hears only later, and it
- * would end what is chosen by then: so that one grows and shrinks, and never goes. */
-static void
-set_chosen_text (SqSeatField *field, const char *text)
-{
-  GtkEditable *entry = GTK_EDITABLE (field->entry);
-  int start, end, at = 1;
-  if (gtk_editable_get_selection_bounds (entry, &start, &end) && start == 0
-      && end == (int) g_utf8_strlen (gtk_editable_get_text (entry), -1))
-    {
-      gtk_editable_set_enable_undo (entry, FALSE);
-      gtk_editable_insert_text (entry, text, -1, &at);
-      gtk_editable_delete_text (entry, at, -1);
-      gtk_editable_delete_text (entry, 0, 1);
-      gtk_editable_set_enable_undo (entry, TRUE);
-    }
-  else
-    set_text (field, text);
-}
-
-static void
 put_back (SqSeatField *field)
 {
   if (is_touched (field))
-    set_text (field, field->shown);
+    sq_chosen_text_set (GTK_EDITABLE (field->entry), field->shown);
 }
 
 static void
@@ -234,7 +208,7 @@ open_field (SqSeatField *field, const SqSideFigure *figure)
                             sq_side_figure_is_of_edge (figure) ? SQ_AT_EDGE : SQ_AT_CORNER,
                             figure->corner);
   read_figure (field);
-  set_chosen_text (field, field->shown);
+  sq_chosen_text_set (GTK_EDITABLE (field->entry), field->shown);
   field->is_open = TRUE;
   say (field, NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (field->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -316,7 +290,8 @@ sq_seat_field_key (SqSeatCanvas *canvas, guint keyval, GdkModifierType state)
   if (is_enter)
     return TRUE;
   g_unichar_to_utf8 (character, text);
-  set_text (field, text);
+  gtk_editable_set_text (GTK_EDITABLE (field->entry), text);
+  gtk_editable_set_position (GTK_EDITABLE (field->entry), -1);
   return TRUE;
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/side-cell.h"
 
+#include "window/chosen-text.h"
 #include "window/look.h"
 
 struct _SqSideCell
@@ -25,7 +26,7 @@ static void
 set_text (SqSideCell *cell)
 {
   cell->is_setting = TRUE;
-  gtk_editable_set_text (GTK_EDITABLE (cell), cell->shown != NULL ? cell->shown : "");
+  sq_chosen_text_set (GTK_EDITABLE (cell), cell->shown != NULL ? cell->shown : "");
   cell->is_setting = FALSE;
 }
 

@@ -22,6 +22,15 @@ until_says seat '*46 1/2 by 19*edge B–C*chosen'
 key ctrl+z
 until_says front '46'
 
+# What was undone under the keyboard is typed over as well.
+key Up
+type_text '45'
+key Return Up ctrl+z
+until_says front '46'
+type_text '4'
+until_says front '4'
+key Escape Down
+
 # Enter begins a change too; Escape puts it back.
 key Up Return
 type_text '9'
