@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/edit-symmetry.h"
 
-#include "job/symmetry.h"
-
 #include <glib/gi18n.h>
 
 /* Differences that no maker measures. */
@@ -34,4 +32,20 @@ sq_edit_make_symmetric (SqDocument *document, SqId cushion, gboolean from_left)
                     from_left ? _ ("Alike from the left half") : _ ("Alike from the right half"),
                     NULL);
   return TRUE;
+}
+
+gboolean
+sq_edit_is_across (SqDocument *document, const SqOutline *outline, SqId edge, SqAxis *axis)
+{
+  g_autoptr (GArray) twins = NULL;
+  if (!sq_document_is_symmetric (document) || !sq_outline_front_axis (outline, axis))
+    return FALSE;
+  twins = sq_outline_twins (outline, axis);
+  for (guint i = 0; i < twins->len; i++)
+    {
+      const SqTwins *pair = &g_array_index (twins, SqTwins, i);
+      if (pair->corner == edge)
+        return pair->edge_twin == edge && pair->twin != edge;
+    }
+  return FALSE;
 }

@@ -5,6 +5,7 @@
 #include "job/edge.h"
 #include "job/safe-edit.h"
 #include "window/edit-place.h"
+#include "window/edit-symmetry.h"
 #include "window/figures.h"
 #include "window/seat-canvas-private.h"
 #include "words/piece-names.h"
@@ -219,6 +220,23 @@ edge_move_mm (SqPoint from, SqVector outward, SqPoint end, double length_mm, dou
   return TRUE;
 }
 
+/* The same for a side across the axis, whose other end moves as far: what is held ends up half of
+ * @mm from the axis. */
+static gboolean
+snap_across (SqSeatCanvas *canvas, double mm, const SqAxis *axis, SqSnap *snap)
+{
+  const SqSeatHold *hold = &canvas->hold;
+  const SqOutline *outline = cushion_of (canvas)->outline;
+  const SqCorner *corner = sq_outline_corner (outline, hold->grip.corner, NULL, NULL);
+  SqVector left = sq_left (axis->along);
+  double from_mm = sq_axis_left_mm (axis, corner->at), to_mm = copysign (mm / 2, from_mm);
+  double share = sq_dot (sq_grip_outward (outline, corner->id), left);
+  snap->at = sq_moved (snap->at, left, to_mm - sq_axis_left_mm (axis, snap->at));
+  if (hold->grip.kind == SQ_GRIP_EDGE)
+    snap->value = (to_mm - from_mm) / share;
+  return mm > 0 && (hold->grip.kind == SQ_GRIP_CORNER || fabs (share) > 1e-6);
+}
+
 /* Where what is held goes if its figure is @mm; FALSE where it can't. */
 static gboolean
 snap_for (SqSeatCanvas *canvas, double mm, SqSnap *snap)
@@ -227,6 +245,7 @@ snap_for (SqSeatCanvas *canvas, double mm, SqSnap *snap)
   const SqOutline *outline = cushion_of (canvas)->outline;
   const SqCorner *corner = sq_outline_corner (outline, hold->grip.corner, NULL, NULL), *end;
   SqId side;
+  SqAxis axis;
   *snap = (SqSnap){ .at = hold->snap.at, .value = hold->snap.value };
   switch (hold->grip.kind)
     {
@@ -238,11 +257,15 @@ snap_for (SqSeatCanvas *canvas, double mm, SqSnap *snap)
       return TRUE;
     case SQ_GRIP_EDGE:
       end = other_end (canvas, &side);
+      if (sq_edit_is_across (canvas->document, outline, side, &axis))
+        return snap_across (canvas, mm, &axis, snap);
       return mm > 0
              && edge_move_mm (corner->at, sq_grip_outward (outline, corner->id), end->at, mm,
                               hold->snap.value, &snap->value);
     case SQ_GRIP_CORNER:
       end = other_end (canvas, &side);
+      if (sq_edit_is_across (canvas->document, outline, side, &axis))
+        return snap_across (canvas, mm, &axis, snap);
       snap->at = sq_moved (end->at, sq_unit (sq_sub (hold->snap.at, end->at)), mm);
       return mm > 0 && sq_distance (hold->snap.at, end->at) > 0;
     case SQ_GRIP_CONTROL_START:

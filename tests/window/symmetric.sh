@@ -51,8 +51,13 @@ xdotool mousemove $((x + 56 + (width - 2 * 56) * 47 / 48)) \
 for _ in 1 2 3 4 5 6; do
   xdotool mousemove_relative -- $(((width - 2 * 56) / 48)) 0 sleep 0.03
 done
-xdotool mouseup 1
 until_says seat '6 corners, 5[6-9]* by 19*'
+
+# A figure typed meanwhile is the front's length, from twin to twin; the sides bow out beyond.
+xdotool key --delay 60 5 0
+until_says seat '6 corners, 50 1/2 by 19*'
+xdotool mouseup 1
+until_says seat '6 corners, 50 1/2 by 19*'
 key ctrl+z
 until_says seat '6 corners, 48 by 19*'
 
