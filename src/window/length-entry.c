@@ -164,6 +164,7 @@ sq_length_entry_init (SqLengthEntry *entry)
   GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkEventController *key = gtk_event_controller_key_new ();
   entry->style = sq_length_style_default (SQ_UNIT_MM);
+  sq_look_set_figures (GTK_WIDGET (entry));
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 8);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 8);
   g_signal_connect (entry, "changed", G_CALLBACK (on_changed), NULL);

@@ -41,6 +41,16 @@ sq_look_figures (GtkWidget *widget, const char *text)
 }
 
 void
+sq_look_set_figures (GtkWidget *widget)
+{
+  GtkEditable *inner = GTK_IS_EDITABLE (widget) ? gtk_editable_get_delegate (GTK_EDITABLE (widget))
+                                                : NULL;
+  gtk_widget_set_direction (widget, GTK_TEXT_DIR_LTR);
+  if (inner != NULL)
+    gtk_widget_set_direction (GTK_WIDGET (inner), GTK_TEXT_DIR_LTR);
+}
+
+void
 sq_look_set_label (GtkLabel *label, const char *text)
 {
   g_autoptr (PangoAttrList) list = sq_look_figures (GTK_WIDGET (label), text);

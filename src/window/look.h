@@ -19,5 +19,9 @@ PangoAttrList *sq_look_figures (GtkWidget *widget, const char *text);
 /* Shows @text in @label, set so. */
 void sq_look_set_label (GtkLabel *label, const char *text);
 
+/* @widget, an entry or what is only read, has figures in it, which run from left to right in any
+ * language: else 18 1/2 becomes 1/2 18. */
+void sq_look_set_figures (GtkWidget *widget);
+
 /* Loads our style sheet for @display, and follows when the desktop turns dark or light. */
 void sq_look_load (GdkDisplay *display);

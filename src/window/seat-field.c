@@ -501,6 +501,7 @@ sq_seat_field_init (SqSeatField *field)
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
   field->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   field->entry = gtk_entry_new ();
+  sq_look_set_figures (field->entry);
   field->stays_button = gtk_button_new ();
   field->note = gtk_label_new (NULL);
   gtk_editable_set_width_chars (GTK_EDITABLE (field->entry), 7);

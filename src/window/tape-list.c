@@ -245,6 +245,7 @@ static GtkWidget *
 new_entry (SqTapeList *list, int chars, const char *placeholder)
 {
   GtkWidget *entry = gtk_entry_new ();
+  sq_look_set_figures (entry);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), chars);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), chars);
   gtk_entry_set_alignment (GTK_ENTRY (entry), 1);

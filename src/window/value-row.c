@@ -345,7 +345,10 @@ GtkWidget *
 sq_value_row_new_text (const char *name)
 {
   GtkWidget *text = gtk_inscription_new (NULL);
-  gtk_inscription_set_xalign (GTK_INSCRIPTION (text), 1);
+  /* Figures read from left to right and stand where the fields' do, in any language. */
+  sq_look_set_figures (text);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (text),
+                              gtk_widget_get_default_direction () == GTK_TEXT_DIR_RTL ? 0 : 1);
   gtk_inscription_set_min_chars (GTK_INSCRIPTION (text), 9);
   gtk_inscription_set_nat_chars (GTK_INSCRIPTION (text), 17);
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (text),
