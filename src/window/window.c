@@ -291,6 +291,16 @@ on_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_full_screen (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action, (void) parameter;
+  if (gtk_window_is_fullscreen (data))
+    gtk_window_unfullscreen (data);
+  else
+    gtk_window_fullscreen (data);
+}
+
+static void
 add_actions (SqWindow *window)
 {
   const GActionEntry entries[] = {
@@ -301,16 +311,15 @@ add_actions (SqWindow *window)
     { .name = "zoom-in", .activate = on_zoom_in },
     { .name = "zoom-out", .activate = on_zoom_out },
     { .name = "fit", .activate = on_fit },
+    { .name = "fullscreen", .activate = on_full_screen },
     { .name = "hide-notice", .activate = on_hide_notice },
   };
   g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
                                                                 "reveal-child");
   g_autoptr (GPropertyAction) sides = g_property_action_new ("sides", window->sides, "visible");
-  g_autoptr (GPropertyAction) screen = g_property_action_new ("fullscreen", window, "fullscreened");
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (sides));
-  g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (screen));
   sq_window_add_file_actions (window);
   sq_window_add_cushion_actions (window);
   sq_window_add_symmetry_actions (window);
@@ -461,8 +470,6 @@ sq_window_init (SqWindow *window)
 {
   window->selection = sq_selection_new ();
   gtk_widget_init_template (GTK_WIDGET (window));
-  if (gtk_widget_get_default_direction () == GTK_TEXT_DIR_RTL) /* it does not turn by itself */
-    gtk_inscription_set_xalign (GTK_INSCRIPTION (window->figures), 1);
   add_actions (window);
   g_signal_connect_swapped (window->start_page, "start", G_CALLBACK (sq_window_start), window);
   g_signal_connect_swapped (window->start_page, "sample", G_CALLBACK (sq_window_open_sample),
