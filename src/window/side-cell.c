@@ -100,7 +100,8 @@ begin_typing (SqSideCell *cell)
 static gboolean
 is_arrow (GtkWidget *widget, guint keyval, int *columns, int *rows)
 {
-  int right = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL ? -1 : 1;
+  GtkWidget *table = gtk_widget_get_parent (widget); /* figures run to the right in any language */
+  int right = gtk_widget_get_direction (table) == GTK_TEXT_DIR_RTL ? -1 : 1;
   gboolean is_left = keyval == GDK_KEY_Left || keyval == GDK_KEY_KP_Left;
   gboolean is_right = keyval == GDK_KEY_Right || keyval == GDK_KEY_KP_Right;
   gboolean is_up = keyval == GDK_KEY_Up || keyval == GDK_KEY_KP_Up;
@@ -232,6 +233,7 @@ sq_side_cell_init (SqSideCell *cell)
   GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkEventController *key = gtk_event_controller_key_new ();
   gtk_entry_set_alignment (GTK_ENTRY (cell), 1);
+  sq_look_set_figures (GTK_WIDGET (cell));
   g_signal_connect (cell, "changed", G_CALLBACK (on_changed), NULL);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (on_leave), cell);
   gtk_event_controller_set_propagation_phase (key, GTK_PHASE_CAPTURE);
