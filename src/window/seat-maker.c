@@ -222,6 +222,13 @@ new_figures (SqSeatMaker *maker)
   return box;
 }
 
+/* Tab comes to all that is in it; its first figure is only where it begins. */
+static gboolean
+sq_seat_maker_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (gtk_widget_get_first_child (widget), direction);
+}
+
 static gboolean
 sq_seat_maker_grab_focus (GtkWidget *widget)
 {
@@ -240,6 +247,7 @@ sq_seat_maker_class_init (SqSeatMakerClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
   G_OBJECT_CLASS (class)->dispose = sq_seat_maker_dispose;
+  widget_class->focus = sq_seat_maker_focus;
   widget_class->grab_focus = sq_seat_maker_grab_focus;
   made_signal = g_signal_new ("made", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                               NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);

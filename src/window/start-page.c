@@ -199,6 +199,13 @@ sq_start_page_dispose (GObject *object)
   G_OBJECT_CLASS (sq_start_page_parent_class)->dispose (object);
 }
 
+/* Tab comes to all that is in it; its first figure is only where it begins. */
+static gboolean
+sq_start_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (gtk_widget_get_first_child (widget), direction);
+}
+
 static gboolean
 sq_start_page_grab_focus (GtkWidget *widget)
 {
@@ -212,6 +219,7 @@ sq_start_page_class_init (SqStartPageClass *class)
   GType type = G_TYPE_FROM_CLASS (class);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
   G_OBJECT_CLASS (class)->dispose = sq_start_page_dispose;
+  widget_class->focus = sq_start_page_focus;
   widget_class->grab_focus = sq_start_page_grab_focus;
   start_signal = g_signal_new ("start", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
                                1, G_TYPE_POINTER);

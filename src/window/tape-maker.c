@@ -266,6 +266,13 @@ sq_tape_maker_new (const SqJob *job, const SqCushion *like)
   return GTK_WIDGET (maker);
 }
 
+/* Tab comes to all that is in it; its first figure is only where it begins. */
+static gboolean
+sq_tape_maker_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (gtk_widget_get_first_child (widget), direction);
+}
+
 static gboolean
 sq_tape_maker_grab_focus (GtkWidget *widget)
 {
@@ -283,6 +290,7 @@ static void
 sq_tape_maker_class_init (SqTapeMakerClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sq_tape_maker_dispose;
+  GTK_WIDGET_CLASS (class)->focus = sq_tape_maker_focus;
   GTK_WIDGET_CLASS (class)->grab_focus = sq_tape_maker_grab_focus;
   made_signal = g_signal_new ("made", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                               NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
