@@ -113,6 +113,7 @@ check asan --no-suite lint --no-suite drawing --no-suite window --timeout-multip
 stage 'drawing and window with sanitizers'
 # Slow, but the only way to see which leaks are the libraries' own.
 ASAN_OPTIONS+=:fast_unwind_on_malloc=0
+export SQUAB_DRIVE_SECONDS=600
 check asan --suite drawing --suite window --timeout-multiplier 10
 
 stage 'fuzzing'

@@ -12,6 +12,7 @@ pointer. To be run inside drive.sh -a. Exits with 1 where no such widget is to b
   about ROLE NAME        prints its description (a canvas tells its state there)
   wait  ROLE NAME [SEC]  until it is there
 """
+import functools
 import subprocess
 import sys
 import time
@@ -75,15 +76,21 @@ def extents(node):
     return box.x, box.y, box.width, box.height
 
 
-def on_screen(node, window):
-    """GTK 4 tells places inside its window only: add where X has the window, and its shadow."""
-    x, y, width, height = extents(node)
+@functools.cache
+def corner(window):
+    """Where X has a window, less its shadow."""
     _, _, inner_width, inner_height = extents(window)
     ident = run('xdotool', 'search', '--onlyvisible', '--name', f'^{window.get_name()}$').split()[-1]
     shell = dict(line.split('=') for line in
                  run('xdotool', 'getwindowgeometry', '--shell', ident).split())
-    left = int(shell['X']) + (int(shell['WIDTH']) - inner_width) // 2
-    top = int(shell['Y']) + (int(shell['HEIGHT']) - inner_height) // 2
+    return (int(shell['X']) + (int(shell['WIDTH']) - inner_width) // 2,
+            int(shell['Y']) + (int(shell['HEIGHT']) - inner_height) // 2)
+
+
+def on_screen(node, window):
+    """GTK 4 tells places inside its window only."""
+    x, y, width, height = extents(node)
+    left, top = corner(window)
     return left + x, top + y, width, height
 
 
