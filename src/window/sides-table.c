@@ -242,6 +242,8 @@ on_given (GtkWidget *cell, const char *text, SqSidesTable *table)
     return TRUE;
   find_cell (table, cell, &row, &column);
   SqSideFigure figure = { measure_of (column), g_array_index (table->rows, Row, row).corner };
+  if (sq_outline_corner (cushion->outline, figure.corner, NULL, NULL) == NULL)
+    return TRUE; /* the row goes, and the keyboard leaves it with a figure half typed */
   if (column == COLUMN_LENGTH && figure.corner == closing_edge (cushion->outline))
     mistake = give_closing (table, cushion, text);
   else if (is_as_shown (table, cushion, &figure, text))

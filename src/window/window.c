@@ -470,6 +470,8 @@ sq_window_init (SqWindow *window)
 {
   window->selection = sq_selection_new ();
   gtk_widget_init_template (GTK_WIDGET (window));
+  if (gtk_widget_get_default_direction () == GTK_TEXT_DIR_RTL) /* it does not turn by itself */
+    gtk_inscription_set_xalign (GTK_INSCRIPTION (window->figures), 1);
   add_actions (window);
   g_signal_connect_swapped (window->start_page, "start", G_CALLBACK (sq_window_start), window);
   g_signal_connect_swapped (window->start_page, "sample", G_CALLBACK (sq_window_open_sample),
