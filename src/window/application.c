@@ -6,6 +6,7 @@
 #endif
 #include "window/dialogs.h"
 #include "window/look.h"
+#include "window/recovery.h"
 #include "window/resources.h"
 #include "window/settings.h"
 #include "window/window.h"
@@ -157,6 +158,20 @@ sq_application_open (GApplication *application, GFile **files, int n_files, cons
 #endif
 }
 
+/* Windows are still there only where it is ended from outside, as by a session that ends. */
+static void
+sq_application_shutdown (GApplication *application)
+{
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (application));
+  for (GList *each = windows; each != NULL; each = each->next)
+    {
+      SqDocument *document = SQ_IS_WINDOW (each->data) ? sq_window_get_document (each->data) : NULL;
+      if (document != NULL)
+        sq_recovery_leave (document);
+    }
+  G_APPLICATION_CLASS (sq_application_parent_class)->shutdown (application);
+}
+
 static void
 sq_application_class_init (SqApplicationClass *class)
 {
@@ -164,6 +179,7 @@ sq_application_class_init (SqApplicationClass *class)
   application_class->startup = sq_application_startup;
   application_class->activate = sq_application_activate;
   application_class->open = sq_application_open;
+  application_class->shutdown = sq_application_shutdown;
   GTK_APPLICATION_CLASS (class)->window_removed = sq_application_window_removed;
 }
 

@@ -16,6 +16,7 @@
 #define PAUSE 500
 
 #define GROUP "job"
+#define KEEPER "sq-keeper"
 #define LEFTOVER "sq-leftover" /* on the document that was made of it */
 
 static const char *const endings[] = { ".squab", ".ini", ".lock" };
@@ -68,7 +69,7 @@ typedef struct
   char *stem;
   int lock;
   guint timeout;
-  gboolean is_writing, is_again, has_failed, is_there;
+  gboolean is_writing, is_again, has_failed, is_there, is_left;
   SqKeepTold told;
   gpointer data;
 } Keeper;
@@ -76,7 +77,8 @@ typedef struct
 static void
 keeper_free (Keeper *keeper)
 {
-  remove_all (keeper->stem);
+  if (!keeper->is_left)
+    remove_all (keeper->stem);
   if (keeper->lock >= 0)
     close (keeper->lock);
   g_free (keeper->stem);
@@ -101,6 +103,18 @@ writing_free (gpointer data)
   g_free (writing);
 }
 
+static Writing *
+writing_new (Keeper *keeper)
+{
+  GFile *file = sq_document_get_file (keeper->document);
+  Writing *writing = g_new0 (Writing, 1);
+  writing->job = sq_job_ref (sq_document_get_job (keeper->document));
+  writing->stem = g_strdup (keeper->stem);
+  writing->title = g_strdup (sq_document_get_title (keeper->document));
+  writing->file = file != NULL ? g_file_get_uri (file) : NULL;
+  return writing;
+}
+
 static gboolean
 write_about (const Writing *writing, GError **error)
 {
@@ -113,14 +127,19 @@ write_about (const Writing *writing, GError **error)
   return g_key_file_save_to_file (about, path, error);
 }
 
+static gboolean
+write_out (const Writing *writing, GError **error)
+{
+  g_autofree char *path = g_strconcat (writing->stem, ".squab", NULL);
+  return write_about (writing, error) && sq_job_save (writing->job, path, error);
+}
+
 static void
 write_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
-  const Writing *writing = data;
   GError *error = NULL;
-  g_autofree char *path = g_strconcat (writing->stem, ".squab", NULL);
   (void) source, (void) cancellable;
-  if (write_about (writing, &error) && sq_job_save (writing->job, path, &error))
+  if (write_out (data, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);
@@ -176,8 +195,6 @@ static gboolean
 keep_now (gpointer data)
 {
   Keeper *keeper = data;
-  GFile *file = sq_document_get_file (keeper->document);
-  Writing *writing;
   g_autoptr (GTask) task = NULL;
   keeper->timeout = 0;
   if (keeper->is_writing)
@@ -192,15 +209,10 @@ keep_now (gpointer data)
         keep_nothing (keeper);
       return G_SOURCE_REMOVE;
     }
-  writing = g_new0 (Writing, 1);
-  writing->job = sq_job_ref (sq_document_get_job (keeper->document));
-  writing->stem = g_strdup (keeper->stem);
-  writing->title = g_strdup (sq_document_get_title (keeper->document));
-  writing->file = file != NULL ? g_file_get_uri (file) : NULL;
   keeper->is_writing = keeper->is_there = TRUE;
   g_application_hold (g_application_get_default ()); /* not to end while it is written */
   task = g_task_new (NULL, NULL, on_written, keeper);
-  g_task_set_task_data (task, writing, writing_free);
+  g_task_set_task_data (task, writing_new (keeper), writing_free);
   g_task_run_in_thread (task, write_thread);
   return G_SOURCE_REMOVE;
 }
@@ -295,9 +307,21 @@ sq_recovery_keep (SqDocument *document, SqKeepTold told, gpointer data)
     take_place (keeper);
   g_signal_connect (document, "changed", G_CALLBACK (on_changed), keeper);
   g_signal_connect (document, "notify::modified", G_CALLBACK (on_modified), keeper);
+  g_object_set_data (G_OBJECT (document), KEEPER, keeper);
   g_object_weak_ref (G_OBJECT (document), on_gone, keeper);
   if (sq_document_is_modified (document))
     keep_soon (keeper);
+}
+
+void
+sq_recovery_leave (SqDocument *document)
+{
+  Keeper *keeper = g_object_get_data (G_OBJECT (document), KEEPER);
+  if (keeper == NULL || !sq_document_is_modified (document))
+    return;
+  Writing *writing = writing_new (keeper);
+  keeper->is_left = write_out (writing, NULL); /* nobody is there to be told */
+  writing_free (writing);
 }
 
 /* --- what was left ------------------------------------------------------------------------- */

@@ -13,6 +13,10 @@
 typedef void (*SqKeepTold) (SqDocument *document, const GError *error, gpointer data);
 void sq_recovery_keep (SqDocument *document, SqKeepTold told, gpointer data);
 
+/* Writes what of @document is not saved at once, and leaves it there when the document goes: the
+ * program is ended by something else than its user. */
+void sq_recovery_leave (SqDocument *document);
+
 /* Something left behind by a program that is no more. */
 typedef struct _SqLeftover SqLeftover;
 
