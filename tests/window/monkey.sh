@@ -16,3 +16,18 @@ done 9< "$WORK/inputs"
 key Escape Escape Escape Escape
 kill -0 "$APP_PID" || fail 'it ended'
 "$UI" squab wait image Seat 10
+
+"$UI" squab click image Seat
+key Escape
+for _ in $(seq 40); do
+  ! "$UI" squab wait 'push button' Undo 0 2>/dev/null || break
+  key ctrl+z ctrl+z ctrl+z ctrl+z ctrl+z ctrl+z
+done
+"$UI" squab wait 'push button' Undo || fail 'there is no end to what can be undone'
+key ctrl+s
+for _ in $(seq 50); do
+  ! cmp -s "$WORK/job.squab" "$WORK/first.squab" || exit 0
+  sleep 0.1
+done
+diff "$WORK/first.squab" "$WORK/job.squab"
+fail 'undone, it is another job'
