@@ -18,7 +18,10 @@ kill -0 "$APP_PID" || fail 'it ended'
 "$UI" squab wait image Seat 10
 
 "$UI" squab click image Seat
-key Escape
+key Escape ctrl+s
+until_there label 'job.squab · saved'
+"$SQUAB_CUT" --plan - "$WORK/job.squab" >/dev/null 2>"$WORK/said"
+[ $? -le 1 ] || fail "what it saved cannot be read: $(cat "$WORK/said")" # 1: a seat with faults
 for _ in $(seq 40); do
   ! "$UI" squab wait 'push button' Undo 0 2>/dev/null || break
   key ctrl+z ctrl+z ctrl+z ctrl+z ctrl+z ctrl+z
