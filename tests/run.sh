@@ -5,7 +5,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-deep=no
+deep=no others=()
 case "${1:-}" in
   --deep) deep=yes ;;
   '') ;;
@@ -99,7 +99,8 @@ stage 'laws'
 check plain --suite laws --timeout-multiplier 5
 
 stage 'window'
-check plain --suite window
+[ $deep = yes ] || others=(--no-suite sanitized)
+check plain --suite window "${others[@]}"
 
 stage 'build with sanitizers'
 build asan -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false
@@ -114,7 +115,11 @@ stage 'drawing and window with sanitizers'
 # Slow, but the only way to see which leaks are the libraries' own.
 ASAN_OPTIONS+=:fast_unwind_on_malloc=0
 export SQUAB_DRIVE_SECONDS=600
-check asan --suite drawing --suite window --timeout-multiplier 10
+if [ $deep = yes ]; then
+  check asan --suite drawing --suite window --timeout-multiplier 10
+else
+  check asan --suite drawing --suite sanitized --suite actions --timeout-multiplier 10
+fi
 
 stage 'fuzzing'
 CC=clang build fuzz -Dfuzz=true -Dwindow=disabled -Db_sanitize=address,undefined -Db_lundef=false
