@@ -9,7 +9,7 @@
 #   -x FILE      the same from a file
 #   -o FILE.png  picture of the screen afterwards
 #   -s WxH       size of the screen (1280x900)
-#   -t SECONDS   limit for everything (SQUAB_DRIVE_SECONDS, else 120)
+#   -t SECONDS   limit for everything (SQUAB_DRIVE_SECONDS, else 220)
 #   -a           with accessibility, for ui.py
 #   -c           with a compositor: shadows and popovers as on a desktop
 #   -d           dark
@@ -23,7 +23,7 @@
 # Ends with the script's status, else the program's; 124: time limit; 125: nothing to drive.
 set -u
 
-picture= code= size=1280x900 limit=${SQUAB_DRIVE_SECONDS:-120} window=yes compositor=no access=no dark=0
+picture= code= size=1280x900 limit=${SQUAB_DRIVE_SECONDS:-220} window=yes compositor=no access=no dark=0
 while getopts 'e:x:o:s:t:acdW' option; do
   case $option in
     e) code=$OPTARG ;;

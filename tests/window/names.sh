@@ -42,3 +42,33 @@ key Escape
 until_there 'menu item' 'Mirror'
 named 'the menu of the cushions'
 key Escape
+
+# Dialogs, each opened and left by its keys.
+dialog () # NAME ROLE OF-SOMETHING-IN-IT
+{
+  until_there "$2" "$3"
+  named "$1"
+  key Escape
+  until_gone "$2" "$3"
+}
+key ctrl+j
+dialog 'the job' text Customer
+key ctrl+shift+h
+dialog 'a hole' text Diameter
+key ctrl+t
+dialog 'another cushion from its sides' text 'Side A–B'
+"$UI" squab click 'combo box' Face
+until_there label 'New cloth…'
+key Down Down Return
+dialog 'a new cloth' text 'Usable width'
+"$UI" squab click 'combo box' Face
+until_there label 'From the shelf…'
+key End Return
+until_there 'push button' Cancel
+named 'the shelf'
+key Escape
+"$UI" squab click image Seat
+key b Right ctrl+h
+until_there 'list item' 'Move corner B (now)'
+named 'all steps'
+key Escape
