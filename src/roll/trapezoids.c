@@ -64,8 +64,8 @@ compare_at (const SqGridEdge *a, const SqGridEdge *b, gint64 twice_y)
 {
   Wide ady = (Wide) a->to.y - a->from.y, adx = (Wide) a->to.x - a->from.x;
   Wide bdy = (Wide) b->to.y - b->from.y, bdx = (Wide) b->to.x - b->from.x;
-  Wide ax = 2 * a->from.x * ady + adx * (twice_y - 2 * (gint64) a->from.y);
-  Wide bx = 2 * b->from.x * bdy + bdx * (twice_y - 2 * (gint64) b->from.y);
+  Wide ax = 2 * (Wide) a->from.x * ady + adx * (twice_y - 2 * (gint64) a->from.y);
+  Wide bx = 2 * (Wide) b->from.x * bdy + bdx * (twice_y - 2 * (gint64) b->from.y);
   Wide difference = ax * bdy - bx * ady;
 
   return (difference > 0) - (difference < 0);
