@@ -99,7 +99,7 @@ stage 'laws'
 check plain --suite laws --timeout-multiplier 5
 
 stage 'window'
-[ $deep = yes ] || others=(--no-suite sanitized)
+[ $deep = yes ] || others=(--no-suite sanitized --no-suite monkey)
 check plain --suite window "${others[@]}"
 
 stage 'build with sanitizers'
