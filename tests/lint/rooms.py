@@ -14,9 +14,10 @@ CORE = {
 ROOMS = CORE | {
     'words': list(CORE),
     'drawing': [*CORE, 'words'],
+    'papers': [*CORE, 'words', 'drawing'],
     'exchange': [*CORE, 'words'],
-    'command': [*CORE, 'words', 'drawing', 'exchange'],
-    'window': [*CORE, 'words', 'drawing', 'exchange'],
+    'command': [*CORE, 'words', 'drawing', 'papers', 'exchange'],
+    'window': [*CORE, 'words', 'drawing', 'papers', 'exchange'],
 }
 
 # System headers: what all may include, and what single rooms may beside them.
@@ -26,6 +27,7 @@ GETTEXT = {'glib/gi18n.h', 'libintl.h'}
 ROOM_SYSTEM = {
     'words': GETTEXT,
     'drawing': {'cairo.h', 'pango/pangocairo.h'},
+    'papers': {'cairo.h', 'cairo-pdf.h'},
     'exchange': FILES | {'cjson/cJSON.h'},
     'command': GETTEXT | {'locale.h', 'stdio.h'},
     'window': GETTEXT | FILES | {'sys/file.h', 'gtk/gtk.h', 'gio/gio.h', 'glib-object.h', 'cairo.h', 'locale.h', 'langinfo.h', 'malloc.h'},

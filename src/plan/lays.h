@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A plan laid on its cloths: for each of them what is to be laid, where everything lies, and what
+ * to buy for it. */
+#pragma once
+
+#include "plan/purchase.h"
+#include "roll/lay-run.h"
+
+/* The lay of one cloth. */
+typedef struct
+{
+  SqId cloth; /* 0: the job names none */
+  SqLayTask *task;
+  SqLay *lay;
+  SqPurchase purchase;
+} SqClothLay;
+
+/* Immutable, shared by reference. */
+typedef struct
+{
+  gint ref_count;
+  SqPlan *plan;
+  SqLayBudget budget;
+  GArray *cloths; /* of SqClothLay: one for each of the plan's cloths, in their order */
+} SqLays;
+
+/* Lays @plan with @budget for each cloth. @before (may be NULL) is only a source of lays of the same
+ * tasks found with the same budget: the result is the same without it. Long work for @watch (may be
+ * NULL); NULL if it was stopped. May run on any thread. New reference. */
+SqLays *sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,
+                     const SqTask *watch);
+SqLays *sq_lays_ref (const SqLays *lays);
+void sq_lays_unref (SqLays *lays);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLays, sq_lays_unref)
+
+#define sq_lays_cloth(lays, i) (&g_array_index ((lays)->cloths, SqClothLay, (i)))
+
+/* The line of the cut list that @placed, of one of the lays of @lays, is a copy of. Borrowed. */
+const SqCutEntry *sq_lays_entry (const SqLays *lays, const SqPlaced *placed);
+/* And its piece. Borrowed. */
+const SqPiece *sq_lays_piece (const SqLays *lays, const SqPlaced *placed);
+
+/* Where that piece lies: a point of it, turned by *@turn_rad about (0, 0) and moved by *@at, is on
+ * the roll (mm; along from the cut end, across from the near usable edge). */
+void sq_lays_place (const SqLays *lays, const SqPlaced *placed, double *turn_rad, SqPoint *at);
