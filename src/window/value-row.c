@@ -65,7 +65,7 @@ sq_value_row_take (SqValueRow *row)
   gboolean is_fine = TRUE;
   g_return_val_if_fail (SQ_IS_VALUE_ROW (row), FALSE);
   if (SQ_IS_PLAIN_ENTRY (row->control))
-    return sq_plain_entry_take (SQ_PLAIN_ENTRY (row->control));
+    return sq_typed_entry_take (SQ_TYPED_ENTRY (row->control));
   if (SQ_IS_LENGTH_ENTRY (row->control))
     {
       is_fine = sq_length_entry_read (SQ_LENGTH_ENTRY (row->control), &mm);
