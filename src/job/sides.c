@@ -8,10 +8,6 @@
 /* Sides nearer to parallel than this are parallel: at 1 m it is a thousandth of a mm aside. */
 #define PARALLEL_RAD 1e-6
 
-/* Half the chord of a bow of rise 1 at which its length is least, the root of
- * 2 x atan (1 / x) = 1: shorter and longer chords make it longer. */
-#define SHORTEST_HALF_CHORD 0.4289779089641792
-
 /* --- what a ring is now --------------------------------------------------------------------- */
 
 /* One edge alone, as an open path; the chord where a curve can't be fitted. */
@@ -27,14 +23,6 @@ edge_path (const SqCorner *corner, const SqCorner *next)
     g_array_append_val (nodes, start);
   g_array_append_val (nodes, end);
   return sq_path_new ((const SqNode *) nodes->data, nodes->len, FALSE);
-}
-
-static double
-edge_length_mm (const SqCorner *corner, const SqCorner *next)
-{
-  g_autoptr (SqPath) path = edge_path (corner, next);
-
-  return sq_path_length_mm (path);
 }
 
 /* Where a cubic is farthest from its chord. Its distance at t is
@@ -343,90 +331,6 @@ sq_outline_with_angle (const SqOutline *outline, SqId corner, double angle_rad, 
   g_return_val_if_fail (sq_outline_corner (outline, corner, NULL, NULL) != NULL, NULL);
   draft_init (&draft, outline, corner);
   return draft_end (&draft, set_angle (&draft, angle_rad, stays), result);
-}
-
-/* --- a tape along a bent side --------------------------------------------------------------- */
-
-/* The length of the edge from @corner to @next if its end lay @chord_mm from its start. */
-static double
-length_at_chord_mm (const SqCorner *corner, const SqCorner *next, double chord_mm)
-{
-  SqVector side = sq_sub (next->at, corner->at);
-  SqVector by = sq_scale (sq_unit (side), chord_mm - sq_norm (side));
-  SqCorner bent = *corner, end = *next;
-
-  end.at = sq_add (end.at, by);
-  bent.control[1] = sq_add (bent.control[1], by);
-  return edge_length_mm (&bent, &end);
-}
-
-/* Between which chords the one is sought that makes the edge @length_mm long. No chord is longer
- * than its edge. */
-static void
-chord_range (const SqCorner *corner, const SqCorner *next, double length_mm, double *least,
-             double *most)
-{
-  double chord_mm = sq_distance (corner->at, next->at);
-  double turning_mm = 2 * SHORTEST_HALF_CHORD * fabs (corner->bow_mm);
-
-  *least = 2 * SQ_COINCIDE_MM;
-  *most = length_mm;
-  if (corner->shape == SQ_SHAPE_BOW && chord_mm < turning_mm)
-    *most = turning_mm;
-  else if (corner->shape == SQ_SHAPE_BOW)
-    *least = fmax (*least, turning_mm);
-  else if (edge_length_mm (corner, next) < length_mm)
-    *least = chord_mm;
-  else
-    *most = fmin (chord_mm, length_mm);
-}
-
-/* The chord with which the edge is @length_mm long; NAN where it can't be. */
-static double
-chord_for_length_mm (const SqCorner *corner, const SqCorner *next, double length_mm)
-{
-  double least, most, at_most_mm;
-  gboolean grows;
-
-  chord_range (corner, next, length_mm, &least, &most);
-  if (least > most)
-    return NAN;
-  grows = length_at_chord_mm (corner, next, least) <= length_mm;
-  at_most_mm = length_at_chord_mm (corner, next, most);
-  if (grows ? at_most_mm < length_mm : at_most_mm > length_mm)
-    return NAN;
-  for (double middle = (least + most) / 2; middle > least && middle < most;
-       middle = (least + most) / 2)
-    if ((length_at_chord_mm (corner, next, middle) <= length_mm) == grows)
-      least = middle;
-    else
-      most = middle;
-  return (least + most) / 2;
-}
-
-SqOutline *
-sq_outline_with_true_length (const SqOutline *outline, SqId edge, double length_mm, SqStays stays,
-                             SqSidesResult *result)
-{
-  guint ring = 0, index = 0, n;
-  const SqCorner *corner = sq_outline_corner (outline, edge, &ring, &index);
-  const SqCorner *corners, *next;
-  double chord_mm = length_mm;
-
-  g_return_val_if_fail (corner != NULL, NULL);
-  corners = sq_outline_ring (outline, ring, &n);
-  next = &corners[(index + 1) % n];
-  if (corner->shape != SQ_SHAPE_STRAIGHT && length_mm > 0 && length_mm <= SQ_SEAT_MOST_MM
-      && sq_distance (corner->at, next->at) > SQ_COINCIDE_MM)
-    chord_mm = chord_for_length_mm (corner, next, length_mm);
-  if (!isnan (length_mm) && isnan (chord_mm))
-    {
-      if (result != NULL)
-        *result = length_mm < edge_length_mm (corner, next) ? SQ_SIDES_TOO_SHORT
-                                                            : SQ_SIDES_TOO_LONG;
-      return NULL;
-    }
-  return sq_outline_with_side_length (outline, edge, chord_mm, stays, result);
 }
 
 /* --- a seat taped side by side -------------------------------------------------------------- */

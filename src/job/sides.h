@@ -52,12 +52,6 @@ typedef enum
 SqOutline *sq_outline_with_side_length (const SqOutline *outline, SqId edge, double length_mm,
                                         SqStays stays, SqSidesResult *result);
 
-/* The same, @length_mm being measured along the edge as it bends: the length of the chord of a bow
- * follows from its rise, which is kept. A bow of more than some 267° gets longer as its chord gets
- * shorter, and is kept on that side. A free curve is right within 0.01 mm. */
-SqOutline *sq_outline_with_true_length (const SqOutline *outline, SqId edge, double length_mm,
-                                        SqStays stays, SqSidesResult *result);
-
 /* The angle at @corner made @angle_rad. Of its two sides the one before (SQ_STAYS_START) or after
  * it (SQ_STAYS_END) stays; the others turn about the corner with the other side, but for the one
  * that closes the ring at the far end of the side that stays: it takes up the change. Needs 3

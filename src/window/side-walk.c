@@ -49,14 +49,6 @@ place_in_walk (const SqOutline *outline, SqId corner, guint *n)
   return (index + *n - sq_walk_start (outline, ring)) % *n;
 }
 
-gboolean
-sq_walk_is_closing (const SqOutline *outline, SqId edge)
-{
-  guint n;
-  g_return_val_if_fail (sq_outline_corner (outline, edge, NULL, NULL) != NULL, FALSE);
-  return place_in_walk (outline, edge, &n) + 1 == n;
-}
-
 SqStays
 sq_walk_usual_stays (const SqOutline *outline, const SqSideFigure *figure)
 {

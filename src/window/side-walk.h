@@ -21,9 +21,6 @@ guint sq_walk_start (const SqOutline *outline, guint ring);
  * the angle at its end, and the radius there if it is rounded. New array of SqSideFigure. */
 GArray *sq_walk_figures (const SqOutline *outline);
 
-/* Whether the edge that starts at @edge closes its ring's walk. */
-gboolean sq_walk_is_closing (const SqOutline *outline, SqId edge);
-
 /* The end (of an angle: the side) that stays unless the maker says otherwise: what the walk comes
  * by earlier. */
 SqStays sq_walk_usual_stays (const SqOutline *outline, const SqSideFigure *figure);

@@ -82,18 +82,14 @@ act_place_length (Maker *maker)
                         happens (maker, 0.7) ? &mm : NULL);
 }
 
-/* An angle, or the true length of a side. */
 void
 act_angle (Maker *maker)
 {
   const SqCushion *cushion = any_cushion (maker);
   SqId corner = any_corner (maker, cushion)->id;
   SqStays stays = happens (maker, 0.5) ? SQ_STAYS_START : SQ_STAYS_END;
-  double angle = between (maker, 40, 200) * G_PI / 180, length = between (maker, 100, 1200);
-  SqOutline *outline = happens (maker, 0.6)
-                           ? sq_outline_with_angle (cushion->outline, corner, angle, stays, NULL)
-                           : sq_outline_with_true_length (cushion->outline, corner, length, stays,
-                                                          NULL);
+  double angle = between (maker, 40, 200) * G_PI / 180;
+  SqOutline *outline = sq_outline_with_angle (cushion->outline, corner, angle, stays, NULL);
   push_outline (maker, cushion, outline, "Angle");
 }
 
