@@ -47,6 +47,7 @@ static const PenLook pen_looks[SQ_N_PENS] = {
   [SQ_PEN_HANDLE] = { 2.0, { 0, 0 }, FALSE, ORNAMENT_NONE },
   [SQ_PEN_GRID] = { 1.0, { 0, 0 }, FALSE, ORNAMENT_NONE },
   [SQ_PEN_GRID_MAIN] = { 1.0, { 0, 0 }, FALSE, ORNAMENT_NONE },
+  [SQ_PEN_RULE] = { 0.8, { 0, 0 }, FALSE, ORNAMENT_NONE },
 };
 
 typedef struct
@@ -178,6 +179,7 @@ pen_colour (const Painter *p, SqPen pen)
     case SQ_PEN_ZIP:
     case SQ_PEN_INK:
     case SQ_PEN_HANDLE:
+    case SQ_PEN_RULE:
     default:
       return theme->ink;
     }
@@ -451,7 +453,9 @@ paint_text (Painter *p, const SqText *text)
   pango_layout_get_extents (layout, NULL, &logical);
   double width = (double) logical.width / PANGO_SCALE;
   double shrink = width > room ? room / width : 1;
-  double left = text->align == SQ_ALIGN_START ? -room / 2 : -width * shrink / 2;
+  double left = text->align == SQ_ALIGN_START ? -room / 2
+                : text->align == SQ_ALIGN_END ? room / 2 - width * shrink
+                                              : -width * shrink / 2;
   double baseline = (double) pango_layout_get_baseline (layout) / PANGO_SCALE;
 
   cairo_save (p->cr);

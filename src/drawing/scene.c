@@ -125,10 +125,11 @@ sq_scene_box (const SqScene *scene)
 const char *
 sq_pen_name (SqPen pen)
 {
-  static const char *const names[SQ_N_PENS] = { "cut",    "sew",    "fold",     "stay",  "grain",
-                                                "notch",  "carry",  "zip",      "ink",   "finished",
-                                                "hatch",  "leader", "chord",    "guide", "accent",
-                                                "handle", "grid",   "grid-main" };
+  static const char *const names[SQ_N_PENS] = { "cut",   "sew",       "fold",   "stay",
+                                                "grain", "notch",     "carry",  "zip",
+                                                "ink",   "finished",  "hatch",  "leader",
+                                                "chord", "guide",     "accent", "handle",
+                                                "grid",  "grid-main", "rule" };
   g_return_val_if_fail ((guint) pen < SQ_N_PENS, NULL);
   return names[pen];
 }
@@ -171,7 +172,9 @@ dump_text (GString *out, const SqText *text)
 {
   static const char *const tones[] = { "ink", "dim", "accent", "good" };
   g_string_append_printf (out, "text %s%s%s", tones[text->tone], text->bold ? " bold" : "",
-                          text->align == SQ_ALIGN_START ? " start" : "");
+                          text->align == SQ_ALIGN_START ? " start"
+                          : text->align == SQ_ALIGN_END ? " end"
+                                                        : "");
   dump_number (out, text->at.x);
   dump_number (out, text->at.y);
   dump_number (out, text->angle_rad);
@@ -359,6 +362,50 @@ sq_scene_add_text (SqSceneBuilder *builder, const SqText *text)
   begin_item (builder,
               (SqItem){ .kind = SQ_ITEM_TEXT, .text = builder->scene->texts->len, .alpha = 1 });
   g_array_append_val (builder->scene->texts, own);
+}
+
+/* The lines of @item of @scene, moved and scaled, to the item begun last. */
+static void
+add_scaled_lines (SqSceneBuilder *builder, const SqScene *scene, const SqItem *item, SqPoint origin,
+                  double scale)
+{
+  g_autoptr (GArray) scaled = g_array_new (FALSE, FALSE, sizeof (SqNode));
+
+  for (guint i = 0; i < item->n_lines; i++)
+    {
+      const SqSceneLine *line = sq_scene_line (scene, item->first_line + i);
+      g_array_set_size (scaled, 0);
+      g_array_append_vals (scaled, sq_scene_nodes (scene, line), line->n);
+      for (guint k = 0; k < line->n; k++)
+        {
+          SqNode *node = &g_array_index (scaled, SqNode, k);
+          node->at = sq_add (origin, sq_scale (node->at, scale));
+        }
+      sq_scene_add_nodes (builder, (const SqNode *) (gpointer) scaled->data, line->n,
+                          line->is_ring);
+    }
+}
+
+void
+sq_scene_add_scene (SqSceneBuilder *builder, const SqScene *scene, SqPoint origin, double scale)
+{
+  g_return_if_fail (builder != NULL && scene != NULL && scale > 0);
+  for (guint i = 0; i < scene->items->len; i++)
+    {
+      const SqItem *item = sq_scene_item (scene, i);
+      if (item->kind == SQ_ITEM_TEXT)
+        {
+          SqText text = *sq_scene_text (scene, item->text);
+          text.at = sq_add (origin, sq_scale (text.at, scale));
+          text.em_mm *= scale;
+          text.width_mm *= scale;
+          sq_scene_add_text (builder, &text);
+          continue;
+        }
+      begin_item (builder, *item);
+      open_item (builder->scene)->n_lines = 0;
+      add_scaled_lines (builder, scene, item, origin, scale);
+    }
 }
 
 void

@@ -27,8 +27,9 @@ typedef enum
   SQ_PEN_HANDLE,    /* ring of a handle */
   SQ_PEN_GRID,      /* the paper's grid; fine steps … */
   SQ_PEN_GRID_MAIN, /* … and main steps */
+  SQ_PEN_RULE,      /* between texts on a page */
 } SqPen;
-#define SQ_N_PENS (SQ_PEN_GRID_MAIN + 1)
+#define SQ_N_PENS (SQ_PEN_RULE + 1)
 
 /* What an area is. */
 typedef enum
@@ -53,7 +54,8 @@ typedef enum
 typedef enum
 {
   SQ_ALIGN_MIDDLE,
-  SQ_ALIGN_START,
+  SQ_ALIGN_START, /* at the box's left, whichever way the text runs */
+  SQ_ALIGN_END,
 } SqAlign;
 
 /* One line of text. It is set within its box: what a desktop's font makes wider than width_mm is
@@ -161,6 +163,11 @@ void sq_scene_add_plate (SqSceneBuilder *builder, SqPoint centre, double width_m
 
 /* A text; @text and what it points to are copied. */
 void sq_scene_add_text (SqSceneBuilder *builder, const SqText *text);
+
+/* All of @scene, @scale times as large, its (0, 0) at @origin; texts and their boxes too. Not its
+ * ground. */
+void sq_scene_add_scene (SqSceneBuilder *builder, const SqScene *scene, SqPoint origin,
+                         double scale);
 
 /* Shorthands: one path stroked; one path filled. */
 void sq_scene_stroke_path (SqSceneBuilder *builder, SqPen pen, const SqPath *path);

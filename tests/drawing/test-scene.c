@@ -47,6 +47,24 @@ test_box (void)
   g_assert_true (sq_scene_box (empty).min.x > sq_scene_box (empty).max.x);
 }
 
+/* A scene in another stands at its place, as much larger as was asked for. */
+static void
+test_scene_in_scene (void)
+{
+  g_autoptr (SqScene) small = small_scene ();
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  sq_scene_add_scene (builder, small, sq_point (100, 50), 2);
+  g_autoptr (SqScene) scene = sq_scene_builder_end (builder);
+  g_autofree char *dump = sq_scene_dump (scene);
+  g_assert_cmpstr (dump, ==,
+                   "stroke sew\n"
+                   "  line 120.000 50.000 ~ 1.000, 80.000 50.000\n"
+                   "  line 100.000 52.001, 104.000 56.000\n"
+                   "fill colour 112233 0.500\n"
+                   "  ring 108.000 54.000 ~ 1.000, 96.000 54.000 ~ 1.000\n"
+                   "text dim 100.000 10.000 0.000 8.000 24.000 \"18 1⁄2\" \"cut 1\"\n");
+}
+
 /* A plate is a rectangle with round corners: its area is known in closed form. */
 static void
 test_plate (void)
@@ -89,6 +107,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/drawing/scene/scene in scene", test_scene_in_scene);
   g_test_add_func ("/drawing/scene/dump", test_dump);
   g_test_add_func ("/drawing/scene/box", test_box);
   g_test_add_func ("/drawing/scene/plate", test_plate);

@@ -27,7 +27,7 @@ GETTEXT = {'glib/gi18n.h', 'libintl.h'}
 ROOM_SYSTEM = {
     'words': GETTEXT,
     'drawing': {'cairo.h', 'pango/pangocairo.h'},
-    'papers': {'cairo.h', 'cairo-pdf.h'},
+    'papers': {'cairo.h', 'cairo-pdf.h', 'fribidi.h', 'pango/pangocairo.h'},
     'exchange': FILES | {'cjson/cJSON.h'},
     'command': GETTEXT | {'locale.h', 'stdio.h'},
     'window': GETTEXT | FILES | {'sys/file.h', 'gtk/gtk.h', 'gio/gio.h', 'glib-object.h', 'cairo.h', 'locale.h', 'langinfo.h', 'malloc.h'},

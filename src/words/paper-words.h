@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What stands round the edges of every paper. All texts are new and yours to free. */
+#pragma once
+
+#include "job/job.h"
+
+/* What a paper of @job is called that has no other title: the job's, without control
+ * characters, or "Cushions". */
+char *sq_words_paper_title (const SqJob *job);
+/* "Revision A · 2026-11-25" */
+char *sq_words_paper_state (const SqJob *job, const char *date);
+/* "Page 2 of 3" */
+char *sq_words_page (guint page, guint n_pages);
+/* "Harbour stripe, continued" */
+char *sq_words_continued (const char *heading);
