@@ -6,7 +6,7 @@
 #include "exchange/job-file.h"
 #include "exchange/plan-json.h"
 #include "exchange/save-file.h"
-#include "plan/plan.h"
+#include "plan/lays.h"
 #include "words/cut-list.h"
 #include "words/lengths.h"
 #include "words/names.h"
@@ -51,7 +51,9 @@ put_all (const SqOptions *options, const SqJob *job, const SqPlan *plan, GError 
     }
   if (options->plan != NULL)
     {
-      g_autofree char *text = sq_plan_write (plan, options->flatten_mm, &style);
+      const SqLayBudget first = { 1, 0 };
+      g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
+      g_autofree char *text = sq_plan_write (lays, options->flatten_mm, &style);
       if (!put (options->plan, text, error))
         return FALSE;
     }

@@ -2,6 +2,7 @@
 #include "exchange/plan-json.h"
 
 #include "exchange/json-write.h"
+#include "exchange/plan-lays-json.h"
 #include "exchange/plan-piece-json.h"
 #include "job/names.h"
 #include "words/problems.h"
@@ -286,8 +287,9 @@ add_totals (SqJsonWriter *json, const SqPlan *plan)
 }
 
 char *
-sq_plan_write (const SqPlan *plan, double flatten_mm, const SqLengthStyle *style)
+sq_plan_write (const SqLays *lays, double flatten_mm, const SqLengthStyle *style)
 {
+  const SqPlan *plan = lays->plan;
   g_autoptr (SqJsonWriter) json = sq_json_writer_new ();
 
   g_return_val_if_fail (isfinite (flatten_mm) && flatten_mm >= 0, NULL);
@@ -298,8 +300,8 @@ sq_plan_write (const SqPlan *plan, double flatten_mm, const SqLengthStyle *style
   for (guint i = 0; i < plan->covers->len; i++)
     add_cushion (json, sq_plan_cover (plan, i), flatten_mm, style);
   sq_json_close (json);
-  add_empty (json, "lays");
-  add_empty (json, "purchase");
+  sq_plan_add_lays (json, lays);
+  sq_plan_add_purchase (json, lays);
   sq_json_open_object (json, "price", SQ_JSON_LINE);
   sq_json_close (json);
   add_cut_list (json, plan);

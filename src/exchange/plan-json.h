@@ -2,10 +2,10 @@
 /* Everything computed about a job, as JSON for other programs: mm, mm², mm³, g and degrees. */
 #pragma once
 
-#include "plan/plan.h"
+#include "plan/lays.h"
 
-/* The text of @plan, yours to free. Rings are [[x, y, bulge], …]; with @flatten_mm > 0 they are
+/* The text of @lays and their plan, yours to free. Rings are [[x, y, bulge], …]; with @flatten_mm > 0 they are
  * lines only, no point of an arc farther than that from its chord, and node indexes are those of
  * the flattened rings. Texts of problems are in the user's language, lengths in them as @style
- * shows them. The same plan gives the same bytes. */
-char *sq_plan_write (const SqPlan *plan, double flatten_mm, const SqLengthStyle *style);
+ * shows them. The same lays give the same bytes. */
+char *sq_plan_write (const SqLays *lays, double flatten_mm, const SqLengthStyle *style);

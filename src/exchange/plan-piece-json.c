@@ -209,9 +209,8 @@ add_phase (SqJsonWriter *json, const SqPhase *phase)
   sq_json_close (json);
 }
 
-/* From 0 to less than 360. */
-static double
-round_degrees (double rad)
+double
+sq_plan_round_degrees (double rad)
 {
   double turn = fmod (degrees (rad), 360);
 
@@ -233,7 +232,7 @@ sq_plan_add_piece (SqJsonWriter *json, const SqCover *cover, guint index, double
   sq_json_add_string (json, "side", "right");
   sq_json_add_integer (json, "count", piece->count);
   sq_json_add_integer (json, "cloth", piece->cloth);
-  sq_json_add_number (json, "grain", round_degrees (piece->grain_rad));
+  sq_json_add_number (json, "grain", sq_plan_round_degrees (piece->grain_rad));
   sq_json_add_string (json, "turns", sq_turns_name (piece->turns));
   sq_json_add_number (json, "area", piece->area_mm2);
   sq_json_add_number (json, "width", piece->width_mm);

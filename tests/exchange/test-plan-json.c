@@ -33,8 +33,8 @@ static const char job_text[]
       "     \"outline\": [ {\"id\": 1, \"x\": 0, \"y\": 0}, {\"id\": 2, \"x\": 400, \"y\": 400},"
       "       {\"id\": 3, \"x\": 400, \"y\": 0}, {\"id\": 4, \"x\": 0, \"y\": 250} ]} ] }";
 
-static SqPlan *
-make_plan (void)
+static SqLays *
+make_lays (void)
 {
   SqDefaults defaults;
   g_autoptr (GError) error = NULL;
@@ -42,14 +42,15 @@ make_plan (void)
   sq_defaults_builtin (&defaults);
   g_autoptr (SqJob) job = sq_job_read (job_text, -1, &defaults, &error);
   g_assert_no_error (error);
-  return sq_plan_new (job, NULL);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  return sq_lays_new (plan, NULL, &(SqLayBudget){ 1, 0 }, NULL);
 }
 
 static cJSON *
-parse (const SqPlan *plan, double flatten_mm)
+parse (const SqLays *lays, double flatten_mm)
 {
   SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
-  g_autofree char *text = sq_plan_write (plan, flatten_mm, &style);
+  g_autofree char *text = sq_plan_write (lays, flatten_mm, &style);
   cJSON *json = cJSON_ParseWithOpts (text, NULL, TRUE);
 
   g_assert_nonnull (json);
@@ -87,8 +88,8 @@ assert_keys (const cJSON *object, const char *expected)
 static void
 test_keys (void)
 {
-  g_autoptr (SqPlan) plan = make_plan ();
-  cJSON *json = parse (plan, 0);
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse (lays, 0);
 
   assert_keys (json, "format version cushions lays purchase price cut_list totals");
   assert_keys (get (json, "cushions/0"),
@@ -106,6 +107,11 @@ test_keys (void)
   assert_keys (get (json, "cushions/0/seams/0/a"), "piece runs length");
   assert_keys (get (json, "cushions/0/foam/0"),
                "material rings thickness oversize count volume weight");
+  assert_keys (get (json, "lays/0"), "cloth strips density seed steps digest placed unlaid");
+  assert_keys (get (json, "lays/0/strips/0"), "kind width length");
+  assert_keys (get (json, "lays/0/placed/0"), "cushion piece copy strip x y turn mirrored");
+  assert_keys (get (json, "purchase/0"),
+               "cloth bolts laid squaring pattern buy sold_by waste unlaid added");
   assert_keys (get (json, "cushions/2/problems/0"), "code severity at id text");
   cJSON_Delete (json);
 }
@@ -113,8 +119,8 @@ test_keys (void)
 static void
 test_values (void)
 {
-  g_autoptr (SqPlan) plan = make_plan ();
-  cJSON *json = parse (plan, 0);
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse (lays, 0);
 
   g_assert_cmpstr (get (json, "format")->valuestring, ==, "squab plan");
   g_assert_cmpint (get (json, "version")->valueint, ==, 1);
@@ -124,20 +130,97 @@ test_values (void)
   g_assert_cmpstr (get (json, "cushions/0/pieces/0/name")->valuestring, ==, "Plate");
   g_assert_cmpstr (get (json, "cushions/0/pieces/0/side")->valuestring, ==, "right");
   g_assert_cmpfloat (get (json, "cushions/0/pieces/0/width")->valuedouble, ==,
-                     sq_cover_piece (sq_plan_cover (plan, 0), 0)->width_mm);
+                     sq_cover_piece (sq_plan_cover (lays->plan, 0), 0)->width_mm);
   g_assert_cmpstr (get (json, "cushions/2/problems/0/code")->valuestring, ==, "outline-crosses");
   g_assert_cmpstr (get (json, "cushions/2/problems/0/severity")->valuestring, ==, "error");
   g_assert_true (cJSON_IsNull (get (json, "cushions/2/survey")));
   g_assert_cmpint (cJSON_GetArraySize (get (json, "cushions/2/pieces")), ==, 0);
-  g_assert_cmpint (cJSON_GetArraySize (get (json, "lays")), ==, 0);
+  cJSON_Delete (json);
+}
+
+/* A lay's places are those of the lays; what is too wide for the cloth is told beside them. */
+static void
+test_lays (void)
+{
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse (lays, 0);
+  const SqClothLay *cloth = sq_lays_cloth (lays, 0);
+  const cJSON *placed = get (json, "lays/0/placed");
+  g_autofree char *digest = g_strdup_printf ("%016" G_GINT64_MODIFIER "x", cloth->task->digest);
+
+  g_assert_cmpint (cJSON_GetArraySize (get (json, "lays")), ==, 1);
+  g_assert_cmpint (get (json, "lays/0/cloth")->valueint, ==, 5);
+  g_assert_cmpstr (get (json, "lays/0/strips/0/kind")->valuestring, ==, "roll");
+  g_assert_cmpfloat (get (json, "lays/0/strips/0/width")->valuedouble, ==, 1400);
+  g_assert_cmpfloat (get (json, "lays/0/strips/0/length")->valuedouble, ==,
+                     sq_lay_length (cloth->lay, 0) / 1000.0);
+  g_assert_cmpfloat_with_epsilon (get (json, "lays/0/density")->valuedouble,
+                                  sq_lay_density (cloth->task, cloth->lay, 0), 1e-12);
+  g_assert_cmpstr (get (json, "lays/0/digest")->valuestring, ==, digest);
+  g_assert_cmpint (cJSON_GetArraySize (placed), ==, (int) cloth->lay->placed->len);
+  for (guint i = 0; i < cloth->lay->placed->len; i++)
+    {
+      const SqPlaced *p = sq_lay_placed (cloth->lay, i);
+      const cJSON *told = cJSON_GetArrayItem (placed, (int) i);
+      const SqCutEntry *entry = sq_lays_entry (lays, p);
+      g_assert_cmpint (get (told, "cushion")->valueint, ==, (int) entry->cushion);
+      g_assert_cmpint (get (told, "piece")->valueint, ==, (int) entry->piece);
+      g_assert_cmpint (get (told, "copy")->valueint, ==, (int) p->copy);
+      g_assert_cmpfloat (get (told, "x")->valuedouble, ==, p->at.x / 1000.0);
+      g_assert_cmpfloat (get (told, "y")->valuedouble, ==, p->at.y / 1000.0);
+      g_assert_cmpfloat_with_epsilon (
+          remainder (get (told, "turn")->valuedouble
+                         + sq_lays_piece (lays, p)->grain_rad * 180 / G_PI - 90.0 * p->quarters,
+                     360),
+          0, 1e-9);
+    }
+  cJSON_Delete (json);
+}
+
+static void
+test_unlaid (void)
+{
+  SqDefaults defaults;
+  sq_defaults_builtin (&defaults);
+  g_autoptr (SqJob) job = sq_job_read (
+      "{\"format\":\"squab job\",\"version\":1,\"cloths\":[{\"id\":1,\"width\":400}],"
+      "\"cushions\":[{\"id\":1,\"count\":3,\"outline\":[{\"x\":0,\"y\":0},{\"x\":500,\"y\":0},"
+      "{\"x\":500,\"y\":500},{\"x\":0,\"y\":500}]}]}",
+      -1, &defaults, NULL);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &(SqLayBudget){ 1, 0 }, NULL);
+  cJSON *json = parse (lays, 0);
+
+  assert_keys (get (json, "lays/0/unlaid/0"), "cushion piece count why");
+  g_assert_cmpint (get (json, "lays/0/unlaid/0/count")->valueint, ==, 3);
+  g_assert_cmpstr (get (json, "lays/0/unlaid/0/why")->valuestring, ==, "too-wide");
+  g_assert_cmpint (get (json, "purchase/0/unlaid")->valueint, ==,
+                   (int) sq_lays_cloth (lays, 0)->purchase.unlaid);
+  cJSON_Delete (json);
+}
+
+static void
+test_purchase (void)
+{
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse (lays, 0);
+  const SqPurchase *p = &sq_lays_cloth (lays, 0)->purchase;
+
+  g_assert_cmpint (get (json, "purchase/0/cloth")->valueint, ==, 5);
+  g_assert_cmpint (get (json, "purchase/0/bolts")->valueint, ==, 1);
+  g_assert_cmpfloat (get (json, "purchase/0/laid")->valuedouble, ==, p->laid_mm);
+  g_assert_cmpfloat (get (json, "purchase/0/squaring")->valuedouble, ==, 50.8);
+  g_assert_cmpfloat (get (json, "purchase/0/buy")->valuedouble, ==, p->buy_mm);
+  g_assert_cmpfloat (get (json, "purchase/0/sold_by")->valuedouble, ==, 114.3);
+  g_assert_cmpfloat (get (json, "purchase/0/waste")->valuedouble, ==, p->waste);
   cJSON_Delete (json);
 }
 
 static void
 test_degrees (void)
 {
-  g_autoptr (SqPlan) plan = make_plan ();
-  cJSON *json = parse (plan, 0);
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse (lays, 0);
   const cJSON *cushion, *piece, *mark;
 
   cJSON_ArrayForEach (cushion, get (json, "cushions"))
@@ -157,8 +240,8 @@ test_degrees (void)
 static void
 test_underside_from_above (void)
 {
-  g_autoptr (SqPlan) plan = make_plan ();
-  cJSON *json = parse (plan, 0);
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse (lays, 0);
   const cJSON *node;
   double least_x = INFINITY, most_x = -INFINITY;
 
@@ -208,8 +291,8 @@ assert_is_flat (const cJSON *rings)
 static void
 test_flattened (void)
 {
-  g_autoptr (SqPlan) plan = make_plan ();
-  cJSON *exact = parse (plan, 0), *flat = parse (plan, 0.01);
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *exact = parse (lays, 0), *flat = parse (lays, 0.01);
   const cJSON *cushion, *piece, *run;
   gboolean any_arc = FALSE;
 
@@ -241,10 +324,10 @@ test_flattened (void)
 static void
 test_same_bytes (void)
 {
-  g_autoptr (SqPlan) plan = make_plan ();
-  g_autoptr (SqPlan) again = make_plan ();
+  g_autoptr (SqLays) lays = make_lays ();
+  g_autoptr (SqLays) again = make_lays ();
   SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
-  g_autofree char *one = sq_plan_write (plan, 0, &style);
+  g_autofree char *one = sq_plan_write (lays, 0, &style);
   g_autofree char *two = sq_plan_write (again, 0, &style);
 
   g_assert_cmpstr (one, ==, two);
@@ -256,6 +339,9 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exchange/plan-json/keys", test_keys);
   g_test_add_func ("/exchange/plan-json/values", test_values);
+  g_test_add_func ("/exchange/plan-json/lays", test_lays);
+  g_test_add_func ("/exchange/plan-json/unlaid", test_unlaid);
+  g_test_add_func ("/exchange/plan-json/purchase", test_purchase);
   g_test_add_func ("/exchange/plan-json/degrees", test_degrees);
   g_test_add_func ("/exchange/plan-json/underside-from-above", test_underside_from_above);
   g_test_add_func ("/exchange/plan-json/flattened", test_flattened);

@@ -1,0 +1,161 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "exchange/plan-lays-json.h"
+
+#include "exchange/plan-piece-json.h"
+
+static const char *
+strip_kind_name (SqStripKind kind)
+{
+  switch (kind)
+    {
+    case SQ_STRIP_ROLL:
+      return "roll";
+    case SQ_STRIP_REMNANT:
+      return "remnant";
+    case SQ_STRIP_SHEET:
+      return "sheet";
+    }
+  g_return_val_if_reached ("");
+}
+
+static const char *
+unlaid_why_name (SqUnlaidWhy why)
+{
+  switch (why)
+    {
+    case SQ_UNLAID_TOO_WIDE:
+      return "too-wide";
+    case SQ_UNLAID_PATTERN:
+      return "pattern";
+    case SQ_UNLAID_NO_ROOM:
+      return "no-room";
+    }
+  g_return_val_if_reached ("");
+}
+
+static void
+add_strips (SqJsonWriter *json, const SqClothLay *cloth)
+{
+  sq_json_open_array (json, "strips", SQ_JSON_LINES);
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    {
+      const SqLayStrip *strip = sq_lay_task_strip (cloth->task, i);
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_string (json, "kind", strip_kind_name (strip->kind));
+      sq_json_add_number (json, "width", strip->width / SQ_GRID_PER_MM);
+      sq_json_add_number (json, "length", sq_lay_length (cloth->lay, i) / SQ_GRID_PER_MM);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
+/* The share of all strips, as far as they are laid, that lies under pieces. */
+static double
+density_of (const SqClothLay *cloth)
+{
+  double cut_mm2 = 0, laid_mm2 = 0;
+
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    {
+      cut_mm2 += sq_lay_area_mm2 (cloth->task, cloth->lay, i);
+      laid_mm2 += sq_lay_length (cloth->lay, i) / SQ_GRID_PER_MM
+                  * (sq_lay_task_strip (cloth->task, i)->width / SQ_GRID_PER_MM);
+    }
+  return laid_mm2 > 0 ? cut_mm2 / laid_mm2 : 0;
+}
+
+static void
+add_entry (SqJsonWriter *json, const SqCutEntry *entry)
+{
+  sq_json_add_integer (json, "cushion", entry->cushion);
+  sq_json_add_integer (json, "piece", entry->piece);
+}
+
+static void
+add_placed (SqJsonWriter *json, const SqLays *lays, const SqLay *lay)
+{
+  sq_json_open_array (json, "placed", SQ_JSON_LINES);
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      double turn_rad;
+      SqPoint at;
+      sq_lays_place (lays, placed, &turn_rad, &at);
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      add_entry (json, sq_lays_entry (lays, placed));
+      sq_json_add_integer (json, "copy", placed->copy);
+      sq_json_add_integer (json, "strip", placed->strip);
+      sq_json_add_number (json, "x", at.x);
+      sq_json_add_number (json, "y", at.y);
+      sq_json_add_number (json, "turn", sq_plan_round_degrees (turn_rad));
+      /* a mirrored cushion has pieces of its own: none is turned over on the cloth */
+      sq_json_add_boolean (json, "mirrored", FALSE);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
+static void
+add_unlaid (SqJsonWriter *json, const SqLays *lays, const SqClothLay *cloth)
+{
+  sq_json_open_array (json, "unlaid", SQ_JSON_LINES);
+  for (guint i = 0; i < cloth->lay->unlaid->len; i++)
+    {
+      const SqUnlaid *unlaid = &g_array_index (cloth->lay->unlaid, SqUnlaid, i);
+      guint line = sq_lay_task_item (cloth->task, unlaid->item)->tag;
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      add_entry (json, &g_array_index (lays->plan->cut_list, SqCutEntry, line));
+      sq_json_add_integer (json, "count", unlaid->count);
+      sq_json_add_string (json, "why", unlaid_why_name (unlaid->why));
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
+void
+sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
+{
+  sq_json_open_array (json, "lays", SQ_JSON_LINES);
+  for (guint i = 0; i < lays->cloths->len; i++)
+    {
+      const SqClothLay *cloth = sq_lays_cloth (lays, i);
+      char digest[17];
+      g_snprintf (digest, sizeof digest, "%016" G_GINT64_MODIFIER "x", cloth->task->digest);
+      sq_json_open_object (json, NULL, SQ_JSON_LINES);
+      sq_json_add_integer (json, "cloth", cloth->cloth);
+      add_strips (json, cloth);
+      sq_json_add_number (json, "density", density_of (cloth));
+      sq_json_add_integer (json, "seed", (gint64) cloth->lay->seed);
+      sq_json_add_integer (json, "steps", (gint64) cloth->lay->steps);
+      sq_json_add_string (json, "digest", digest);
+      add_placed (json, lays, cloth->lay);
+      add_unlaid (json, lays, cloth);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
+void
+sq_plan_add_purchase (SqJsonWriter *json, const SqLays *lays)
+{
+  sq_json_open_array (json, "purchase", SQ_JSON_LINES);
+  for (guint i = 0; i < lays->cloths->len; i++)
+    {
+      const SqClothLay *cloth = sq_lays_cloth (lays, i);
+      const SqPurchase *p = &cloth->purchase;
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_integer (json, "cloth", cloth->cloth);
+      sq_json_add_integer (json, "bolts", p->bolts);
+      sq_json_add_number (json, "laid", p->laid_mm);
+      sq_json_add_number (json, "squaring", p->squaring_mm);
+      sq_json_add_number (json, "pattern", p->pattern_mm);
+      sq_json_add_number (json, "buy", p->buy_mm);
+      sq_json_add_number (json, "sold_by", sq_sold_by_mm (lays->plan->job));
+      sq_json_add_number (json, "waste", p->waste);
+      sq_json_add_integer (json, "unlaid", p->unlaid);
+      sq_json_open_array (json, "added", SQ_JSON_LINE);
+      sq_json_close (json);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
