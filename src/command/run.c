@@ -8,6 +8,7 @@
 #include "exchange/save-file.h"
 #include "plan/lays.h"
 #include "words/cut-list.h"
+#include "words/lay-words.h"
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/problems.h"
@@ -39,8 +40,9 @@ put (const char *path, const char *text, GError **error)
 }
 
 static gboolean
-put_all (const SqOptions *options, const SqJob *job, const SqPlan *plan, GError **error)
+put_all (const SqOptions *options, const SqJob *job, const SqLays *lays, GError **error)
 {
+  const SqPlan *plan = lays->plan;
   SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
 
   if (options->save != NULL)
@@ -60,7 +62,7 @@ put_all (const SqOptions *options, const SqJob *job, const SqPlan *plan, GError 
   if (options->save != NULL || options->plan != NULL)
     return TRUE;
 
-  g_autofree char *list = sq_words_cut_list (plan, &style);
+  g_autofree char *list = sq_words_cut_list (plan, lays, &style);
   return put (NULL, list, error);
 }
 
@@ -80,8 +82,24 @@ problem_pattern (SqSeverity severity)
 }
 
 static void
-say_problems (const SqPlan *plan)
+say_unlaid (const SqLays *lays, const SqLengthStyle *style)
 {
+  for (guint i = 0; i < lays->cloths->len; i++)
+    {
+      const SqClothLay *cloth = sq_lays_cloth (lays, i);
+      for (guint k = 0; k < cloth->lay->unlaid->len; k++)
+        {
+          g_autofree char *text = sq_words_unlaid (
+              lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, k), style);
+          fprintf (stderr, problem_pattern (SQ_FAULT), text);
+        }
+    }
+}
+
+static void
+say_problems (const SqLays *lays)
+{
+  const SqPlan *plan = lays->plan;
   SqLengthStyle style = sq_words_length_style (plan->job, decimal_sign ());
 
   for (guint i = 0; i < plan->covers->len; i++)
@@ -98,11 +116,13 @@ say_problems (const SqPlan *plan)
                    plan->covers->len > 1 ? named : text);
         }
     }
+  say_unlaid (lays, &style);
 }
 
 int
 sq_command_run (const SqOptions *options, GError **error)
 {
+  const SqLayBudget first = { .seed = 1 };
   SqDefaults defaults;
   sq_defaults_builtin (&defaults);
   g_autoptr (SqJob) job = sq_job_load (options->file, &defaults, error);
@@ -110,8 +130,9 @@ sq_command_run (const SqOptions *options, GError **error)
     return -1;
 
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  if (!put_all (options, job, plan, error))
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
+  if (!put_all (options, job, lays, error))
     return -1;
-  say_problems (plan);
-  return sq_plan_figures (plan).faults > 0 ? 1 : 0;
+  say_problems (lays);
+  return sq_plan_figures (plan).faults > 0 || sq_lays_n_unlaid (lays) > 0 ? 1 : 0;
 }

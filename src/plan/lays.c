@@ -107,6 +107,16 @@ sq_lays_unref (SqLays *lays)
   g_free (lays);
 }
 
+guint
+sq_lays_n_unlaid (const SqLays *lays)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < lays->cloths->len; i++)
+    n += sq_lays_cloth (lays, i)->purchase.unlaid;
+  return n;
+}
+
 const SqCutEntry *
 sq_lays_entry (const SqLays *lays, const SqPlaced *placed)
 {

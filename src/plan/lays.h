@@ -35,6 +35,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLays, sq_lays_unref)
 
 #define sq_lays_cloth(lays, i) (&g_array_index ((lays)->cloths, SqClothLay, (i)))
 
+/* Pieces that no lay could take. */
+guint sq_lays_n_unlaid (const SqLays *lays);
+
 /* The line of the cut list that @placed, of one of the lays of @lays, is a copy of. Borrowed. */
 const SqCutEntry *sq_lays_entry (const SqLays *lays, const SqPlaced *placed);
 /* And its piece. Borrowed. */

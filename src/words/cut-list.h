@@ -2,8 +2,8 @@
 /* The cut list as plain text, for a terminal or a sheet of paper on the bench. */
 #pragma once
 
-#include "plan/plan.h"
+#include "plan/lays.h"
 
-/* What is to be cut, zip, foam, totals, and what to know before: at most about 100 columns wide,
+/* What is to be cut from each cloth and, with @lays (NULL: without), what to buy; zip, foam, totals, and what to know before: at most about 100 columns wide,
  * lengths as @style shows them. New text that ends with a line end. */
-char *sq_words_cut_list (const SqPlan *plan, const SqLengthStyle *style);
+char *sq_words_cut_list (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *style);

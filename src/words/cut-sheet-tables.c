@@ -1,0 +1,277 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "words/cut-sheet-tables.h"
+
+#include "base/units.h"
+#include "words/lay-words.h"
+#include "words/lengths.h"
+#include "words/names.h"
+#include "words/piece-names.h"
+#include "words/text-table.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+void
+sq_sheet_table_begin (SqSheetTable *table, const char *aligns, const char *const *heads)
+{
+  table->aligns = aligns;
+  table->heads = heads != NULL ? g_strdupv ((char **) heads) : NULL;
+  table->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
+}
+
+void
+sq_sheet_table_clear (SqSheetTable *table)
+{
+  g_clear_pointer (&table->heads, g_strfreev);
+  g_clear_pointer (&table->rows, g_ptr_array_unref);
+}
+
+/* Takes the @cells, one a column. */
+static void
+add_row (SqSheetTable *table, char *const *cells)
+{
+  guint n = (guint) strlen (table->aligns);
+  char **row = g_new0 (char *, n + 1);
+
+  for (guint i = 0; i < n; i++)
+    row[i] = cells[i];
+  g_ptr_array_add (table->rows, row);
+}
+
+static char *
+count_text (guint count)
+{
+  return g_strdup_printf ("%u", count);
+}
+
+char *
+sq_sheet_cushion_name (const SqPlan *plan, guint i)
+{
+  return plan->covers->len > 1 ? sq_words_cover (plan->job, sq_plan_cover (plan, i))
+                               : g_strdup ("");
+}
+
+/* How large the finished cushion is, its front along its width. */
+static char *
+finished_size (const SqCover *cover, const SqLengthStyle *style)
+{
+  g_autofree char *thickness = sq_words_length (cover->thickness_mm, style);
+
+  if (cover->finished == NULL)
+    return g_strdup_printf (_ ("%s thick"), thickness);
+
+  SqBox box = cover->finished->extent;
+  g_autofree char *width = sq_words_figure (box.max.x - box.min.x, style);
+  g_autofree char *depth = sq_words_figure (box.max.y - box.min.y, style);
+  /* TRANSLATORS: width, depth and, with its unit, thickness. */
+  return g_strdup_printf (_ ("%s × %s × %s"), width, depth, thickness);
+}
+
+void
+sq_sheet_add_cushions (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
+{
+  sq_sheet_table_begin (table, "lrll", NULL);
+  for (guint i = 0; i < plan->covers->len; i++)
+    {
+      const SqCover *cover = sq_plan_cover (plan, i);
+      char *cells[] = {
+        sq_words_cover (plan->job, cover),
+        /* TRANSLATORS: how many of a cushion are made. */
+        g_strdup_printf (_ ("%u ×"), cover->cushion->count),
+        g_strdup (sq_words_build (cover->build)),
+        finished_size (cover, style),
+      };
+      add_row (table, cells);
+    }
+}
+
+/* --- zips ---------------------------------------------------------------------------------- */
+
+/* How far the zip in the boxing goes on round the corners at the ends of its edge. */
+static void
+zip_returns (const SqCover *cover, double *at_start_mm, double *at_end_mm)
+{
+  *at_start_mm = fmax (-cover->zip.from_mm, 0);
+  *at_end_mm = 0;
+  for (guint i = 0; i < cover->finished->rings[0].n_edges; i++)
+    {
+      const SqFinishedEdge *edge = &cover->finished->rings[0].edges[i];
+      if (edge->id == cover->zip.edge)
+        *at_end_mm = fmax (cover->zip.to_mm - (edge->end_mm - edge->start_mm), 0);
+    }
+}
+
+static char *
+zip_in_boxing_text (const SqCover *cover, const char *edge, const SqLengthStyle *style)
+{
+  double at_start_mm, at_end_mm;
+  zip_returns (cover, &at_start_mm, &at_end_mm);
+  gboolean start = at_start_mm > SQ_TIE_MM, end = at_end_mm > SQ_TIE_MM;
+  g_autofree char *length = sq_words_length (fmax (at_start_mm, at_end_mm), style);
+
+  if (start && end)
+    return g_strdup_printf (_ ("in the boxing along %s and %s round both corners"), edge, length);
+  if (start || end)
+    return g_strdup_printf (_ ("in the boxing along %s and %s round one corner"), edge, length);
+  return g_strdup_printf (_ ("in the boxing along %s"), edge);
+}
+
+static char *
+zip_place_text (const SqCover *cover, const SqLengthStyle *style)
+{
+  g_autofree char *edge = sq_words_edge (cover, cover->zip.edge);
+  g_autofree char *at = sq_words_length (cover->zip.at_mm, style);
+
+  switch (cover->zip.place)
+    {
+    case SQ_ZIP_BOXING:
+      return zip_in_boxing_text (cover, edge, style);
+    case SQ_ZIP_UNDERSIDE:
+      return g_strdup_printf (_ ("across the underside, %s from %s"), at, edge);
+    case SQ_ZIP_NONE:
+      break;
+    }
+  return g_strdup ("");
+}
+
+void
+sq_sheet_add_zips (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
+{
+  const char *const heads[] = {
+    plan->covers->len > 1 ? _ ("Cushion") : "",
+    _ ("Count"),
+    _ ("Cut to"),
+    _ ("Opening"),
+    _ ("Sliders"),
+    _ ("Place"),
+    NULL,
+  };
+
+  sq_sheet_table_begin (table, "lrrrrl", heads);
+  for (guint i = 0; i < plan->covers->len; i++)
+    {
+      const SqCover *cover = sq_plan_cover (plan, i);
+      if (cover->zip.place == SQ_ZIP_NONE)
+        continue;
+      char *cells[] = {
+        sq_sheet_cushion_name (plan, i),
+        count_text (cover->cushion->count),
+        sq_words_figure (cover->zip.length_mm, style),
+        sq_words_figure (cover->zip.run_mm, style),
+        count_text (cover->zip.sliders),
+        zip_place_text (cover, style),
+      };
+      add_row (table, cells);
+    }
+}
+
+/* --- foam ---------------------------------------------------------------------------------- */
+
+/* The box round @part with the seat's front along its lower side. */
+static SqBox
+foam_extent (const SqFoamPart *part, const SqFinished *finished)
+{
+  double turn_rad = finished != NULL ? -atan2 (finished->front_dir.y, finished->front_dir.x) : 0;
+  g_autoptr (SqPath) turned = sq_path_moved (g_ptr_array_index (part->rings, 0), turn_rad,
+                                             sq_point (0, 0));
+
+  return sq_path_box (turned);
+}
+
+static void
+add_foam_part (SqSheetTable *table, const SqPlan *plan, guint cushion, const SqFoamPart *part,
+               const SqLengthStyle *style)
+{
+  const SqCover *cover = sq_plan_cover (plan, cushion);
+  SqBox box = foam_extent (part, cover->finished);
+  char *cells[] = {
+    sq_sheet_cushion_name (plan, cushion),
+    g_strdup (sq_words_foam_kind (part->kind)),
+    count_text (part->count * cover->cushion->count),
+    sq_words_figure (box.max.x - box.min.x, style),
+    sq_words_figure (box.max.y - box.min.y, style),
+    sq_words_figure (part->thickness_mm, style),
+    sq_words_volume (part->volume_mm3, style),
+    sq_words_weight (part->weight_g, style),
+  };
+
+  add_row (table, cells);
+}
+
+void
+sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
+{
+  const char *const heads[] = {
+    plan->covers->len > 1 ? _ ("Cushion") : "",
+    _ ("Material"),
+    _ ("Count"),
+    _ ("Width"),
+    _ ("Depth"),
+    _ ("Thickness"),
+    _ ("Volume"),
+    _ ("Weight"),
+    NULL,
+  };
+
+  sq_sheet_table_begin (table, "llrrrrrr", heads);
+  for (guint i = 0; i < plan->covers->len; i++)
+    {
+      const GPtrArray *foam = sq_plan_cover (plan, i)->foam;
+      for (guint k = 0; k < foam->len; k++)
+        add_foam_part (table, plan, i, g_ptr_array_index (foam, k), style);
+    }
+}
+
+/* --- totals -------------------------------------------------------------------------------- */
+
+/* Takes @value and @how; NULL: it says itself how it is reckoned. */
+static void
+add_total (SqSheetTable *table, const char *label, char *value, char *how)
+{
+  char *cells[] = { g_strdup (label), value, how != NULL ? how : g_strdup ("") };
+
+  add_row (table, cells);
+}
+
+static void
+add_cloths (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
+{
+  for (guint i = 0; i < lays->cloths->len; i++)
+    {
+      const SqClothLay *own = sq_lays_cloth (lays, i);
+      const SqCloth *cloth = sq_plan_cloth (lays->plan, own->cloth);
+      g_autofree char *name = sq_words_cloth (cloth);
+      add_total (table, name, sq_words_purchase (&own->purchase, style),
+                 own->purchase.bolts > 0
+                     ? sq_words_purchase_reckoned (lays->plan->job, &own->purchase, style)
+                     : NULL);
+    }
+}
+
+void
+sq_sheet_add_totals (SqSheetTable *table, const SqPlan *plan, const SqLays *lays,
+                     const SqLengthStyle *style)
+{
+  SqFigures figures = sq_plan_figures (plan);
+  g_autofree char *volume = sq_words_volume (figures.foam_mm3, style);
+  g_autofree char *weight = sq_words_weight (figures.foam_g, style);
+  g_autofree char *zip = sq_words_long_length (figures.zip_mm, style);
+
+  sq_sheet_table_begin (table, "lll", NULL);
+  add_total (table, _ ("Cushions"), count_text (figures.cushions), NULL);
+  add_total (table, _ ("Pieces"), count_text (figures.pieces), NULL);
+  if (lays != NULL)
+    add_cloths (table, lays, style);
+  add_total (table, _ ("Cloth, cut"), sq_words_area (figures.cloth_mm2, style),
+             g_strdup (_ ("the pieces alone")));
+  if (figures.foam_parts > 0)
+    add_total (table, _ ("Foam"), g_strdup_printf (_ ("%s, %s"), volume, weight),
+               g_strdup (_ ("as cut, with its oversize")));
+  if (figures.sliders > 0)
+    add_total (table, _ ("Zip"),
+               g_strdup_printf (ngettext ("%s, %u slider", "%s, %u sliders", figures.sliders), zip,
+                                figures.sliders),
+               g_strdup (_ ("openings, with what stands out at both ends")));
+  add_total (table, _ ("Seams"), sq_words_long_length (figures.seam_mm, style),
+             g_strdup (_ ("each sewn once")));
+}

@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tables of a cut sheet. Internal to the room. */
+#pragma once
+
+#include "words/cut-sheet.h"
+
+/* @aligns is static, @heads (may be NULL) ends in NULL and is copied. */
+void sq_sheet_table_begin (SqSheetTable *table, const char *aligns, const char *const *heads);
+void sq_sheet_table_clear (SqSheetTable *table);
+
+/* The name of cover @i; "" where there is only one. New text. */
+char *sq_sheet_cushion_name (const SqPlan *plan, guint i);
+
+void sq_sheet_add_cushions (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style);
+void sq_sheet_add_zips (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style);
+void sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style);
+/* @lays may be NULL. */
+void sq_sheet_add_totals (SqSheetTable *table, const SqPlan *plan, const SqLays *lays,
+                          const SqLengthStyle *style);
