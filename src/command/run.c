@@ -42,7 +42,6 @@ put (const char *path, const char *text, GError **error)
 static gboolean
 put_all (const SqOptions *options, const SqJob *job, const SqLays *lays, GError **error)
 {
-  const SqPlan *plan = lays->plan;
   SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
 
   if (options->save != NULL)
@@ -53,8 +52,6 @@ put_all (const SqOptions *options, const SqJob *job, const SqLays *lays, GError 
     }
   if (options->plan != NULL)
     {
-      const SqLayBudget first = { 1, 0 };
-      g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
       g_autofree char *text = sq_plan_write (lays, options->flatten_mm, &style);
       if (!put (options->plan, text, error))
         return FALSE;
@@ -62,7 +59,7 @@ put_all (const SqOptions *options, const SqJob *job, const SqLays *lays, GError 
   if (options->save != NULL || options->plan != NULL)
     return TRUE;
 
-  g_autofree char *list = sq_words_cut_list (plan, lays, &style);
+  g_autofree char *list = sq_words_cut_list (lays->plan, lays, &style);
   return put (NULL, list, error);
 }
 
