@@ -18,6 +18,17 @@
 #define SQ_RAD_PER_DEG (M_PI / 180.0)
 #define SQ_DEG_PER_RAD (180.0 / M_PI)
 
+/* A turn in degrees, from 0 to less than 360. */
+static inline double
+sq_turn_deg (double turn_rad)
+{
+  double turn = fmod (turn_rad * SQ_DEG_PER_RAD, 360);
+
+  if (turn < 0)
+    turn += 360;
+  return turn < 360 ? turn : 0;
+}
+
 /* Two points nearer than this are one point (mm): far below a thread's width, far above what
  * doubles lose over a 100 m seat. */
 #define SQ_COINCIDE_MM 1e-7

@@ -20,7 +20,7 @@ static const SqField shelf_fields[] = {
   { .key = "cloths", .kind = SQ_FIELD_OWN, .read = sq_read_cloths, .write = sq_write_cloths },
 };
 static const SqFields shelf_keys = { shelf_fields, G_N_ELEMENTS (shelf_fields),
-                                     G_STRUCT_OFFSET (SqJob, units_given), TRUE,
+                                     G_STRUCT_OFFSET (SqJob, given), TRUE,
                                      G_STRUCT_OFFSET (SqJob, unknown) };
 
 char *

@@ -142,7 +142,7 @@ KEYS (sq_foam_keys, foam_fields, SqFoam, given, unknown);
 static const SqField job_fields[] = {
   { .key = "format", .kind = SQ_FIELD_SKIPPED },
   { .key = "version", .kind = SQ_FIELD_SKIPPED },
-  { "units", SQ_FIELD_WORD, AT (SqJob, units), 1, .words = sq_unit_names },
+  { "units", SQ_FIELD_WORD, AT (SqJob, units), SQ_GIVEN_UNITS, .words = sq_unit_names },
   { "title", SQ_FIELD_TEXT, AT (SqJob, title) },
   { "customer", SQ_FIELD_TEXT, AT (SqJob, customer) },
   { "notes", SQ_FIELD_TEXT, AT (SqJob, notes) },
@@ -150,4 +150,4 @@ static const SqField job_fields[] = {
   { "foams", SQ_FIELD_OWN, .read = sq_read_foams, .write = sq_write_foams },
   { "cushions", SQ_FIELD_OWN, .read = sq_read_cushions, .write = sq_write_cushions },
 };
-KEYS (sq_job_keys, job_fields, SqJob, units_given, unknown);
+KEYS (sq_job_keys, job_fields, SqJob, given, unknown);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "exchange/plan-lays-json.h"
 
-#include "exchange/plan-piece-json.h"
+#include "base/units.h"
+#include "job/names.h"
 
 static const char *
 strip_kind_name (SqStripKind kind)
@@ -14,21 +15,6 @@ strip_kind_name (SqStripKind kind)
       return "remnant";
     case SQ_STRIP_SHEET:
       return "sheet";
-    }
-  g_return_val_if_reached ("");
-}
-
-static const char *
-unlaid_why_name (SqUnlaidWhy why)
-{
-  switch (why)
-    {
-    case SQ_UNLAID_TOO_WIDE:
-      return "too-wide";
-    case SQ_UNLAID_PATTERN:
-      return "pattern";
-    case SQ_UNLAID_NO_ROOM:
-      return "no-room";
     }
   g_return_val_if_reached ("");
 }
@@ -87,7 +73,7 @@ add_placed (SqJsonWriter *json, const SqLays *lays, const SqLay *lay)
       sq_json_add_integer (json, "strip", placed->strip);
       sq_json_add_number (json, "x", at.x);
       sq_json_add_number (json, "y", at.y);
-      sq_json_add_number (json, "turn", sq_plan_round_degrees (turn_rad));
+      sq_json_add_number (json, "turn", sq_turn_deg (turn_rad));
       /* a mirrored cushion has pieces of its own: none is turned over on the cloth */
       sq_json_add_boolean (json, "mirrored", FALSE);
       sq_json_close (json);
@@ -106,7 +92,7 @@ add_unlaid (SqJsonWriter *json, const SqLays *lays, const SqClothLay *cloth)
       sq_json_open_object (json, NULL, SQ_JSON_LINE);
       add_entry (json, &g_array_index (lays->plan->cut_list, SqCutEntry, line));
       sq_json_add_integer (json, "count", unlaid->count);
-      sq_json_add_string (json, "why", unlaid_why_name (unlaid->why));
+      sq_json_add_string (json, "why", sq_unlaid_why_names[unlaid->why]);
       sq_json_close (json);
     }
   sq_json_close (json);

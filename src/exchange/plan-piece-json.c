@@ -209,16 +209,6 @@ add_phase (SqJsonWriter *json, const SqPhase *phase)
   sq_json_close (json);
 }
 
-double
-sq_plan_round_degrees (double rad)
-{
-  double turn = fmod (degrees (rad), 360);
-
-  if (turn < 0)
-    turn += 360;
-  return turn < 360 ? turn : 0;
-}
-
 void
 sq_plan_add_piece (SqJsonWriter *json, const SqCover *cover, guint index, double flatten_mm)
 {
@@ -232,7 +222,7 @@ sq_plan_add_piece (SqJsonWriter *json, const SqCover *cover, guint index, double
   sq_json_add_string (json, "side", "right");
   sq_json_add_integer (json, "count", piece->count);
   sq_json_add_integer (json, "cloth", piece->cloth);
-  sq_json_add_number (json, "grain", sq_plan_round_degrees (piece->grain_rad));
+  sq_json_add_number (json, "grain", sq_turn_deg (piece->grain_rad));
   sq_json_add_string (json, "turns", sq_turns_name (piece->turns));
   sq_json_add_number (json, "area", piece->area_mm2);
   sq_json_add_number (json, "width", piece->width_mm);

@@ -11,7 +11,4 @@ guint sq_plan_piece_id (guint index);
 /* @path as [[x, y, bulge], …], lines only where @flatten_mm > 0. */
 void sq_plan_add_path (SqJsonWriter *json, const char *key, const SqPath *path, double flatten_mm);
 
-/* A turn in degrees, from 0 to less than 360. */
-double sq_plan_round_degrees (double rad);
-
 void sq_plan_add_piece (SqJsonWriter *json, const SqCover *cover, guint index, double flatten_mm);

@@ -20,6 +20,12 @@ cloth_free (gpointer cloth)
   sq_cloth_unref (cloth);
 }
 
+static void
+kept_lay_free (gpointer lay)
+{
+  sq_kept_lay_unref (lay);
+}
+
 static GRefString *
 hold (GRefString *text)
 {
@@ -36,6 +42,8 @@ sq_job_new (const SqDefaults *defaults)
   job->cloths = g_ptr_array_new_with_free_func (cloth_free);
   job->foams = g_array_new (FALSE, FALSE, sizeof (SqFoam));
   g_array_set_clear_func (job->foams, foam_clear);
+  job->kept_lays = g_ptr_array_new_with_free_func (kept_lay_free);
+  job->revision = 1;
   job->defaults = *defaults;
   return job;
 }
@@ -46,7 +54,10 @@ sq_job_dup (const SqJob *job)
   SqJob *copy = sq_job_new (&job->defaults);
 
   copy->units = job->units;
-  copy->units_given = job->units_given;
+  copy->given = job->given;
+  copy->revision = job->revision;
+  copy->papers = job->papers;
+  hold (copy->papers.unknown);
   copy->title = hold (job->title);
   copy->customer = hold (job->customer);
   copy->notes = hold (job->notes);
@@ -62,6 +73,8 @@ sq_job_dup (const SqJob *job)
       hold (foam.unknown);
       g_array_append_val (copy->foams, foam);
     }
+  for (guint i = 0; i < job->kept_lays->len; i++)
+    g_ptr_array_add (copy->kept_lays, sq_kept_lay_ref (g_ptr_array_index (job->kept_lays, i)));
   return copy;
 }
 
@@ -85,9 +98,11 @@ sq_job_unref (SqJob *job)
   g_clear_pointer (&job->customer, g_ref_string_release);
   g_clear_pointer (&job->notes, g_ref_string_release);
   g_clear_pointer (&job->unknown, g_ref_string_release);
+  g_clear_pointer (&job->papers.unknown, g_ref_string_release);
   g_ptr_array_unref (job->cushions);
   g_ptr_array_unref (job->cloths);
   g_array_unref (job->foams);
+  g_ptr_array_unref (job->kept_lays);
   g_free (job);
 }
 
@@ -113,6 +128,17 @@ cloth_index (const SqJob *job, SqId id)
   return i;
 }
 
+static guint
+kept_index (const SqJob *job, SqId cloth)
+{
+  guint i = 0;
+
+  while (i < job->kept_lays->len
+         && ((const SqKeptLay *) g_ptr_array_index (job->kept_lays, i))->cloth != cloth)
+    i++;
+  return i;
+}
+
 const SqCushion *
 sq_job_cushion (const SqJob *job, SqId id)
 {
@@ -134,6 +160,13 @@ sq_job_foam (const SqJob *job, SqFoamKind kind)
     if (g_array_index (job->foams, SqFoam, i).kind == kind)
       return &g_array_index (job->foams, SqFoam, i);
   return NULL;
+}
+
+const SqKeptLay *
+sq_job_kept_lay (const SqJob *job, SqId cloth)
+{
+  guint i = kept_index (job, cloth);
+  return i < job->kept_lays->len ? g_ptr_array_index (job->kept_lays, i) : NULL;
 }
 
 SqId
@@ -213,5 +246,25 @@ sq_job_with_cloth (const SqJob *job, const SqCloth *cloth)
   SqJob *next = sq_job_dup (job);
 
   put (next->cloths, cloth_index (next, cloth->id), sq_cloth_ref (cloth));
+  return next;
+}
+
+SqJob *
+sq_job_with_kept_lay (const SqJob *job, const SqKeptLay *lay)
+{
+  SqJob *next = sq_job_dup (job);
+
+  put (next->kept_lays, kept_index (next, lay->cloth), sq_kept_lay_ref (lay));
+  return next;
+}
+
+SqJob *
+sq_job_without_kept_lay (const SqJob *job, SqId cloth)
+{
+  SqJob *next = sq_job_dup (job);
+  guint index = kept_index (next, cloth);
+
+  if (index < next->kept_lays->len)
+    g_ptr_array_remove_index (next->kept_lays, index);
   return next;
 }

@@ -6,6 +6,8 @@
 #include "base/length.h"
 #include "job/cushion.h"
 #include "job/defaults.h"
+#include "job/kept-lay.h"
+#include "job/papers.h"
 
 typedef enum
 {
@@ -23,16 +25,26 @@ typedef struct
   GRefString *unknown;
 } SqFoam;
 
+typedef enum
+{
+  SQ_GIVEN_UNITS = 1 << 0,
+  SQ_GIVEN_SHEET = 1 << 1,
+  SQ_GIVEN_PAPER_KINDS = 1 << 2,
+} SqJobGiven;
+
 /* Immutable once shared: fill a fresh one or a copy, then hand it over. */
 typedef struct
 {
   gint ref_count;
-  SqUnit units; /* how lengths are shown, no more */
-  gboolean units_given;
+  SqUnit units;                         /* how lengths are shown, no more */
+  guint32 given;                        /* of SqJobGiven */
   GRefString *title, *customer, *notes; /* NULL: none */
   GPtrArray *cushions;                  /* of const SqCushion, owned references */
   GPtrArray *cloths;                    /* of const SqCloth, owned references */
   GArray *foams;                        /* of SqFoam */
+  guint revision;                       /* of the papers, from 1: see sq_revision_name */
+  SqPapersChoice papers;
+  GPtrArray *kept_lays; /* of const SqKeptLay, owned references; at most one of each cloth */
   SqDefaults defaults;
   GRefString *unknown;
 } SqJob;
@@ -50,6 +62,8 @@ const SqCushion *sq_job_cushion (const SqJob *job, SqId id);
 const SqCloth *sq_job_cloth (const SqJob *job, SqId id);
 /* The first foam of @kind, or NULL. */
 const SqFoam *sq_job_foam (const SqJob *job, SqFoamKind kind);
+/* The lay of @cloth (0: of none that has an id) that was printed. Borrowed, or NULL. */
+const SqKeptLay *sq_job_kept_lay (const SqJob *job, SqId cloth);
 /* An id that no cushion (cloth) of the job has. */
 SqId sq_job_new_cushion_id (const SqJob *job);
 SqId sq_job_new_cloth_id (const SqJob *job);
@@ -60,3 +74,6 @@ SqJob *sq_job_without_cushion (const SqJob *job, SqId id);
 /* The cushion @by places further down (up: < 0); NULL where there is no such place. */
 SqJob *sq_job_with_cushion_moved (const SqJob *job, SqId id, int by);
 SqJob *sq_job_with_cloth (const SqJob *job, const SqCloth *cloth);
+/* @lay takes the place of the one kept of its cloth. */
+SqJob *sq_job_with_kept_lay (const SqJob *job, const SqKeptLay *lay);
+SqJob *sq_job_without_kept_lay (const SqJob *job, SqId cloth);

@@ -16,3 +16,28 @@ const char *const sq_stripes_run_names[] = { "front-to-back", "side-to-side", NU
 const char *const sq_centre_on_names[] = { "stripe", "gap", "motif", "none", NULL };
 const char *const sq_cloth_class_names[] = { "canvas", "upholstery", "loose-weave", "velvet",
                                              "vinyl",  "stretch",    "mesh",        NULL };
+const char *const sq_sheet_names[] = { "a4", "letter", NULL };
+const char *const sq_paper_kind_names[] = { "cut-list", "layout", NULL };
+const char *const sq_unlaid_why_names[] = { "too-wide", "pattern", "no-room", NULL };
+
+#define N_LETTERS 26
+
+char *
+sq_revision_name (guint revision)
+{
+  GString *name = g_string_new (NULL);
+
+  for (guint rest = revision; rest > 0; rest = (rest - 1) / N_LETTERS)
+    g_string_prepend_c (name, (char) ('A' + (rest - 1) % N_LETTERS));
+  return g_string_free (name, FALSE);
+}
+
+guint
+sq_revision_of_name (const char *name)
+{
+  guint revision = 0;
+
+  for (; g_ascii_isupper (*name) && revision <= SQ_MOST_REVISION; name++)
+    revision = revision * N_LETTERS + (guint) (*name - 'A') + 1;
+  return *name == '\0' && revision <= SQ_MOST_REVISION ? revision : 0;
+}

@@ -15,6 +15,16 @@ extern const char *const sq_hand_names[];
 extern const char *const sq_stripes_run_names[];
 extern const char *const sq_centre_on_names[];
 extern const char *const sq_cloth_class_names[];
+extern const char *const sq_sheet_names[];
+extern const char *const sq_paper_kind_names[];
+/* Why a piece could not be laid, in the order of SqUnlaidWhy. */
+extern const char *const sq_unlaid_why_names[];
+
+/* What a revision of papers is called, from 1: A, B … Z, AA … ; never translated. New text. */
+char *sq_revision_name (guint revision);
+/* The way back; 0 where @name is none, or beyond SQ_MOST_REVISION. */
+guint sq_revision_of_name (const char *name);
+#define SQ_MOST_REVISION 18278 /* ZZZ */
 
 static inline const char *
 sq_build_name (SqBuild build)

@@ -6,22 +6,8 @@
 #include <cairo.h>
 
 #include "drawing/scene.h"
+#include "job/papers.h"
 #include "plan/lays.h"
-
-typedef enum
-{
-  SQ_PAPER_CUT_LIST,
-  SQ_PAPER_LAYOUT,
-} SqPaperKind;
-#define SQ_N_PAPER_KINDS (SQ_PAPER_LAYOUT + 1)
-
-/* Upright. */
-typedef enum
-{
-  SQ_SHEET_A4,     /* 210 × 297 mm, ISO 216 */
-  SQ_SHEET_LETTER, /* 8 1/2 × 11 in, ANSI/ASME Y14.1 size A */
-} SqSheet;
-#define SQ_N_SHEETS (SQ_SHEET_LETTER + 1)
 
 /* What a paper is made from; all borrowed. */
 typedef struct

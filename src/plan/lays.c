@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/lays.h"
 
+#include "plan/kept-lays.h"
 #include "plan/lay-tasks.h"
 
 static void
@@ -34,28 +35,68 @@ part_progress (gpointer data, double fraction)
     part->watch->progress (part->watch->data, part->from + part->share * fraction);
 }
 
-/* A lay of @task in @before that was found with @budget, or NULL. */
-static const SqLay *
-same_lay (const SqLays *before, const SqLayTask *task, const SqLayBudget *budget)
+/* The same shapes for the same lines of the cut list. */
+static gboolean
+same_task (const SqLayTask *a, const SqLayTask *b)
 {
-  if (before == NULL || before->budget.seed != budget->seed
-      || before->budget.steps != budget->steps)
-    return NULL;
-  for (guint i = 0; i < before->cloths->len; i++)
-    if (sq_lays_cloth (before, i)->task->digest == task->digest)
-      return sq_lays_cloth (before, i)->lay;
+  if (a->digest != b->digest || a->items->len != b->items->len)
+    return FALSE;
+  for (guint i = 0; i < a->items->len; i++)
+    if (sq_lay_task_item (a, i)->tag != sq_lay_task_item (b, i)->tag)
+      return FALSE;
+  return TRUE;
+}
+
+/* A lay of @cloth's task in @before: the same that is kept, or found with @budget; or NULL. */
+static const SqLay *
+same_lay (const SqLays *before, const SqClothLay *cloth, const SqLayBudget *budget,
+          gboolean is_kept)
+{
+  for (guint i = 0; before != NULL && i < before->cloths->len; i++)
+    {
+      const SqClothLay *old = sq_lays_cloth (before, i);
+      if (old->is_kept == is_kept && same_task (old->task, cloth->task)
+          && (is_kept
+                  ? old->kept == cloth->kept
+                  : before->budget.seed == budget->seed && before->budget.steps == budget->steps))
+        return old->lay;
+    }
   return NULL;
+}
+
+/* The kept lay as a lay of the task; NULL where it is none. */
+static SqLay *
+kept_lay (const SqLays *lays, const SqClothLay *cloth, const SqLays *before)
+{
+  const SqLay *same = same_lay (before, cloth, &lays->budget, TRUE);
+
+  if (cloth->kept == NULL)
+    return NULL;
+  return same != NULL ? sq_lay_ref (same)
+                      : sq_kept_lay_found (cloth->kept, lays->plan, cloth->task);
+}
+
+/* NULL if it was stopped. */
+static SqLay *
+found_lay (const SqLays *lays, const SqClothLay *cloth, const SqLays *before, const SqTask *watch)
+{
+  const SqLay *same = same_lay (before, cloth, &lays->budget, FALSE);
+
+  return same != NULL ? sq_lay_ref (same) : sq_lay_run (cloth->task, NULL, &lays->budget, watch);
 }
 
 /* FALSE if it was stopped. */
 static gboolean
 add_cloth (SqLays *lays, SqId id, const SqLays *before, const SqTask *watch)
 {
-  SqClothLay cloth = { .cloth = id, .task = sq_plan_lay_task (lays->plan, id) };
-  const SqLay *same = same_lay (before, cloth.task, &lays->budget);
+  SqClothLay cloth = { .cloth = id,
+                       .task = sq_plan_lay_task (lays->plan, id),
+                       .kept = sq_job_kept_lay (lays->plan->job, id) };
 
-  cloth.lay = same != NULL ? sq_lay_ref (same)
-                           : sq_lay_run (cloth.task, NULL, &lays->budget, watch);
+  cloth.lay = kept_lay (lays, &cloth, before);
+  cloth.is_kept = cloth.lay != NULL;
+  if (!cloth.is_kept)
+    cloth.lay = found_lay (lays, &cloth, before, watch);
   if (cloth.lay == NULL)
     {
       clear_cloth (&cloth);

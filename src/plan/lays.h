@@ -12,6 +12,8 @@ typedef struct
   SqId cloth; /* 0: the job names none */
   SqLayTask *task;
   SqLay *lay;
+  const SqKeptLay *kept; /* the job's kept lay of this cloth, borrowed; NULL: none */
+  gboolean is_kept;      /* @lay is it; else, if there is one, it is out of date */
   SqPurchase purchase;
 } SqClothLay;
 
@@ -24,7 +26,8 @@ typedef struct
   GArray *cloths; /* of SqClothLay: one for each of the plan's cloths, in their order */
 } SqLays;
 
-/* Lays @plan with @budget for each cloth. @before (may be NULL) is only a source of lays of the same
+/* Lays @plan with @budget for each cloth; a lay that the job keeps is taken as it is where it still
+ * is one of what is to be laid. @before (may be NULL) is only a source of lays of the same
  * tasks found with the same budget: the result is the same without it. Long work for @watch (may be
  * NULL); NULL if it was stopped. May run on any thread. New reference. */
 SqLays *sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,

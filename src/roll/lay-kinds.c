@@ -145,20 +145,6 @@ sq_lay_kinds_free (SqLayKinds *kinds)
 
 /* ---- the lay ------------------------------------------------------------------------------- */
 
-static SqLay *
-lay_new (const SqLayTask *task)
-{
-  SqLay *lay = g_new0 (SqLay, 1);
-
-  lay->ref_count = 1;
-  lay->placed = g_array_new (FALSE, TRUE, sizeof (SqPlaced));
-  lay->unlaid = g_array_new (FALSE, TRUE, sizeof (SqUnlaid));
-  lay->lengths = g_array_new (FALSE, TRUE, sizeof (gint32));
-  g_array_set_size (lay->lengths, task->strips->len);
-  lay->task_digest = task->digest;
-  return lay;
-}
-
 /* @item at @spot, which is of its kind. */
 static SqPlaced
 placed_at (const SqLayTask *task, guint i, const SqLaySpot *spot)
@@ -203,7 +189,7 @@ add_length (SqLay *lay, const SqLayKinds *kinds, const SqLaySpot *spot)
 SqLay *
 sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots, const SqUnlaidWhy *why_of_kind)
 {
-  SqLay *lay = lay_new (kinds->task);
+  SqLay *lay = sq_lay_new (kinds->task);
   g_autofree guint *starts = NULL;
   g_autofree guint *sorted = sort_by_kind (spots, kinds->kinds->len, &starts);
   g_autofree guint *next = g_memdup2 (starts, (kinds->kinds->len + 1) * sizeof (guint));

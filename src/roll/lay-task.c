@@ -190,9 +190,8 @@ sq_lay_task_seal (SqLayTask *task)
     {
       const SqLayItem *item = sq_lay_task_item (task, i);
       const SqGridPhase *phase = &item->phase;
-      const gint64 numbers[] = { item->turns,      item->demand,           item->tag,
-                                 item->box.min.x,  item->box.min.y,        item->box.max.x,
-                                 item->box.max.y,
+      const gint64 numbers[] = { item->turns,      item->demand,           item->box.min.x,
+                                 item->box.min.y,  item->box.max.x,        item->box.max.y,
 
                                  phase->anchor.x,  phase->anchor.y,        phase->along_nm,
                                  phase->across_nm, phase->repeat_along_nm, phase->repeat_across_nm,

@@ -72,7 +72,7 @@ typedef struct
   GArray *items;  /* of SqLayItem */
   GArray *strips; /* of SqLayStrip, by priority */
   gint32 gap;     /* what must stay free between two items, not at the cloth's edges */
-  guint64 digest; /* of all this but the tags of strips */
+  guint64 digest; /* of all this but tags */
 } SqLayTask;
 
 /* An empty task, to be filled and then sealed; @gap µm, 0 where touching is allowed. */

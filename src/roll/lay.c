@@ -5,6 +5,20 @@
 #include "roll/trapezoids.h"
 
 SqLay *
+sq_lay_new (const SqLayTask *task)
+{
+  SqLay *lay = g_new0 (SqLay, 1);
+
+  lay->ref_count = 1;
+  lay->placed = g_array_new (FALSE, TRUE, sizeof (SqPlaced));
+  lay->unlaid = g_array_new (FALSE, TRUE, sizeof (SqUnlaid));
+  lay->lengths = g_array_new (FALSE, TRUE, sizeof (gint32));
+  g_array_set_size (lay->lengths, task->strips->len);
+  lay->task_digest = task->digest;
+  return lay;
+}
+
+SqLay *
 sq_lay_ref (const SqLay *lay)
 {
   SqLay *l = (SqLay *) lay;
@@ -52,7 +66,7 @@ sq_lay_density (const SqLayTask *task, const SqLay *lay, guint strip)
 
 /* ---- looking it over ----------------------------------------------------------------------- */
 
-/* Each copy once, the first ones laid and the rest told as unlaid. */
+/* Each copy once and with its tag, the first ones laid and the rest told as unlaid. */
 static gboolean
 counts_are_right (const SqLayTask *task, const SqLay *lay, guint *at)
 {
@@ -62,7 +76,8 @@ counts_are_right (const SqLayTask *task, const SqLay *lay, guint *at)
     {
       const SqPlaced *placed = sq_lay_placed (lay, i);
       *at = i;
-      if (placed->item >= task->items->len || placed->copy != counts[placed->item]++)
+      if (placed->item >= task->items->len || placed->copy != counts[placed->item]++
+          || placed->tag != sq_lay_task_item (task, placed->item)->tag)
         return FALSE;
     }
   for (guint i = 0; i < lay->unlaid->len; i++)

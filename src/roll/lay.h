@@ -43,6 +43,8 @@ typedef struct
   guint64 seed, steps; /* what it was found with: the same again finds the same */
 } SqLay;
 
+/* Nothing laid of @task yet: to be filled before it is shared. */
+SqLay *sq_lay_new (const SqLayTask *task);
 SqLay *sq_lay_ref (const SqLay *lay);
 void sq_lay_unref (SqLay *lay);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLay, sq_lay_unref)
@@ -60,7 +62,8 @@ typedef enum
 {
   SQ_LAY_RIGHT,
   SQ_LAY_OTHER_TASK, /* another digest, or another number of strips */
-  SQ_LAY_COUNT,      /* an item is not exactly as often laid and unlaid as wanted */
+  SQ_LAY_COUNT,      /* an item is not exactly as often laid and unlaid as wanted, or bears
+                        another tag */
   SQ_LAY_TURN,       /* a turn the item may not take */
   SQ_LAY_OUTSIDE,    /* beyond the cloth, or beyond the length that is told */
   SQ_LAY_PATTERN,    /* the pattern does not fall where it must */

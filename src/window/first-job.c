@@ -65,6 +65,6 @@ sq_first_job_new (const SqOutline *outline, double thickness_mm, SqUnit units,
   cushion->given |= SQ_GIVEN_THICKNESS;
   job = sq_job_with_cushion (bare, cushion);
   job->units = units;
-  job->units_given = TRUE;
+  job->given |= SQ_GIVEN_UNITS;
   return job;
 }

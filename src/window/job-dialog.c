@@ -61,7 +61,8 @@ on_done (gpointer data)
   is_changed |= set_text (&job->title, gtk_editable_get_text (GTK_EDITABLE (dialog->title)));
   is_changed |= set_text (&job->customer, gtk_editable_get_text (GTK_EDITABLE (dialog->customer)));
   is_changed |= set_text (&job->notes, notes);
-  job->units_given |= units != job->units;
+  if (units != job->units)
+    job->given |= SQ_GIVEN_UNITS;
   job->units = units;
   if (is_changed)
     sq_document_edit (dialog->document, job, _ ("Job details"), NULL);

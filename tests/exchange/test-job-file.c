@@ -122,7 +122,7 @@ test_nothing_given (void)
   g_assert_cmpuint (cushion->given, ==, 0);
   g_assert_cmpuint (cushion->count, ==, 1);
   g_assert_cmpuint (sq_outline_n_rings (cushion->outline), ==, 0);
-  g_assert_false (job->units_given);
+  g_assert_false ((job->given & SQ_GIVEN_UNITS));
   g_assert_cmpfloat (job->defaults.thickness_mm, ==, 76.2);
   assert_same_text (job, text);
 }

@@ -122,7 +122,7 @@ test_dup_keeps_all (void)
   foam.unknown = g_ref_string_new ("{\"sheet\": [1, 2]}");
   g_array_append_val (job->foams, foam);
   job->units = SQ_UNIT_CM;
-  job->units_given = TRUE;
+  job->given = SQ_GIVEN_UNITS;
   job->title = g_ref_string_new ("Bay");
   job->notes = g_ref_string_new ("n");
   job->unknown = g_ref_string_new ("{\"rows\": []}");
@@ -131,7 +131,7 @@ test_dup_keeps_all (void)
   g_assert_null (copy->customer);
   g_assert_true (copy->unknown == job->unknown);
   g_assert_cmpint (copy->units, ==, SQ_UNIT_CM);
-  g_assert_true (copy->units_given);
+  g_assert_cmpuint (copy->given, ==, SQ_GIVEN_UNITS);
   g_assert_cmpfloat (sq_job_foam (copy, SQ_FOAM_FIRM)->ifd_n, ==, 222);
   g_assert_true (sq_job_foam (copy, SQ_FOAM_FIRM)->unknown == foam.unknown);
   g_assert_null (sq_job_foam (copy, SQ_FOAM_SEAT));
