@@ -7,6 +7,9 @@
 #include <math.h>
 #include <string.h>
 
+#define MOST_EXACT 9007199254740992.0 /* 2⁵³ */
+#define DIGEST_DIGITS 16
+
 gboolean
 sq_refuse (const SqJson *json, guint token, GError **error, const char *what)
 {
@@ -82,14 +85,44 @@ sq_read_whole (const SqJson *json, guint token, double least, double most, guint
 }
 
 static gboolean
+read_great (const SqJson *json, guint token, guint64 *number, GError **error)
+{
+  double value;
+
+  if (!sq_read_number (json, token, &value, error))
+    return FALSE;
+  if (value != floor (value))
+    return sq_refuse (json, token, error, "not a whole number");
+  if (value < 0 || value > MOST_EXACT)
+    return sq_refuse (json, token, error, "out of range");
+  *number = (guint64) value;
+  return TRUE;
+}
+
+static gboolean
+read_digest (const SqJson *json, guint token, guint64 *digest, GError **error)
+{
+  g_autofree char *text = NULL;
+
+  if (!sq_read_kind (json, token, SQ_JSON_STRING, error))
+    return FALSE;
+  text = sq_json_dup_string (json, token);
+  if (strlen (text) != DIGEST_DIGITS || strspn (text, "0123456789abcdef") != DIGEST_DIGITS)
+    return sq_refuse (json, token, error, "not 16 digits 0 … 9, a … f");
+  *digest = g_ascii_strtoull (text, NULL, 16);
+  return TRUE;
+}
+
+static gboolean
 read_half (const SqJson *json, guint token, double *half, GError **error)
 {
   return sq_read_number (json, token, half, error)
          && (*half == 0 || *half == 0.5 || sq_refuse (json, token, error, "neither 0 nor 0.5"));
 }
 
-static gboolean
-read_word (const SqJson *json, guint token, const char *const *words, guint *place, GError **error)
+gboolean
+sq_read_word (const SqJson *json, guint token, const char *const *words, guint *place,
+              GError **error)
 {
   if (!sq_read_kind (json, token, SQ_JSON_STRING, error))
     return FALSE;
@@ -141,6 +174,22 @@ read_switch (const SqJson *json, guint token, gboolean *on, GError **error)
 }
 
 static gboolean
+read_list (const SqField *field, const SqJson *json, guint token, GArray *list, GError **error)
+{
+  gsize size = g_array_get_element_size (list);
+
+  if (!sq_read_kind (json, token, SQ_JSON_ARRAY, error))
+    return FALSE;
+  for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
+    {
+      g_array_set_size (list, list->len + 1);
+      if (!sq_fields_read (field->part, json, at, list->data + (list->len - 1) * size, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
 read_field (const SqField *field, const SqJson *json, guint token, gpointer record, GError **error)
 {
   gpointer at = (char *) record + field->offset;
@@ -157,16 +206,24 @@ read_field (const SqField *field, const SqJson *json, guint token, gpointer reco
       return sq_read_whole (json, token, 1, SQ_FILE_MOST_COUNT, at, error);
     case SQ_FIELD_ID:
       return sq_read_whole (json, token, 1, G_MAXUINT32, at, error);
+    case SQ_FIELD_WHOLE:
+      return sq_read_whole (json, token, 0, G_MAXUINT32, at, error);
+    case SQ_FIELD_GREAT:
+      return read_great (json, token, at, error);
+    case SQ_FIELD_DIGEST:
+      return read_digest (json, token, at, error);
     case SQ_FIELD_SWITCH:
       return read_switch (json, token, at, error);
     case SQ_FIELD_WORD:
-      return read_word (json, token, field->words, at, error);
+      return sq_read_word (json, token, field->words, at, error);
     case SQ_FIELD_COLOUR:
       return read_colour (json, token, at, error);
     case SQ_FIELD_TEXT:
       return read_text (json, token, at, error);
     case SQ_FIELD_PART:
       return sq_fields_read (field->part, json, token, record, error);
+    case SQ_FIELD_LIST:
+      return read_list (field, json, token, *(GArray **) at, error);
     case SQ_FIELD_OWN:
       return field->read == NULL || field->read (json, token, record, error);
     case SQ_FIELD_SKIPPED:
@@ -260,7 +317,13 @@ is_zero (const SqField *field, gconstpointer at)
       return *(const double *) at == 0;
     case SQ_FIELD_TEXT:
       return *(GRefString *const *) at == NULL || **(GRefString *const *) at == '\0';
+    case SQ_FIELD_GREAT:
+    case SQ_FIELD_DIGEST:
+      return *(const guint64 *) at == 0;
+    case SQ_FIELD_LIST:
+      return (*(GArray *const *) at)->len == 0;
     case SQ_FIELD_COUNT:
+    case SQ_FIELD_WHOLE:
     case SQ_FIELD_ID:
     case SQ_FIELD_SWITCH:
     case SQ_FIELD_WORD:
@@ -277,7 +340,7 @@ is_zero (const SqField *field, gconstpointer at)
 static gboolean
 is_written (const SqFields *fields, const SqField *field, gconstpointer record)
 {
-  if (field->kind == SQ_FIELD_OWN)
+  if (field->kind == SQ_FIELD_OWN && field->given == 0)
     return TRUE;
   if (field->kind == SQ_FIELD_SKIPPED)
     return FALSE;
@@ -318,6 +381,21 @@ write_colour (SqJsonWriter *writer, const char *key, guint32 colour)
 }
 
 static void
+write_list (const SqField *field, SqJsonWriter *writer, GArray *list)
+{
+  gsize size = g_array_get_element_size (list);
+
+  sq_json_open_array (writer, field->key, SQ_JSON_LINES);
+  for (guint i = 0; i < list->len; i++)
+    {
+      sq_json_open_object (writer, NULL, SQ_JSON_LINE);
+      sq_fields_write (field->part, writer, list->data + i * size);
+      sq_json_close (writer);
+    }
+  sq_json_close (writer);
+}
+
+static void
 write_field (const SqField *field, SqJsonWriter *writer, gconstpointer record)
 {
   gconstpointer at = (const char *) record + field->offset;
@@ -329,7 +407,14 @@ write_field (const SqField *field, SqJsonWriter *writer, gconstpointer record)
     case SQ_FIELD_HALF:
       sq_json_add_number (writer, field->key, *(const double *) at);
       break;
+    case SQ_FIELD_GREAT:
+      sq_json_add_integer (writer, field->key, (gint64) * (const guint64 *) at);
+      break;
+    case SQ_FIELD_DIGEST:
+      sq_json_add_digest (writer, field->key, *(const guint64 *) at);
+      break;
     case SQ_FIELD_COUNT:
+    case SQ_FIELD_WHOLE:
     case SQ_FIELD_ID:
       sq_json_add_integer (writer, field->key, *(const guint32 *) at);
       break;
@@ -349,6 +434,9 @@ write_field (const SqField *field, SqJsonWriter *writer, gconstpointer record)
       sq_json_open_object (writer, field->key, SQ_JSON_LINE);
       sq_fields_write (field->part, writer, record);
       sq_json_close (writer);
+      break;
+    case SQ_FIELD_LIST:
+      write_list (field, writer, *(GArray *const *) at);
       break;
     case SQ_FIELD_OWN:
       field->write (writer, field->key, record);

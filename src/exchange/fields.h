@@ -16,12 +16,16 @@ typedef enum
   SQ_FIELD_NUMBER,  /* double: finite */
   SQ_FIELD_HALF,    /* double: 0 or 0.5 */
   SQ_FIELD_COUNT,   /* guint: 1 … 100,000 */
+  SQ_FIELD_WHOLE,   /* guint: 0 … 2³² − 1 */
+  SQ_FIELD_GREAT,   /* guint64: 0 … 2⁵³ */
+  SQ_FIELD_DIGEST,  /* guint64: a text of 16 hexadecimal digits */
   SQ_FIELD_ID,      /* SqId: 1 … 2³² − 1 */
   SQ_FIELD_SWITCH,  /* gboolean */
   SQ_FIELD_WORD,    /* an enum, or a gboolean, counted from 0: its place in `words` */
   SQ_FIELD_COLOUR,  /* guint32: "#rrggbb" */
   SQ_FIELD_TEXT,    /* GRefString *, NULL or empty where absent */
   SQ_FIELD_PART,    /* an object whose fields are in the same record: `part` */
+  SQ_FIELD_LIST,    /* GArray * of records, each an object with fields of its own: `part` */
   SQ_FIELD_OWN,     /* read (NULL: not here) and written by functions of its own */
   SQ_FIELD_SKIPPED, /* looked at elsewhere, or of no consequence */
 } SqFieldKind;
@@ -72,6 +76,9 @@ gboolean sq_read_number (const SqJson *json, guint token, double *number, GError
 gboolean sq_read_length (const SqJson *json, guint token, double *mm, GError **error);
 gboolean sq_read_whole (const SqJson *json, guint token, double least, double most, guint32 *number,
                         GError **error);
+/* The place in @words, NULL-terminated, of the word @token. */
+gboolean sq_read_word (const SqJson *json, guint token, const char *const *words, guint *place,
+                       GError **error);
 gboolean sq_read_kind (const SqJson *json, guint token, SqJsonKind kind, GError **error);
 
 /* Whether @json is an object whose `format` is @name and whose `version` is 1 … @newest: asked

@@ -139,6 +139,62 @@ static const SqField foam_fields[] = {
 };
 KEYS (sq_foam_keys, foam_fields, SqFoam, given, unknown);
 
+static const SqField kept_strip_fields[] = {
+  { "width", SQ_FIELD_LENGTH, AT (SqKeptStrip, width_mm), .need = SQ_FIELD_REQUIRED },
+  { "length", SQ_FIELD_NUMBER, AT (SqKeptStrip, length_mm), .need = SQ_FIELD_REQUIRED },
+};
+static KEYS (kept_strip_keys, kept_strip_fields, SqKeptStrip, unknown, unknown);
+
+static const SqField kept_piece_fields[] = {
+  { "cushion", SQ_FIELD_ID, AT (SqKeptPiece, cushion), .need = SQ_FIELD_REQUIRED },
+  { "mirrored", SQ_FIELD_SWITCH, AT (SqKeptPiece, mirrored) },
+  { "piece", SQ_FIELD_WHOLE, AT (SqKeptPiece, piece), .need = SQ_FIELD_REQUIRED },
+  { "name", SQ_FIELD_TEXT, AT (SqKeptPiece, name) },
+  { "cut", SQ_FIELD_OWN, .need = SQ_FIELD_REQUIRED, .read = sq_read_cut, .write = sq_write_cut },
+};
+static KEYS (kept_piece_keys, kept_piece_fields, SqKeptPiece, unknown, unknown);
+
+static const SqField kept_placed_fields[] = {
+  { "piece", SQ_FIELD_WHOLE, AT (SqKeptPlaced, piece), .need = SQ_FIELD_REQUIRED },
+  { "copy", SQ_FIELD_WHOLE, AT (SqKeptPlaced, copy), .need = SQ_FIELD_REQUIRED },
+  { "strip", SQ_FIELD_WHOLE, AT (SqKeptPlaced, strip), .need = SQ_FIELD_REQUIRED },
+  { "x", SQ_FIELD_NUMBER, AT (SqKeptPlaced, at.x), .need = SQ_FIELD_REQUIRED },
+  { "y", SQ_FIELD_NUMBER, AT (SqKeptPlaced, at.y), .need = SQ_FIELD_REQUIRED },
+  { "turn", SQ_FIELD_NUMBER, AT (SqKeptPlaced, turn_deg), .need = SQ_FIELD_REQUIRED },
+};
+static KEYS (kept_placed_keys, kept_placed_fields, SqKeptPlaced, unknown, unknown);
+
+static const SqField kept_unlaid_fields[] = {
+  { "piece", SQ_FIELD_WHOLE, AT (SqKeptUnlaid, piece), .need = SQ_FIELD_REQUIRED },
+  { "count", SQ_FIELD_WHOLE, AT (SqKeptUnlaid, count), .need = SQ_FIELD_REQUIRED },
+  { "why", SQ_FIELD_WORD, AT (SqKeptUnlaid, why), .need = SQ_FIELD_REQUIRED,
+    .words = sq_unlaid_why_names },
+};
+static KEYS (kept_unlaid_keys, kept_unlaid_fields, SqKeptUnlaid, unknown, unknown);
+
+static const SqField kept_lay_fields[] = {
+  { "cloth", SQ_FIELD_ID, AT (SqKeptLay, cloth) },
+  { "digest", SQ_FIELD_DIGEST, AT (SqKeptLay, digest), .need = SQ_FIELD_REQUIRED },
+  { "seed", SQ_FIELD_GREAT, AT (SqKeptLay, seed), .need = SQ_FIELD_WRITTEN },
+  { "steps", SQ_FIELD_GREAT, AT (SqKeptLay, steps), .need = SQ_FIELD_WRITTEN },
+  { "revision", SQ_FIELD_OWN, .read = sq_read_kept_revision, .write = sq_write_kept_revision },
+  { "strips", SQ_FIELD_LIST, AT (SqKeptLay, strips), .need = SQ_FIELD_REQUIRED,
+    .part = &kept_strip_keys },
+  { "pieces", SQ_FIELD_LIST, AT (SqKeptLay, pieces), .need = SQ_FIELD_REQUIRED,
+    .part = &kept_piece_keys },
+  { "placed", SQ_FIELD_LIST, AT (SqKeptLay, placed), .need = SQ_FIELD_REQUIRED,
+    .part = &kept_placed_keys },
+  { "unlaid", SQ_FIELD_LIST, AT (SqKeptLay, unlaid), .part = &kept_unlaid_keys },
+};
+KEYS (sq_kept_lay_keys, kept_lay_fields, SqKeptLay, unknown, unknown);
+
+static const SqField papers_fields[] = {
+  { "sheet", SQ_FIELD_WORD, AT (SqJob, papers.sheet), SQ_GIVEN_SHEET, .words = sq_sheet_names },
+  { "kinds", SQ_FIELD_OWN, .given = SQ_GIVEN_PAPER_KINDS, .read = sq_read_paper_kinds,
+    .write = sq_write_paper_kinds },
+};
+static KEYS (papers_keys, papers_fields, SqJob, given, papers.unknown);
+
 static const SqField job_fields[] = {
   { .key = "format", .kind = SQ_FIELD_SKIPPED },
   { .key = "version", .kind = SQ_FIELD_SKIPPED },
@@ -146,8 +202,11 @@ static const SqField job_fields[] = {
   { "title", SQ_FIELD_TEXT, AT (SqJob, title) },
   { "customer", SQ_FIELD_TEXT, AT (SqJob, customer) },
   { "notes", SQ_FIELD_TEXT, AT (SqJob, notes) },
+  { "revision", SQ_FIELD_OWN, .read = sq_read_revision, .write = sq_write_revision },
+  { "papers", SQ_FIELD_PART, .part = &papers_keys },
   { "cloths", SQ_FIELD_OWN, .read = sq_read_cloths, .write = sq_write_cloths },
   { "foams", SQ_FIELD_OWN, .read = sq_read_foams, .write = sq_write_foams },
   { "cushions", SQ_FIELD_OWN, .read = sq_read_cushions, .write = sq_write_cushions },
+  { "kept_lays", SQ_FIELD_OWN, .read = sq_read_kept_lays, .write = sq_write_kept_lays },
 };
 KEYS (sq_job_keys, job_fields, SqJob, given, unknown);

@@ -60,17 +60,6 @@ add_named (GArray *named, SqId *id, guint token)
   g_array_append_val (named, item);
 }
 
-/* How many values are in the list @token. */
-static guint
-list_length (const SqJson *json, guint token)
-{
-  guint n = 0;
-
-  for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
-    n++;
-  return n;
-}
-
 /* Corners ------------------------------------------------------------------------------------ */
 
 gboolean
@@ -89,7 +78,7 @@ read_point (const SqJson *json, guint token, SqPoint *point, GError **error)
 {
   if (!sq_read_kind (json, token, SQ_JSON_ARRAY, error))
     return FALSE;
-  if (list_length (json, token) != 2)
+  if (sq_json_n_values (json, token) != 2)
     return sq_refuse (json, token, error, "not a point as [x, y]");
   return sq_read_length (json, token + 1, &point->x, error)
          && sq_read_length (json, token + 2, &point->y, error);
@@ -105,7 +94,7 @@ sq_read_curve (const SqJson *json, guint token, gpointer record, GError **error)
   corner->shape = SQ_SHAPE_CURVE;
   if (!sq_read_kind (json, token, SQ_JSON_ARRAY, error))
     return FALSE;
-  if (list_length (json, token) != 2)
+  if (sq_json_n_values (json, token) != 2)
     return sq_refuse (json, token, error, "not two points");
   return read_point (json, token + 1, &corner->control[0], error)
          && read_point (json, json->tokens[token + 1].next, &corner->control[1], error);
@@ -136,7 +125,7 @@ read_ring (const SqJson *json, guint token, Rings *rings, GError **error)
 
   if (!sq_read_kind (json, token, SQ_JSON_ARRAY, error))
     return FALSE;
-  n = list_length (json, token);
+  n = sq_json_n_values (json, token);
   if (n > MOST_CORNERS)
     return sq_refuse (json, token, error, "more than 5,000 corners");
   g_array_append_val (rings->sizes, n);
@@ -167,7 +156,7 @@ read_rings (const SqJson *json, guint cushion, Rings *rings, GError **error)
     return TRUE;
   if (!sq_read_kind (json, holes, SQ_JSON_ARRAY, error))
     return FALSE;
-  if (outline == 0 && list_length (json, holes) > 0)
+  if (outline == 0 && sq_json_n_values (json, holes) > 0)
     g_array_append_val (rings->sizes, none);
   for (guint at = holes + 1; at < json->tokens[holes].next; at = json->tokens[at].next)
     if (!read_ring (json, at, rings, error))
@@ -257,7 +246,7 @@ sq_read_cushions (const SqJson *json, guint token, gpointer record, GError **err
 
   if (!sq_read_kind (json, token, SQ_JSON_ARRAY, error))
     return FALSE;
-  if (list_length (json, token) > MOST_CUSHIONS)
+  if (sq_json_n_values (json, token) > MOST_CUSHIONS)
     return sq_refuse (json, token, error, "more than 10,000 cushions");
   for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
     {
@@ -278,7 +267,7 @@ sq_read_stripes (const SqJson *json, guint token, gpointer record, GError **erro
 
   if (!sq_read_kind (json, token, SQ_JSON_ARRAY, error))
     return FALSE;
-  cloth->stripes = g_new0 (SqStripe, list_length (json, token));
+  cloth->stripes = g_new0 (SqStripe, sq_json_n_values (json, token));
   for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
     if (!sq_fields_read (&sq_stripe_keys, json, at, &cloth->stripes[cloth->n_stripes++], error))
       return FALSE;

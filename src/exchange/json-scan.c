@@ -481,6 +481,16 @@ sq_json_member (const SqJson *json, guint token, const char *key)
   return 0;
 }
 
+guint
+sq_json_n_values (const SqJson *json, guint token)
+{
+  guint n = 0;
+
+  for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
+    n++;
+  return n;
+}
+
 /* Appends the step from @within to the value inside it that has @token in it, and returns that;
  * a key is stepped over to its value. */
 static guint

@@ -58,6 +58,9 @@ double sq_json_number (const SqJson *json, guint token);
 /* The value of @key in the object @token, or 0. */
 guint sq_json_member (const SqJson *json, guint token, const char *key);
 
+/* How many values are in the list @token. */
+guint sq_json_n_values (const SqJson *json, guint token);
+
 /* Where @token stands, as `cushions[0].outline[2].x`; empty for the whole. A key is where its
  * value is. New text. */
 char *sq_json_path (const SqJson *json, guint token);

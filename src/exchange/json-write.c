@@ -169,6 +169,15 @@ sq_json_add_string (SqJsonWriter *writer, const char *key, const char *text)
 }
 
 void
+sq_json_add_digest (SqJsonWriter *writer, const char *key, guint64 digest)
+{
+  char text[17];
+
+  g_snprintf (text, sizeof text, "%016" G_GINT64_MODIFIER "x", digest);
+  sq_json_add_string (writer, key, text);
+}
+
+void
 sq_json_add_text (SqJsonWriter *writer, const char *key, const char *json)
 {
   begin (writer, key);

@@ -32,6 +32,8 @@ void sq_json_add_integer (SqJsonWriter *writer, const char *key, gint64 number);
 void sq_json_add_boolean (SqJsonWriter *writer, const char *key, gboolean value);
 /* @text in UTF-8; NULL: null. */
 void sq_json_add_string (SqJsonWriter *writer, const char *key, const char *text);
+/* @digest as a text of 16 hexadecimal digits: a number would lose some of it. */
+void sq_json_add_digest (SqJsonWriter *writer, const char *key, guint64 digest);
 /* @json: the text of a value, on one line; not checked. */
 void sq_json_add_text (SqJsonWriter *writer, const char *key, const char *json);
 /* All keys of @object, the text of a JSON object, written as they are there. */

@@ -105,15 +105,13 @@ sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
   for (guint i = 0; i < lays->cloths->len; i++)
     {
       const SqClothLay *cloth = sq_lays_cloth (lays, i);
-      char digest[17];
-      g_snprintf (digest, sizeof digest, "%016" G_GINT64_MODIFIER "x", cloth->task->digest);
       sq_json_open_object (json, NULL, SQ_JSON_LINES);
       sq_json_add_integer (json, "cloth", cloth->cloth);
       add_strips (json, cloth);
       sq_json_add_number (json, "density", density_of (cloth));
       sq_json_add_integer (json, "seed", (gint64) cloth->lay->seed);
       sq_json_add_integer (json, "steps", (gint64) cloth->lay->steps);
-      sq_json_add_string (json, "digest", digest);
+      sq_json_add_digest (json, "digest", cloth->task->digest);
       add_placed (json, lays, cloth->lay);
       add_unlaid (json, lays, cloth);
       sq_json_close (json);

@@ -98,6 +98,11 @@ WRONG = [
     ('cushions', [{'outline': [{'x': 0, 'y': 0, 'curve': [[0, 0]]}]}]),
     ('cushions', [{'zip': {'place': 'top'}}]), ('cloths', [{'repeat': {'drop': 0.25}}]),
     ('cloths', [{'stripes': [{'at': 1}]}]), ('cloths', [{'colour': 'red'}]),
+    ('revision', 'a'), ('revision', 2), ('papers', {'sheet': 'a5'}),
+    ('papers', {'kinds': ['layout', 'layout']}), ('kept_lays', [{'strips': []}]),
+    ('kept_lays', [{**every_key['kept_lays'][0], 'digest': '12'}]),
+    ('kept_lays', [{**every_key['kept_lays'][0], 'placed': [{'piece': 0}]}]),
+    ('kept_lays', [{**every_key['kept_lays'][0], 'unlaid': [{'piece': 0, 'count': 1, 'why': ''}]}]),
 ]
 for key, value in WRONG:
     job = copy.deepcopy(hall_bench)

@@ -169,7 +169,7 @@ test_unknown_kept (void)
         "    }\n"
         "  ],\n"
         "  \"rows\": [1, 2.0, {\"exact\": 0.1000000000000000055511151231257827}],\n"
-        "  \"revision\": \"B\"\n"
+        "  \"rates\": {\"hour\": 30.0}\n"
         "}\n";
   g_autoptr (SqJob) job = read_job (text);
   const SqCushion *cushion = first_cushion (job);

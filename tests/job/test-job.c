@@ -126,15 +126,57 @@ test_dup_keeps_all (void)
   job->title = g_ref_string_new ("Bay");
   job->notes = g_ref_string_new ("n");
   job->unknown = g_ref_string_new ("{\"rows\": []}");
+  job->revision = 4;
+  job->papers = (SqPapersChoice){ SQ_SHEET_LETTER, 2, g_ref_string_new ("{\"folded\": true}") };
   copy = sq_job_dup (job);
   g_assert_true (copy->title == job->title && copy->notes == job->notes);
   g_assert_null (copy->customer);
   g_assert_true (copy->unknown == job->unknown);
   g_assert_cmpint (copy->units, ==, SQ_UNIT_CM);
+  g_assert_cmpuint (copy->revision, ==, 4);
+  g_assert_cmpint (copy->papers.sheet, ==, SQ_SHEET_LETTER);
+  g_assert_cmpuint (copy->papers.kinds, ==, 2);
+  g_assert_true (copy->papers.unknown == job->papers.unknown);
   g_assert_cmpuint (copy->given, ==, SQ_GIVEN_UNITS);
   g_assert_cmpfloat (sq_job_foam (copy, SQ_FOAM_FIRM)->ifd_n, ==, 222);
   g_assert_true (sq_job_foam (copy, SQ_FOAM_FIRM)->unknown == foam.unknown);
   g_assert_null (sq_job_foam (copy, SQ_FOAM_SEAT));
+}
+
+static SqKeptLay *
+kept_lay_of (SqId cloth, guint revision)
+{
+  SqKeptLay *lay = sq_kept_lay_new (cloth);
+
+  lay->revision = revision;
+  return lay;
+}
+
+/* One lay of each cloth is kept; edits share the others. */
+static void
+test_kept_lays (void)
+{
+  g_autoptr (SqJob) job = job_of_three ();
+  g_autoptr (SqKeptLay) one = kept_lay_of (7, 1);
+  g_autoptr (SqKeptLay) other = kept_lay_of (0, 1);
+  g_autoptr (SqKeptLay) newer = kept_lay_of (7, 2);
+  g_autoptr (SqJob) with_one = sq_job_with_kept_lay (job, one);
+  g_autoptr (SqJob) with_both = sq_job_with_kept_lay (with_one, other);
+  g_autoptr (SqJob) with_newer = sq_job_with_kept_lay (with_both, newer);
+  g_autoptr (SqJob) without = sq_job_without_kept_lay (with_newer, 7);
+  g_autoptr (SqJob) unchanged = sq_job_without_kept_lay (without, 7);
+
+  g_assert_null (sq_job_kept_lay (job, 7));
+  g_assert_true (sq_job_kept_lay (with_both, 7) == one);
+  g_assert_true (sq_job_kept_lay (with_newer, 7) == newer);
+  g_assert_true (sq_job_kept_lay (with_newer, 0) == other);
+  g_assert_cmpuint (with_newer->kept_lays->len, ==, 2);
+  g_assert_true (sq_job_kept_lay (with_both, 7) == one);
+  g_assert_null (sq_job_kept_lay (without, 7));
+  g_assert_true (sq_job_kept_lay (without, 0) == other);
+  g_assert_cmpuint (unchanged->kept_lays->len, ==, 1);
+  g_assert_true (g_ptr_array_index (with_both->cushions, 0)
+                 == g_ptr_array_index (job->cushions, 0));
 }
 
 /* A cushion with another outline keeps everything else. */
@@ -161,6 +203,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/job/job/kept-lays", test_kept_lays);
   g_test_add_func ("/job/cushion/new", test_new_cushion);
   g_test_add_func ("/job/cushion/with-outline", test_with_outline);
   g_test_add_func ("/job/job/untouched-shared", test_untouched_shared);

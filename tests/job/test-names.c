@@ -2,6 +2,7 @@
 #include "job/names.h"
 
 #include "base/length.h"
+#include "job/papers.h"
 
 /* Every enum has a name for each of its values, and no two alike. */
 static void
@@ -21,6 +22,9 @@ test_complete (void)
     { sq_stripes_run_names, SQ_STRIPES_SIDE_TO_SIDE + 1 },
     { sq_centre_on_names, SQ_CENTRE_NONE + 1 },
     { sq_cloth_class_names, SQ_N_CLOTH_CLASSES },
+    { sq_sheet_names, SQ_N_SHEETS },
+    { sq_paper_kind_names, SQ_N_PAPER_KINDS },
+    { sq_unlaid_why_names, 3 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
@@ -46,11 +50,34 @@ test_order (void)
   g_assert_cmpstr (sq_cloth_class_names[SQ_CLOTH_VINYL], ==, "vinyl");
 }
 
+/* As columns of a sheet are named. */
+static void
+test_revisions (void)
+{
+  static const struct
+  {
+    guint revision;
+    const char *name;
+  } known[] = { { 1, "A" },   { 2, "B" },    { 26, "Z" },    { 27, "AA" },
+                { 52, "AZ" }, { 702, "ZZ" }, { 703, "AAA" }, { SQ_MOST_REVISION, "ZZZ" } };
+  static const char *const none[] = { "", "a", "A1", " A", "AAAA", "ZZZZZZZZZZZZZZ", "Ä" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (known); i++)
+    {
+      g_autofree char *name = sq_revision_name (known[i].revision);
+      g_assert_cmpstr (name, ==, known[i].name);
+      g_assert_cmpuint (sq_revision_of_name (known[i].name), ==, known[i].revision);
+    }
+  for (guint i = 0; i < G_N_ELEMENTS (none); i++)
+    g_assert_cmpuint (sq_revision_of_name (none[i]), ==, 0);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/job/names/complete", test_complete);
   g_test_add_func ("/job/names/order", test_order);
+  g_test_add_func ("/job/names/revisions", test_revisions);
   return g_test_run ();
 }
