@@ -64,19 +64,28 @@ new_sample (SqStartPage *page, GFile *file)
   return button;
 }
 
+#define SAMPLES_IN_A_ROW 5
+
 static GtkWidget *
 new_samples (SqStartPage *page)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *grid = gtk_grid_new ();
   g_autoptr (GPtrArray) files = sq_samples_list ();
+  int shown = 0;
   for (guint i = 0; i < files->len; i++)
     {
       GtkWidget *button = new_sample (page, g_ptr_array_index (files, i));
       if (button != NULL)
-        gtk_box_append (GTK_BOX (box), button);
+        {
+          gtk_grid_attach (GTK_GRID (grid), button, shown % SAMPLES_IN_A_ROW,
+                           shown / SAMPLES_IN_A_ROW, 1, 1);
+          shown++;
+        }
     }
-  gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
-  return box;
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 12);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
+  gtk_widget_set_halign (grid, GTK_ALIGN_CENTER);
+  return grid;
 }
 
 /* --- recent jobs --------------------------------------------------------------------------- */
