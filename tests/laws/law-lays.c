@@ -2,9 +2,7 @@
 #include "laws/laws.h"
 
 #include "geometry/geos.h"
-#include "plan/lay-tasks.h"
-#include "plan/purchase.h"
-#include "roll/lay-run.h"
+#include "plan/kept-lays.h"
 
 /* Arcs are flattened so closely for GEOS (mm). */
 #define FLAT_MM 0.0005
@@ -142,13 +140,26 @@ check_purchase (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
   return NULL;
 }
 
-static const char *
-check_cloth (const SqPlan *plan, SqId id)
+/* What is kept is the same lay again. */
+static gboolean
+is_found_again (const SqLays *lays, guint i)
 {
-  const SqCloth *cloth = sq_plan_cloth (plan, id);
-  const SqLayBudget budget = { 1, 0 };
-  g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, id);
-  g_autoptr (SqLay) lay = sq_lay_run (task, NULL, &budget, NULL);
+  const SqClothLay *cloth = sq_lays_cloth (lays, i);
+  g_autoptr (SqKeptLay) kept = sq_lays_keep (lays, i, NULL);
+
+  if (kept == NULL)
+    return cloth->lay->placed->len == 0;
+  g_autoptr (SqLay) found = sq_kept_lay_found (kept, lays->plan, cloth->task);
+  return found != NULL && sq_lay_compare (cloth->task, found, cloth->lay) == 0;
+}
+
+static const char *
+check_cloth (const SqLays *lays, guint index)
+{
+  const SqPlan *plan = lays->plan;
+  const SqLayTask *task = sq_lays_cloth (lays, index)->task;
+  const SqLay *lay = sq_lays_cloth (lays, index)->lay;
+  const SqCloth *cloth = sq_plan_cloth (plan, sq_lays_cloth (lays, index)->cloth);
   guint n = lay->placed->len;
   g_autofree Lying *lying = g_new (Lying, MAX (n, 1));
 
@@ -166,18 +177,22 @@ check_cloth (const SqPlan *plan, SqId id)
     return "two overlap";
   if (!sq_lay_is_valid (task, lay))
     return "it is found wrong";
+  if (!is_found_again (lays, index))
+    return "once kept it is not found again";
   return check_purchase (plan, task, lay);
 }
 
 char *
 law_lays (const LawCase *c)
 {
-  for (guint i = 0; i < c->plan->cloths->len; i++)
+  const SqLayBudget budget = { 1, 0 };
+  g_autoptr (SqLays) lays = sq_lays_new (c->plan, NULL, &budget, NULL);
+
+  for (guint i = 0; i < lays->cloths->len; i++)
     {
-      SqId id = g_array_index (c->plan->cloths, SqClothTotal, i).cloth;
-      const char *wrong = check_cloth (c->plan, id);
+      const char *wrong = check_cloth (lays, i);
       if (wrong != NULL)
-        return g_strdup_printf ("on cloth %u: %s", id, wrong);
+        return g_strdup_printf ("on cloth %u: %s", sq_lays_cloth (lays, i)->cloth, wrong);
     }
   return NULL;
 }

@@ -415,7 +415,10 @@ add_stripes (GRand *chance, SqCloth *cloth)
 
   cloth->repeat_across_mm = between (chance, 40, 300);
   if (happens (chance, 0.3))
-    cloth->repeat_along_mm = between (chance, 40, 600);
+    {
+      cloth->repeat_along_mm = between (chance, 40, 600);
+      cloth->drop = happens (chance, 0.3) ? 0.5 : 0;
+    }
   cloth->n_stripes = one_of (chance, 4);
   cloth->stripes = g_new0 (SqStripe, cloth->n_stripes);
   for (guint i = 0; i < cloth->n_stripes; i++)

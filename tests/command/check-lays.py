@@ -1,0 +1,218 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""check-lays.py SQUAB-CUT FOLDER: the lays of every job in FOLDER and of a patterned one, as
+squab-cut writes them, looked over by GEOS from nothing but what is written and the job: drawn in by
+0.005 mm no piece meets another, none leaves the cloth, each lies as often as it is wanted, turned as
+it may be, its pattern where it must fall; and what is bought is enough, and no more than that."""
+import collections
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+from shapely import affinity
+from shapely.geometry import Point, Polygon
+
+DRAWN_IN_MM = 0.005
+FLAT_MM = 0.001
+ROUNDED_MM = 0.0015  # places and corners are told in whole micrometres
+SQUARING_MM = 50.8
+TURNS = {'none': {0}, 'half': {0, 2}, 'quarter': {0, 1, 2, 3}, 'free': {0, 1, 2, 3}}
+
+# A motif with a drop and stripes that are not symmetric, one way up; and a seat that is too wide.
+PATTERNED = {
+    'format': 'squab job', 'version': 1, 'units': 'mm',
+    'cloths': [{'id': 4, 'width': 1380, 'one_way': True, 'up': 'start',
+                'repeat': {'across': 127.3, 'along': 211.1, 'drop': 0.5},
+                'stripes': [{'at': 10, 'width': 20, 'colour': '#803020'},
+                            {'at': 60, 'width': 9, 'colour': '#204080'}]},
+               {'id': 6, 'width': 900, 'repeat': {'across': 90},
+                'stripes': [{'at': 30, 'width': 30, 'colour': '#204080'}]}],
+    'cushions': [
+        {'id': 1, 'count': 3, 'hand': 'pair', 'thickness': 60, 'cloth': {'face': 4},
+         'stripes': {'centre_on': 'motif'},
+         'outline': [{'x': 0, 'y': 0, 'front': True}, {'x': 520, 'y': 0, 'bow': 45},
+                     {'x': 480, 'y': 410, 'radius': 40}, {'x': 0, 'y': 430, 'bow': -25}],
+         'holes': [[{'x': 100, 'y': 100}, {'x': 100, 'y': 180}, {'x': 190, 'y': 100}]]},
+        {'id': 2, 'count': 2, 'thickness': 50, 'build': 'folded-corner', 'cloth': {'face': 6},
+         'outline': [{'x': 0, 'y': 0}, {'x': 450, 'y': 0}, {'x': 450, 'y': 450},
+                     {'x': 0, 'y': 450}]},
+        {'id': 3, 'thickness': 50, 'cloth': {'face': 6},
+         'outline': [{'x': 0, 'y': 0}, {'x': 950, 'y': 0}, {'x': 950, 'y': 950},
+                     {'x': 0, 'y': 950}]}]}
+
+problems = []
+
+
+def written(squab_cut, job):
+    """The plan, and the exit status: 1 where it is done and the job has errors."""
+    run = subprocess.run([squab_cut, job, '--plan', '-', '--flatten', str(FLAT_MM)],
+                         capture_output=True, text=True)
+    if run.returncode not in (0, 1):
+        raise SystemExit(run.stderr)
+    return json.loads(run.stdout), run.returncode
+
+
+def piece_of(plan, item):
+    return plan['cushions'][item['cushion']]['pieces'][item['piece']]
+
+
+def quarters_of(piece, placed):
+    """How often the piece is turned from where its grain lies along the roll."""
+    times = (placed['turn'] + piece['grain']) / 90
+    return round(times) % 4 if abs(times - round(times)) < 1e-9 else None
+
+
+def on_cloth(shape, placed):
+    turned = affinity.rotate(shape, placed['turn'], origin=(0, 0))
+    return affinity.translate(turned, placed['x'], placed['y'])
+
+
+def lying(piece, placed):
+    """The piece where it lies, a polygon with its holes."""
+    rings = [[node[:2] for node in ring] for ring in piece['cut']]
+    return on_cloth(Polygon(rings[0], rings[1:]), placed)
+
+
+def off_by(at, place, repeat):
+    off = at - place
+    return abs(off - repeat * round(off / repeat)) if repeat > 0 else abs(off)
+
+
+def colour_at(cloth, across):
+    repeat = cloth.get('repeat', {}).get('across', 0)
+    colour = None
+    for stripe in cloth.get('stripes', []):
+        from_edge = (across - stripe['at']) % repeat if repeat > 0 else across - stripe['at']
+        if 0 <= from_edge < stripe['width']:
+            colour = stripe['colour']
+    return colour
+
+
+def reads_both_ways(cloth, across):
+    """Whether the stripes are the same to either side of a line."""
+    span = cloth.get('repeat', {}).get('across', 0) or cloth['width']
+    return all(colour_at(cloth, across + span * (i + 0.37) / 500)
+               == colour_at(cloth, across - span * (i + 0.37) / 500) for i in range(500))
+
+
+def pattern_fault(piece, placed, cloth, quarters):
+    phase = piece['phase']
+    if phase is None:
+        return None
+    anchor = on_cloth(Point(phase['x'], phase['y']), placed)
+    repeat = {'across': 0, 'along': 0, 'drop': 0} | cloth.get('repeat', {})
+    if phase['across'] and off_by(anchor.y, phase['v'], repeat['across']) > ROUNDED_MM:
+        return 'its stripes are off'
+    if phase['across'] and quarters == 2 and not reads_both_ways(cloth, phase['v']):
+        return 'its stripes are the wrong way round'
+    along = anchor.x
+    if repeat['drop'] and round((anchor.y - phase['v']) / repeat['across']) % 2:
+        along -= repeat['drop'] * repeat['along']
+    if phase['along'] and off_by(along, phase['u'], repeat['along']) > ROUNDED_MM:
+        return 'its motif is off'
+    return None
+
+
+def check_places(name, plan, lay, cloth):
+    shapes = []
+    for placed in lay['placed']:
+        where = f'{name}: cloth {lay["cloth"]}: {placed}'
+        piece = piece_of(plan, placed)
+        shape = lying(piece, placed)
+        strip = lay['strips'][placed['strip']]
+        quarters = quarters_of(piece, placed)
+        if piece['cloth'] != lay['cloth'] or placed['mirrored']:
+            problems.append(f'{where}: not a piece of this cloth')
+        if quarters not in TURNS[piece['turns']]:
+            problems.append(f'{where}: turned as it may not be')
+        x0, y0, x1, y1 = shape.bounds
+        if min(x0, y0, strip['length'] - x1, strip['width'] - y1) < -ROUNDED_MM:
+            problems.append(f'{where}: beyond the cloth')
+        fault = pattern_fault(piece, placed, cloth, quarters)
+        if fault:
+            problems.append(f'{where}: {fault}')
+        shapes.append((placed['strip'], shape.buffer(-DRAWN_IN_MM)))
+    check_overlaps(f'{name}: cloth {lay["cloth"]}', shapes)
+    return len(shapes)
+
+
+def check_overlaps(where, shapes):
+    for strip in {strip for strip, _ in shapes}:
+        here = [shape for on, shape in shapes if on == strip]
+        for i, shape in enumerate(here):
+            problems.extend(f'{where}: {i} and {k} overlap' for k in range(i)
+                            if shape.intersects(here[k]))
+
+
+def check_counts(name, plan):
+    """Every copy of every piece lies once, or is told as not laid."""
+    copies, unlaid = collections.defaultdict(list), collections.Counter()
+    for lay in plan['lays']:
+        for placed in lay['placed']:
+            copies[placed['cushion'], placed['piece']].append(placed['copy'])
+        for item in lay['unlaid']:
+            unlaid[item['cushion'], item['piece']] += item['count']
+    for c, cushion in enumerate(plan['cushions']):
+        for p, piece in enumerate(cushion['pieces']):
+            wanted, laid = cushion['count'] * piece['count'], copies.pop((c, p), [])
+            if sorted(laid) != list(range(len(laid))) or len(laid) + unlaid[c, p] != wanted:
+                problems.append(f'{name}: piece {p} of cushion {c} is not there {wanted} times')
+    if copies:
+        problems.append(f'{name}: more than there is')
+
+
+def check_purchase(name, plan, lay, bought):
+    where = f'{name}: to buy of cloth {lay["cloth"]}'
+    length, width = lay['strips'][0]['length'], lay['strips'][0]['width']
+    area = sum(piece_of(plan, placed)['area'] for placed in lay['placed'])
+    needed = bought['laid'] + bought['squaring'] + bought['pattern']
+    steps = bought['buy'] / bought['sold_by']
+    if bought['cloth'] != lay['cloth'] or abs(bought['laid'] - length) > 1e-6:
+        problems.append(f'{where}: not what is laid')
+    if bought['bolts'] != (1 if lay['placed'] else 0):
+        problems.append(f'{where}: bolts')
+    if abs(bought['squaring'] - SQUARING_MM * bought['bolts']) > 1e-9:
+        problems.append(f'{where}: squaring')
+    if abs(steps - round(steps)) > 1e-9 or not -1e-3 <= bought['buy'] - needed < bought['sold_by']:
+        problems.append(f'{where}: {bought["buy"]} for {needed}')
+    if lay['placed'] and abs(bought['waste'] - (1 - area / (bought['buy'] * width))) > 1e-5:
+        problems.append(f'{where}: waste')
+    if lay['placed'] and abs(lay['density'] - area / (length * width)) > 1e-5:
+        problems.append(f'{where}: density')
+    if bought['unlaid'] != sum(item['count'] for item in lay['unlaid']):
+        problems.append(f'{where}: unlaid')
+
+
+def check_job(name, squab_cut, path):
+    plan, status = written(squab_cut, path)
+    job = json.loads(pathlib.Path(path).read_text())
+    cloths = {cloth['id']: cloth for cloth in job.get('cloths', [])}
+    n = 0
+    for lay, bought in zip(plan['lays'], plan['purchase'], strict=True):
+        if not re.fullmatch('[0-9a-f]{16}', lay['digest']):
+            problems.append(f'{name}: digest')
+        n += check_places(name, plan, lay, cloths.get(lay['cloth'], {}))
+        check_purchase(name, plan, lay, bought)
+    check_counts(name, plan)
+    if any(lay['unlaid'] for lay in plan['lays']) and status != 1:
+        problems.append(f'{name}: what is not laid is no error')
+    return n, sum(item['count'] for lay in plan['lays'] for item in lay['unlaid'])
+
+
+squab_cut, folder = sys.argv[1:]
+for sample in sorted(pathlib.Path(folder).glob('*.squab')):
+    laid, left = check_job(sample.name, squab_cut, sample)
+    print(f'{sample.name}: {laid} laid, {left} not')
+    if not laid:
+        problems.append(f'{sample.name}: nothing is laid')
+with tempfile.NamedTemporaryFile('w', suffix='.squab') as file:
+    json.dump(PATTERNED, file)
+    file.flush()
+    laid, left = check_job('patterned', squab_cut, file.name)
+    print(f'patterned: {laid} laid, {left} not')
+    if not laid or not left:
+        problems.append('patterned: all or nothing is laid')
+raise SystemExit('\n'.join(problems) if problems else 0)
