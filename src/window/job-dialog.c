@@ -1,17 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/job-dialog.h"
 
+#include "job/names.h"
 #include "window/form.h"
 #include "words/lengths.h"
 
 #include <glib/gi18n.h>
 
 #define N_UNITS (SQ_UNIT_CM + 1)
+#define MOST_LETTERS 3 /* of a revision */
 
 typedef struct
 {
   SqDocument *document;
-  GtkWidget *title, *customer, *units, *notes;
+  GtkWidget *title, *customer, *units, *revision, *notes;
 } Dialog;
 
 static void
@@ -50,6 +52,17 @@ notes_text (Dialog *dialog)
   return gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
 }
 
+/* What is left of nothing is the old one. */
+static gboolean
+set_revision (guint *old, const char *name)
+{
+  guint revision = sq_revision_of_name (name);
+  if (revision == 0 || revision == *old)
+    return FALSE;
+  *old = revision;
+  return TRUE;
+}
+
 static gboolean
 on_done (gpointer data)
 {
@@ -61,6 +74,8 @@ on_done (gpointer data)
   is_changed |= set_text (&job->title, gtk_editable_get_text (GTK_EDITABLE (dialog->title)));
   is_changed |= set_text (&job->customer, gtk_editable_get_text (GTK_EDITABLE (dialog->customer)));
   is_changed |= set_text (&job->notes, notes);
+  is_changed |= set_revision (&job->revision,
+                              gtk_editable_get_text (GTK_EDITABLE (dialog->revision)));
   if (units != job->units)
     job->given |= SQ_GIVEN_UNITS;
   job->units = units;
@@ -89,7 +104,7 @@ add (GtkGrid *grid, int row, const char *name, GtkWidget *control, GtkWidget *na
 
 /* Enter in it accepts the dialog. */
 static GtkWidget *
-new_entry (const GRefString *text)
+new_entry (const char *text)
 {
   GtkWidget *entry = gtk_entry_new ();
   gtk_editable_set_text (GTK_EDITABLE (entry), plain (text));
@@ -107,6 +122,38 @@ new_units (SqUnit now)
   GtkWidget *units = gtk_drop_down_new_from_strings (names);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (units), now);
   return units;
+}
+
+/* Only letters get in, as capitals. */
+static void
+on_insert (GtkEditable *text, const char *inserted, int length, int *position)
+{
+  g_autofree char *typed = g_strndup (inserted, length < 0 ? strlen (inserted) : (gsize) length);
+  g_autoptr (GString) letters = g_string_new (NULL);
+  for (const char *c = typed; *c != '\0'; c++)
+    if (g_ascii_isalpha (*c))
+      g_string_append_c (letters, g_ascii_toupper (*c));
+  if (strcmp (letters->str, typed) == 0)
+    return;
+  g_signal_stop_emission_by_name (text, "insert-text");
+  if (letters->len > 0)
+    gtk_editable_insert_text (text, letters->str, (int) letters->len, position);
+}
+
+static GtkWidget *
+new_revision (guint revision)
+{
+  g_autofree char *name = sq_revision_name (revision);
+  GtkWidget *entry = new_entry (name);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 4);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 4);
+  gtk_entry_set_max_length (GTK_ENTRY (entry), MOST_LETTERS);
+  gtk_widget_set_halign (entry, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (
+      entry, _ ("Stands on every sheet: the next letter when the job changes after printing"));
+  g_signal_connect (gtk_editable_get_delegate (GTK_EDITABLE (entry)), "insert-text",
+                    G_CALLBACK (on_insert), NULL);
+  return entry;
 }
 
 /* Tab goes on from it, as from any other field. */
@@ -129,6 +176,7 @@ new_content (Dialog *dialog, const SqJob *job)
   dialog->title = new_entry (job->title);
   dialog->customer = new_entry (job->customer);
   dialog->units = new_units (job->units);
+  dialog->revision = new_revision (job->revision);
   dialog->notes = new_notes (job->notes);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), dialog->notes);
   gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), 110);
@@ -136,7 +184,8 @@ new_content (Dialog *dialog, const SqJob *job)
   add (GTK_GRID (grid), 0, _ ("_Title"), dialog->title, dialog->title);
   add (GTK_GRID (grid), 1, _ ("C_ustomer"), dialog->customer, dialog->customer);
   add (GTK_GRID (grid), 2, _ ("_Lengths in"), dialog->units, dialog->units);
-  add (GTK_GRID (grid), 3, _ ("_Notes"), scrolled, dialog->notes);
+  add (GTK_GRID (grid), 3, _ ("_Revision"), dialog->revision, dialog->revision);
+  add (GTK_GRID (grid), 4, _ ("_Notes"), scrolled, dialog->notes);
   return grid;
 }
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Title, customer, notes and unit are changed by keys, in one step; Escape and Cancel change nothing.
+# Title, customer, notes, unit and revision are changed by keys, in one step; Escape and Cancel change nothing.
 . "$STEPS"
 job () { key ctrl+s; sleep 0.3; tr -d ' \n' <"$WORK/job.squab"; }
 key ctrl+j
@@ -11,6 +11,8 @@ key alt+l space
 until_there label millimetres
 key Down Return
 until_gone label centimetres
+key alt+r ctrl+a
+type_text '2 b-'
 key alt+n ctrl+a
 type_text 'Late'
 key Return
@@ -20,7 +22,7 @@ until_gone text Customer
 did 'Job details'
 until_says seat '5 corners, 1194 by 483 mm*'
 until_there label 'Pier bench'
-until_says job '*"units":"mm","title":"Pierbench","customer":"NorthQuay","notes":"Late\\ninMay"*'
+until_says job '*"units":"mm","title":"Pierbench","customer":"NorthQuay","notes":"Late\\ninMay","revision":"B"*'
 
 # One step back takes all of it back.
 key ctrl+z
