@@ -2,6 +2,8 @@
 #include "command/options.h"
 
 #include "base/error.h"
+#include "exchange/today.h"
+#include "job/names.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
@@ -11,12 +13,15 @@
 #define LEAST_FLATTEN_MM 0.0001
 #define MOST_FLATTEN_MM 100.0
 
+#define MOST_STEPS 1000000
+
 /* The command line as it is being read. */
 typedef struct
 {
   int argc, next;
   char *const *argv;
   gboolean only_files; /* after -- */
+  guint seen;          /* bits: the known options that were there */
 } Arguments;
 
 /* Sets @error to @pattern about @argument, as it may be shown on a terminal. Gives FALSE. */
@@ -27,15 +32,6 @@ refuse (GError **error, const char *pattern, const char *argument)
 
   g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, pattern, shown);
   return FALSE;
-}
-
-static gboolean
-set_once (const char **place, const char *value, const char *pattern, GError **error)
-{
-  if (*place != NULL)
-    return refuse (error, pattern, value);
-  *place = value;
-  return TRUE;
 }
 
 /* The value of option @name: what follows = in @argument, or the next argument. */
@@ -63,8 +59,6 @@ read_flatten (SqOptions *options, const char *value, GError **error)
   char *end;
   double mm = g_ascii_strtod (value, &end);
 
-  if (options->flatten_mm > 0)
-    return refuse (error, _ ("--flatten is given twice (%s)"), value);
   if (*end != '\0' || !(mm >= LEAST_FLATTEN_MM && mm <= MOST_FLATTEN_MM))
     return refuse (error, _ ("--flatten wants millimetres from 0.0001 to 100, not “%s”"), value);
   options->flatten_mm = mm;
@@ -72,46 +66,135 @@ read_flatten (SqOptions *options, const char *value, GError **error)
 }
 
 static gboolean
+read_paper (SqOptions *options, const char *value, GError **error)
+{
+  for (guint i = 0; sq_sheet_names[i] != NULL; i++)
+    if (g_str_equal (value, sq_sheet_names[i]))
+      {
+        options->has_sheet = TRUE;
+        options->sheet = (SqSheet) i;
+        return TRUE;
+      }
+  return refuse (error, _ ("--paper wants a4 or letter, not “%s”"), value);
+}
+
+static gboolean
+read_date (SqOptions *options, const char *value, GError **error)
+{
+  options->date = value;
+  return sq_is_date (value)
+         || refuse (error, _ ("--date wants a day as 2026-03-01, not “%s”"), value);
+}
+
+static gboolean
+read_seed (SqOptions *options, const char *value, GError **error)
+{
+  return g_ascii_string_to_unsigned (value, 10, 0, G_MAXINT64, &options->seed, NULL)
+         || refuse (error, _ ("--seed wants a whole number, not “%s”"), value);
+}
+
+static gboolean
+read_steps (SqOptions *options, const char *value, GError **error)
+{
+  return g_ascii_string_to_unsigned (value, 10, 0, MOST_STEPS, &options->steps, NULL)
+         || refuse (error, _ ("--steps wants a whole number up to a million, not “%s”"), value);
+}
+
+/* All options that take a value. */
+static const struct
+{
+  const char *name;
+  gboolean is_out;
+  SqOut out;
+  gboolean (*read) (SqOptions *options, const char *value, GError **error);
+} known[] = {
+  { "--plan", TRUE, SQ_OUT_PLAN, NULL },
+  { "--save", TRUE, SQ_OUT_SAVE, NULL },
+  { "--cut-list", TRUE, SQ_OUT_CUT_LIST, NULL },
+  { "--layout", TRUE, SQ_OUT_LAYOUT, NULL },
+  { "--everything", TRUE, SQ_OUT_EVERYTHING, NULL },
+  { "--csv", TRUE, SQ_OUT_CSV, NULL },
+  { .name = "--flatten", .read = read_flatten },
+  { .name = "--paper", .read = read_paper },
+  { .name = "--date", .read = read_date },
+  { .name = "--seed", .read = read_seed },
+  { .name = "--steps", .read = read_steps },
+};
+
+static const char *
+out_name (SqOut out)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (known); i++)
+    if (known[i].is_out && known[i].out == out)
+      return known[i].name;
+  g_return_val_if_reached ("");
+}
+
+static gboolean
 read_option (SqOptions *options, Arguments *arguments, const char *argument, GError **error)
 {
   g_autofree char *name = g_strndup (argument, strcspn (argument, "="));
-  gboolean is_plan = g_str_equal (name, "--plan"), is_save = g_str_equal (name, "--save");
+  guint i = 0;
 
-  if (!is_plan && !is_save && !g_str_equal (name, "--flatten"))
+  while (i < G_N_ELEMENTS (known) && !g_str_equal (known[i].name, name))
+    i++;
+  if (i == G_N_ELEMENTS (known))
     return refuse (error, _ ("unknown option %s; see squab-cut --help"), name);
+  if (arguments->seen & 1u << i)
+    return refuse (error, _ ("%s is given twice"), name);
+  arguments->seen |= 1u << i;
 
   const char *value = take_value (arguments, argument, name, error);
   if (value == NULL)
     return FALSE;
-  if (is_plan)
-    return set_once (&options->plan, value, _ ("--plan is given twice (%s)"), error);
-  if (is_save)
-    return set_once (&options->save, value, _ ("--save is given twice (%s)"), error);
-  return read_flatten (options, value, error);
+  if (!known[i].is_out)
+    return known[i].read (options, value, error);
+  options->outs[known[i].out] = value;
+  return TRUE;
+}
+
+/* Whether no two outputs would be written to the same place. */
+static gboolean
+check_outs (const SqOptions *options, GError **error)
+{
+  for (guint a = 0; a < SQ_N_OUTS; a++)
+    for (guint b = a + 1; b < SQ_N_OUTS; b++)
+      if (options->outs[a] != NULL && g_strcmp0 (options->outs[a], options->outs[b]) == 0)
+        {
+          g_autofree char *shown = g_filename_display_name (options->outs[a]);
+          g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("%s and %s would both write %s"),
+                       out_name ((SqOut) a), out_name ((SqOut) b), shown);
+          return FALSE;
+        }
+  return TRUE;
 }
 
 /* Whether what was asked for goes together. */
 static gboolean
 check (const SqOptions *options, GError **error)
 {
+  const char *const *outs = options->outs;
+  gboolean has_papers = outs[SQ_OUT_CUT_LIST] != NULL || outs[SQ_OUT_LAYOUT] != NULL
+                        || outs[SQ_OUT_EVERYTHING] != NULL;
+
   if (options->file == NULL)
     {
       g_set_error_literal (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("which job? see squab-cut --help"));
       return FALSE;
     }
-  if (options->flatten_mm > 0 && options->plan == NULL)
+  if (options->flatten_mm > 0 && outs[SQ_OUT_PLAN] == NULL)
     return refuse (error, _ ("%s goes with --plan"), "--flatten");
-  if (options->plan != NULL && g_strcmp0 (options->plan, options->save) == 0)
-    return refuse (error, _ ("--plan and --save would both write %s"), options->plan);
-  return TRUE;
+  if (options->has_sheet && !has_papers)
+    return refuse (error, _ ("%s goes with a PDF"), "--paper");
+  return check_outs (options, error);
 }
 
 gboolean
 sq_options_read (SqOptions *options, int argc, char *const *argv, GError **error)
 {
-  Arguments arguments = { argc, 1, argv, FALSE };
+  Arguments arguments = { argc, 1, argv, FALSE, 0 };
 
-  *options = (SqOptions){ .what = SQ_DO_JOB };
+  *options = (SqOptions){ .what = SQ_DO_JOB, .seed = 1 };
   while (arguments.next < argc)
     {
       const char *argument = argv[arguments.next++];
@@ -128,10 +211,12 @@ sq_options_read (SqOptions *options, int argc, char *const *argv, GError **error
           options->what = SQ_DO_VERSION;
           return TRUE;
         }
-      else if (!(is_option ? read_option (options, &arguments, argument, error)
-                           : set_once (&options->file, argument,
-                                       _ ("one job at a time; what is %s?"), error)))
+      else if (is_option && !read_option (options, &arguments, argument, error))
         return FALSE;
+      else if (!is_option && options->file != NULL)
+        return refuse (error, _ ("one job at a time; what is %s?"), argument);
+      else if (!is_option)
+        options->file = argument;
     }
   return check (options, error);
 }
@@ -142,12 +227,21 @@ sq_options_help (void)
   return _ ("Usage: squab-cut FILE [OPTION…]\n"
             "Prints the cut list of a cushion job.\n"
             "\n"
-            "  --plan F      write everything computed to F, as JSON (- is standard output)\n"
-            "  --flatten MM  in the plan, straight lines for arcs, at most MM from them\n"
-            "  --save F      write the job as it was opened to F, in today’s format\n"
-            "  --help        print this\n"
-            "  --version     print the version\n"
+            "  --cut-list F    write the cut list to F, as PDF\n"
+            "  --layout F      the same for the layout of the pieces on the cloth\n"
+            "  --everything F  all papers in one PDF\n"
+            "  --paper SIZE    a4 or letter; else as the job says\n"
+            "  --date DAY      the date on papers, as 2026-03-01; else today\n"
+            "  --csv F         write the pieces to cut to F, as a table with commas\n"
+            "  --plan F        write everything computed to F, as JSON\n"
+            "  --flatten MM    in the plan, straight lines for arcs, at most MM from them\n"
+            "  --save F        write the job as it was opened to F, in today’s format\n"
+            "  --steps N       try N more lays after the first and take the best\n"
+            "  --seed N        what chance begins from in these (1)\n"
+            "  --help          print this\n"
+            "  --version       print the version\n"
             "\n"
-            "With --plan or --save the cut list is not printed. The exit status is 0 if all\n"
-            "went well, 1 if the job has errors in it, 2 if nothing could be done.\n");
+            "F may be - for standard output. With any F the cut list is not printed. The exit\n"
+            "status is 0 if all went well, 1 if the job has errors in it, 2 if nothing could\n"
+            "be done.\n");
 }

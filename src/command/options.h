@@ -2,7 +2,7 @@
 /* What the command line of squab-cut asks for. */
 #pragma once
 
-#include <glib.h>
+#include "job/papers.h"
 
 typedef enum
 {
@@ -11,14 +11,30 @@ typedef enum
   SQ_DO_JOB,
 } SqDo;
 
+/* What can be written to a file. */
+typedef enum
+{
+  SQ_OUT_PLAN,
+  SQ_OUT_SAVE, /* the job as it was opened */
+  SQ_OUT_CUT_LIST,
+  SQ_OUT_LAYOUT,
+  SQ_OUT_EVERYTHING, /* all papers */
+  SQ_OUT_CSV,        /* the cut list's lines */
+} SqOut;
+#define SQ_N_OUTS (SQ_OUT_CSV + 1)
+
 /* Texts are borrowed from the command line. */
 typedef struct
 {
   SqDo what;
-  const char *file;  /* the job */
-  const char *plan;  /* where to write the plan, "-": standard output; NULL: nowhere */
-  const char *save;  /* the same for the job as it was opened */
-  double flatten_mm; /* 0: arcs stay arcs */
+  const char *file;            /* the job */
+  const char *outs[SQ_N_OUTS]; /* where to write each, "-": standard output; NULL: nowhere */
+  double flatten_mm;           /* in the plan; 0: arcs stay arcs */
+  gboolean has_sheet;
+  SqSheet sheet;    /* of papers, if it is given */
+  const char *date; /* that papers bear, YYYY-MM-DD; NULL: today */
+  guint64 seed;     /* of lays … */
+  guint64 steps;    /* … and how many to try after the first */
 } SqOptions;
 
 /* Reads the command line into @options. FALSE with SQ_ERROR_USAGE, and a message in the user's

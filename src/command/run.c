@@ -6,7 +6,10 @@
 #include "exchange/job-file.h"
 #include "exchange/plan-json.h"
 #include "exchange/save-file.h"
+#include "exchange/today.h"
+#include "papers/paper.h"
 #include "plan/lays.h"
+#include "words/cut-list-csv.h"
 #include "words/cut-list.h"
 #include "words/lay-words.h"
 #include "words/lengths.h"
@@ -25,13 +28,11 @@ decimal_sign (void)
   return localeconv ()->decimal_point[0] == ',' ? ',' : '.';
 }
 
-/* Writes @text to the file @path, or to standard output for "-" and NULL. */
+/* Writes @text to the file @path, or to standard output for "-". */
 static gboolean
-put (const char *path, const char *text, GError **error)
+put (const char *path, const char *text, gsize length, GError **error)
 {
-  gsize length = strlen (text);
-
-  if (path != NULL && !g_str_equal (path, "-"))
+  if (!g_str_equal (path, "-"))
     return sq_file_save (path, text, length, error);
   if (fwrite (text, 1, length, stdout) == length && fflush (stdout) == 0)
     return TRUE;
@@ -39,28 +40,71 @@ put (const char *path, const char *text, GError **error)
   return FALSE;
 }
 
+/* Takes @text. */
 static gboolean
-put_all (const SqOptions *options, const SqJob *job, const SqLays *lays, GError **error)
+put_text (const char *path, char *text, GError **error)
 {
-  SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
+  g_autofree char *own = text;
 
-  if (options->save != NULL)
+  return put (path, own, strlen (own), error);
+}
+
+static gboolean
+put_papers (const char *path, guint kinds, const SqPaperSpec *spec, GError **error)
+{
+  g_autoptr (GPtrArray) papers = sq_papers_new (kinds, spec);
+  g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, spec, error);
+
+  return pdf != NULL && put (path, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), error);
+}
+
+static gboolean
+put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **error)
+{
+  const SqLays *lays = spec->lays;
+  const char *path = options->outs[out];
+  SqLengthStyle style = sq_words_length_style (lays->plan->job, decimal_sign ());
+
+  switch (out)
     {
-      g_autofree char *text = sq_job_write (job);
-      if (!put (options->save, text, error))
-        return FALSE;
+    case SQ_OUT_PLAN:
+      return put_text (path, sq_plan_write (lays, options->flatten_mm, &style), error);
+    case SQ_OUT_SAVE:
+      return put_text (path, sq_job_write (lays->plan->job), error);
+    case SQ_OUT_CUT_LIST:
+      return put_papers (path, 1 << SQ_PAPER_CUT_LIST, spec, error);
+    case SQ_OUT_LAYOUT:
+      return put_papers (path, 1 << SQ_PAPER_LAYOUT, spec, error);
+    case SQ_OUT_EVERYTHING:
+      return put_papers (path, (1 << SQ_N_PAPER_KINDS) - 1, spec, error);
+    case SQ_OUT_CSV:
+      return put_text (path, sq_words_cut_list_csv (lays->plan), error);
     }
-  if (options->plan != NULL)
-    {
-      g_autofree char *text = sq_plan_write (lays, options->flatten_mm, &style);
-      if (!put (options->plan, text, error))
-        return FALSE;
-    }
-  if (options->save != NULL || options->plan != NULL)
+  g_return_val_if_reached (FALSE);
+}
+
+static gboolean
+put_all (const SqOptions *options, const SqLays *lays, GError **error)
+{
+  const SqJob *job = lays->plan->job;
+  g_autofree char *today = options->date != NULL ? g_strdup (options->date) : sq_today ();
+  SqPaperSpec spec = sq_paper_spec (lays, decimal_sign (), today);
+  gboolean any = FALSE;
+
+  if (options->has_sheet)
+    spec.sheet = options->sheet;
+  for (guint out = 0; out < SQ_N_OUTS; out++)
+    if (options->outs[out] != NULL)
+      {
+        any = TRUE;
+        if (!put_out (options, (SqOut) out, &spec, error))
+          return FALSE;
+      }
+  if (any)
     return TRUE;
 
-  g_autofree char *list = sq_words_cut_list (lays->plan, lays, &style);
-  return put (NULL, list, error);
+  SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
+  return put_text ("-", sq_words_cut_list (lays->plan, lays, &style), error);
 }
 
 static const char *
@@ -119,7 +163,7 @@ say_problems (const SqLays *lays)
 int
 sq_command_run (const SqOptions *options, GError **error)
 {
-  const SqLayBudget first = { .seed = 1 };
+  const SqLayBudget budget = { options->seed, options->steps };
   SqDefaults defaults;
   sq_defaults_builtin (&defaults);
   g_autoptr (SqJob) job = sq_job_load (options->file, &defaults, error);
@@ -127,8 +171,8 @@ sq_command_run (const SqOptions *options, GError **error)
     return -1;
 
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
-  if (!put_all (options, job, lays, error))
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &budget, NULL);
+  if (!put_all (options, lays, error))
     return -1;
   say_problems (lays);
   return sq_plan_figures (plan).faults > 0 || sq_lays_n_unlaid (lays) > 0 ? 1 : 0;

@@ -5,12 +5,14 @@
 #include "base/units.h"
 #include "drawing/paint.h"
 #include "papers/kinds.h"
+#include "words/lengths.h"
+#include "words/paper-words.h"
 
 #include <cairo-pdf.h>
 
 #define PT_PER_MM (72 / SQ_MM_PER_INCH)
 
-static void (*const kinds[SQ_N_PAPER_KINDS]) (GArray *pages, const SqPaperSpec *spec) = {
+static void (*const makers[SQ_N_PAPER_KINDS]) (GArray *pages, const SqPaperSpec *spec) = {
   [SQ_PAPER_CUT_LIST] = sq_cut_list_pages,
   [SQ_PAPER_LAYOUT] = sq_layout_pages,
 };
@@ -30,7 +32,7 @@ sq_paper_new (SqPaperKind kind, const SqPaperSpec *spec)
   paper->kind = kind;
   paper->pages = g_array_new (FALSE, FALSE, sizeof (SqPage));
   g_array_set_clear_func (paper->pages, clear_page);
-  kinds[kind](paper->pages, spec);
+  makers[kind](paper->pages, spec);
   return paper;
 }
 
@@ -96,10 +98,46 @@ paint_paper (cairo_surface_t *surface, const SqPaper *paper)
     }
 }
 
-GBytes *
-sq_papers_to_pdf (const GPtrArray *papers, const char *title, const char *date, GError **error)
+SqPaperSpec
+sq_paper_spec (const SqLays *lays, char decimal, const char *date)
 {
-  g_autofree char *moment = g_strconcat (date, "T00:00:00Z", NULL);
+  const SqJob *job = lays->plan->job;
+  SqPaperSpec spec = {
+    .lays = lays,
+    .style = sq_words_length_style (job, decimal),
+    .sheet = job->units == SQ_UNIT_IN ? SQ_SHEET_LETTER : SQ_SHEET_A4,
+    .date = date,
+  };
+
+  spec.style.set = TRUE;
+  spec.style.with_unit = FALSE;
+  if (job->given & SQ_GIVEN_SHEET)
+    spec.sheet = job->papers.sheet;
+  return spec;
+}
+
+guint
+sq_paper_kinds (const SqJob *job)
+{
+  return job->given & SQ_GIVEN_PAPER_KINDS ? job->papers.kinds : (1 << SQ_N_PAPER_KINDS) - 1;
+}
+
+GPtrArray *
+sq_papers_new (guint kinds, const SqPaperSpec *spec)
+{
+  GPtrArray *papers = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_paper_unref);
+
+  for (guint kind = 0; kind < SQ_N_PAPER_KINDS; kind++)
+    if (kinds & 1u << kind)
+      g_ptr_array_add (papers, sq_paper_new ((SqPaperKind) kind, spec));
+  return papers;
+}
+
+GBytes *
+sq_papers_to_pdf (const GPtrArray *papers, const SqPaperSpec *spec, GError **error)
+{
+  g_autofree char *title = sq_words_paper_title (spec->lays->plan->job);
+  g_autofree char *moment = g_strconcat (spec->date, "T00:00:00Z", NULL);
   GByteArray *bytes = g_byte_array_new ();
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append, bytes, 1, 1);
 

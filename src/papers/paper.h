@@ -48,7 +48,16 @@ SqVector sq_sheet_size_mm (SqSheet sheet);
  * (0, 0), y down; nothing behind it. */
 void sq_paper_paint_page (const SqPaper *paper, guint i, cairo_t *cr, double scale);
 
-/* All pages of @papers (of const SqPaper) as one PDF, that bears @title and @date (YYYY-MM-DD); the
- * same bytes for the same papers, on the same machine. NULL with @error as cairo puts it. */
-GBytes *sq_papers_to_pdf (const GPtrArray *papers, const char *title, const char *date,
-                          GError **error);
+/* The papers of the plan of @lays as its job wants them: on the sheet it names (else Letter where its
+ * lengths are in inches, A4 elsewhere), with @decimal ('.' or ',') in figures, as of @date
+ * (YYYY-MM-DD). Both are borrowed. */
+SqPaperSpec sq_paper_spec (const SqLays *lays, char decimal, const char *date);
+/* The kinds of paper @job wants, as bits: 1 << SqPaperKind; all where it doesn't say. */
+guint sq_paper_kinds (const SqJob *job);
+
+/* The papers of @kinds (bits), in their order. New array of SqPaper, its own. */
+GPtrArray *sq_papers_new (guint kinds, const SqPaperSpec *spec);
+
+/* All pages of @papers (of SqPaper), made from @spec, as one PDF; the same bytes for the same papers
+ * on the same machine. NULL with @error as cairo puts it. */
+GBytes *sq_papers_to_pdf (const GPtrArray *papers, const SqPaperSpec *spec, GError **error);

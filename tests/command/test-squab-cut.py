@@ -2,9 +2,12 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """test-squab-cut.py SQUAB-CUT: what squab-cut promises whoever calls it: exit status, standard
 output, standard error, files."""
+import csv
 import json
 import os
 import pathlib
+import resource
+import signal
 import subprocess
 import sys
 import tempfile
@@ -221,9 +224,8 @@ class BadUsage(Case):
             self.assert_not_done(self.run_it(self.job, option), option)
 
     def test_options_that_are_not_there_yet(self):
-        for option in ('--ways', '--cut-list=a.pdf', '--everything=a.pdf', '--dxf=a.dxf',
-                       '--seconds=1', '--seed=1', '--threads=1', '--paper=a4', '--date=2030-01-01',
-                       '--lay=instance.json'):
+        for option in ('--ways', '--marking=a.pdf', '--pattern=a.pdf', '--dxf=a.dxf',
+                       '--seconds=1', '--threads=1', '--lay=instance.json'):
             self.assert_not_done(self.run_it(self.job, option), option.split('=')[0])
 
     def test_missing_values(self):
@@ -241,15 +243,91 @@ class BadUsage(Case):
             self.assert_not_done(self.run_it(self.job, '--plan', '-', f'--flatten={value}'),
                                  '--flatten')
 
+    def test_values(self):
+        for option, values in (('--paper', ('a3', 'A4', 'x')), ('--seed', ('-1', 'x', '1.5')),
+                               ('--steps', ('-1', 'x', '1000001')),
+                               ('--date', ('today', '2026-02-30', '2026-13-01', '1-1-2026',
+                                           '2026-3-1', '0000-01-01'))):
+            for value in values:
+                self.assert_not_done(
+                    self.run_it(self.job, '--cut-list', 'a.pdf', f'{option}={value}'), option)
+        self.assertFalse((self.folder / 'a.pdf').exists())
+
+    def test_paper_alone(self):
+        self.assert_not_done(self.run_it(self.job, '--paper', 'a4'), '--paper')
+
     def test_flatten_alone(self):
         self.assert_not_done(self.run_it(self.job, '--flatten', '0.1'), '--plan')
+
+
+class Papers(Case):
+    papers = ('--cut-list', '--layout', '--everything')
+
+    def made(self, *arguments, name='a.pdf', **more):
+        done = self.run_it(self.job, *arguments, **more)
+        self.assertEqual((done.returncode, done.stdout), (0, ''), done.stderr)
+        return (self.folder / name).read_bytes()
+
+    def test_same_bytes(self):
+        for paper in self.papers:
+            first = self.made(paper, 'a.pdf', '--date', '2026-03-01')
+            self.assertTrue(first.startswith(b'%PDF-'))
+            self.assertEqual(first, self.made(paper, 'a.pdf', '--date', '2026-03-01'))
+            self.assertNotEqual(first, self.made(paper, 'a.pdf', '--date', '2026-03-02'))
+
+    def test_date_of_the_environment(self):
+        given = self.made('--everything', 'a.pdf', '--date', '2026-03-01')
+        day = {'SOURCE_DATE_EPOCH': '1772323200'} # 2026-03-01T00:00:00Z
+        self.assertEqual(given, self.made('--everything', 'a.pdf', env=day))
+
+    def test_several_at_once(self):
+        done = self.run_it(self.job, '--cut-list', 'a.pdf', '--layout', 'b.pdf', '--csv', 'c.csv',
+                           '--plan', 'd.json', '--paper', 'letter')
+        self.assertEqual((done.returncode, done.stdout), (0, ''))
+        self.assertEqual(sorted(path.name for path in self.folder.iterdir()),
+                         ['a.pdf', 'b.pdf', 'c.csv', 'd.json', 'stool.squab'])
+
+    def test_standard_output(self):
+        done = subprocess.run([SQUAB_CUT, self.job, '--cut-list', '-'], capture_output=True,
+                              check=True, cwd=self.folder)
+        self.assertTrue(done.stdout.startswith(b'%PDF-'))
+
+    def test_full_disk(self):
+        self.assert_not_done(self.run_it(self.job, '--everything', '/dev/full'), '/dev/full')
+
+    def test_nothing_half_written(self):
+        # A file may not grow beyond a few bytes: as on a disk that fills up while it is written.
+        def few_bytes():
+            signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+            resource.setrlimit(resource.RLIMIT_FSIZE, (100, 100))
+        old = self.file('a.pdf', 'the old one')
+        done = self.run_it(self.job, '--everything', 'a.pdf', preexec_fn=few_bytes)
+        self.assert_not_done(done, 'a.pdf')
+        self.assertEqual(pathlib.Path(old).read_text(), 'the old one')
+        self.assertEqual(sorted(os.listdir(self.folder)), ['a.pdf', 'stool.squab'])
+
+    def test_no_such_folder(self):
+        self.assert_not_done(self.run_it(self.job, '--layout', 'none/a.pdf'), 'none/a.pdf')
+
+
+class Table(Case):
+    def test_rows(self):
+        cushion = square(469.9, name='=1+1, "quoted"')
+        done = self.run_it(self.file('a.squab', job(cushion)), '--csv', '-')
+        rows = list(csv.DictReader(done.stdout.splitlines()))
+        self.assertEqual([row['piece'] for row in rows], ['Plate', 'Underside'])
+        self.assertEqual(rows[0]['cushion'], '\'=1+1, "quoted"')
+        self.assertEqual((rows[0]['width'], rows[0]['length'], rows[0]['unit']),
+                         ('25.0000', '25.0000', 'in'))
+        self.assertEqual([row['number'] for row in rows], ['1', '2'])
 
 
 class About(Case):
     def test_help(self):
         done = self.run_it('--help')
         self.assertEqual((done.returncode, done.stderr), (0, ''))
-        for option in ('--plan', '--save', '--flatten', '--help', '--version'):
+        for option in ('--plan', '--save', '--flatten', '--cut-list', '--layout', '--everything',
+                       '--paper', '--date', '--csv', '--steps', '--seed', '--help', '--version'):
             self.assertIn(option, done.stdout)
         self.assertLessEqual(max(map(len, done.stdout.splitlines())), 80)
 
