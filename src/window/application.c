@@ -5,6 +5,7 @@
 #include "window/bench-drag.h"
 #endif
 #include "window/dialogs.h"
+#include "window/help.h"
 #include "window/look.h"
 #include "window/recovery.h"
 #include "window/resources.h"
@@ -32,6 +33,14 @@ on_about (GSimpleAction *action, GVariant *parameter, gpointer application)
 {
   (void) action, (void) parameter;
   sq_dialog_about (gtk_application_get_active_window (application));
+}
+
+static void
+on_help (GSimpleAction *action, GVariant *parameter, gpointer application)
+{
+  GtkWindow *window = gtk_application_get_active_window (application);
+  (void) action, (void) parameter;
+  sq_help_show (window, sq_help_page (window));
 }
 
 static gboolean
@@ -79,6 +88,7 @@ add_keys (GtkApplication *application)
     const char *action, *keys[4];
   } accels[] = {
     { "app.new-window", { "<Control>n" } },
+    { "app.help", { "F1" } },
     { "app.quit", { "<Control>q" } },
     { "window.close", { "<Control>w" } },
     { "win.open", { "<Control>o" } },
@@ -113,6 +123,7 @@ static void
 sq_application_startup (GApplication *application)
 {
   const GActionEntry entries[] = { { .name = "new-window", .activate = on_new_window },
+                                   { .name = "help", .activate = on_help },
                                    { .name = "about", .activate = on_about },
                                    { .name = "quit", .activate = on_quit } };
   sq_resources_register_resource ();

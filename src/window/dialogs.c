@@ -225,6 +225,19 @@ sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError 
 }
 
 void
+sq_dialog_no_help (GtkWindow *parent, const char *folder)
+{
+  g_autofree char *shown = g_filename_display_name (folder);
+  GtkWidget *dialog = gtk_message_dialog_new (
+      parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_INFO,
+      GTK_BUTTONS_CLOSE, "%s", _ ("Nothing here can show the help"));
+  gtk_message_dialog_format_secondary_text (
+      GTK_MESSAGE_DIALOG (dialog), _ ("Its pages are for a web browser, and lie in %s."), shown);
+  g_signal_connect (dialog, "response", G_CALLBACK (gtk_window_destroy), NULL);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+void
 sq_dialog_about (GtkWindow *parent)
 {
   gtk_show_about_dialog (parent, "program-name", "Squab", "version", SQ_VERSION, "comments",

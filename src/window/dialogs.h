@@ -35,4 +35,7 @@ void sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time,
 /* Says that @file couldn't be opened (or saved), and why. */
 void sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError *error);
 
+/* Says that nothing here shows the help pages, which lie in @folder. */
+void sq_dialog_no_help (GtkWindow *parent, const char *folder);
+
 void sq_dialog_about (GtkWindow *parent);

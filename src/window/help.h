@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The help pages, in whatever the desktop shows such pages with. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+/* Shows help @page ("index", "cut-list", …) from @parent: in the desktop's viewer of help, else in
+ * its browser, else a notice that says where the pages lie. With $SQUAB_HELPDIR (a build not
+ * installed) the browser shows what lies there. */
+void sq_help_show (GtkWindow *parent, const char *page);
+
+/* F1 in @window asks for help @page, a static text; in others it asks for the index. */
+void sq_help_set_page (GtkWindow *window, const char *page);
+const char *sq_help_page (GtkWindow *window);
