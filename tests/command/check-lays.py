@@ -202,7 +202,45 @@ def check_job(name, squab_cut, path):
     return n, sum(item['count'] for lay in plan['lays'] for item in lay['unlaid'])
 
 
+def kept(plan, lay, by):
+    """The lay as a job keeps it, everything @by mm farther along."""
+    pieces = list(dict.fromkeys((item['cushion'], item['piece']) for item in lay['placed']))
+    return {
+        'cloth': lay['cloth'], 'digest': lay['digest'], 'seed': 5, 'steps': 7,
+        'strips': [{'width': lay['strips'][0]['width'], 'length': lay['strips'][0]['length'] + by}],
+        'pieces': [{'cushion': plan['cushions'][c]['id'], 'piece': p,
+                    'mirrored': plan['cushions'][c]['hand'] == 'mirrored',
+                    'cut': plan['cushions'][c]['pieces'][p]['cut']} for c, p in pieces],
+        'placed': [{'piece': pieces.index((item['cushion'], item['piece'])),
+                    'copy': item['copy'], 'strip': 0, 'x': round(item['x'] + by, 3),
+                    'y': item['y'], 'turn': item['turn']} for item in lay['placed']]}
+
+
+def plan_with(squab_cut, job, lays):
+    with tempfile.NamedTemporaryFile('w', suffix='.squab') as file:
+        json.dump({**job, 'kept_lays': lays}, file)
+        file.flush()
+        return written(squab_cut, file.name)[0]
+
+
+def check_kept(squab_cut, path):
+    """A lay that no search would find is used as long as it can be, and not a step further."""
+    plan, job = written(squab_cut, path)[0], json.loads(pathlib.Path(path).read_text())
+    lays = [kept(plan, lay, 10) for lay in plan['lays']]
+    used = plan_with(squab_cut, job, lays)
+    for lay, before in zip(used['lays'], plan['lays'], strict=True):
+        places = [item | {'x': round(item['x'] + 10, 3)} for item in before['placed']]
+        if lay['placed'] != places or (lay['seed'], lay['steps']) != (5, 7):
+            problems.append(f'the kept lay of cloth {lay["cloth"]} is not used')
+    check_places('kept', used, used['lays'][0], job['cloths'][0])
+    lays[0]['placed'][0]['x'] -= 100
+    lays[-1]['digest'] = '0' * 16
+    if plan_with(squab_cut, job, lays)['lays'] != plan['lays']:
+        problems.append('a kept lay that is none any more is used')
+
+
 squab_cut, folder = sys.argv[1:]
+check_kept(squab_cut, pathlib.Path(folder) / 'bay-seat.squab')
 for sample in sorted(pathlib.Path(folder).glob('*.squab')):
     laid, left = check_job(sample.name, squab_cut, sample)
     print(f'{sample.name}: {laid} laid, {left} not')
