@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # SPDX-License-Identifier: GPL-3.0-or-later
 # start.sh: from a fresh checkout on Debian or Ubuntu to the sample job in the window. Without a
-# display it writes the job's cut list instead.
+# display it writes the job's papers instead.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -20,7 +20,8 @@ fi
 ninja -C build
 
 if [ $window = enabled ]; then
+  export SQUAB_DATADIR=$PWD/data SQUAB_HELPDIR=$PWD/build/help/help # it isn't installed
   exec build/src/window/squab "$job"
 fi
-build/src/command/squab-cut "$job" >build/bay-seat-cut-list.txt
-echo "There is no display, so the sample's cut list was written to $PWD/build/bay-seat-cut-list.txt"
+build/src/command/squab-cut "$job" --everything build/bay-seat.pdf
+echo "There is no display, so the sample's papers were written to $PWD/build/bay-seat.pdf"

@@ -7,10 +7,10 @@ import rooms
 
 MARK = 'SPDX-License-Identifier: GPL-3.0-or-later'
 SHARED = {'org.squab.Squab.metainfo.xml.in'}  # software centres want it freer
-SUFFIXES = {'.c', '.h', '.py', '.sh', '.build', '.css', '.ui', '.svg', '.in', '.xml'}
+SUFFIXES = {'.c', '.h', '.py', '.sh', '.build', '.css', '.ui', '.svg', '.in', '.page', '.xml'}
 
 problems = []
-for path in rooms.sources(sys.argv[1], 'src', 'tests', 'data', 'po', suffixes=SUFFIXES):
+for path in rooms.sources(sys.argv[1], 'src', 'tests', 'data', 'po', 'help', suffixes=SUFFIXES):
     if path.name in SHARED:
         continue
     lines = path.read_text().split('\n', 3)[:3]
