@@ -43,14 +43,14 @@ add_cells (SqTextTable *text, char *const *cells, guint n)
 }
 
 static void
-add_table (GString *out, const char *heading, const SqSheetTable *table)
+add_table (GString *out, const SqSheetTable *table)
 {
   g_autoptr (SqTextTable) text = sq_text_table_new (table->aligns);
   guint n = (guint) strlen (table->aligns);
 
   if (table->rows->len == 0)
     return;
-  add_heading (out, heading);
+  add_heading (out, table->heading);
   if (table->heads != NULL)
     add_cells (text, table->heads, n);
   for (guint i = 0; i < table->rows->len; i++)
@@ -65,7 +65,7 @@ add_problems (GString *out, const SqCutSheet *sheet)
 
   if (sheet->problems->len == 0)
     return;
-  add_heading (out, _ ("BEFORE YOU CUT"));
+  add_heading (out, sheet->before);
   for (guint i = 0; i < sheet->problems->len; i++)
     {
       const SqSheetProblem *problem = &g_array_index (sheet->problems, SqSheetProblem, i);
@@ -79,7 +79,7 @@ static void
 add_line (SqTextTable *text, const SqSheetLine *line)
 {
   char *cells[] = {
-    g_strdup_printf ("%u", line->number), g_strdup (line->cushion), g_strdup (line->piece),
+    g_strdup_printf ("%u", line->number), g_strdup (line->cushion), g_strdup (line->piece_alone),
     g_strdup_printf ("%u", line->count),  g_strdup (line->width),   g_strdup (line->length),
   };
 
@@ -121,7 +121,7 @@ add_cloth (GString *out, const SqSheetCloth *cloth, gboolean has_cushions)
 static void
 add_cautions (GString *out, const SqCutSheet *sheet)
 {
-  add_heading (out, _ ("AT WORK"));
+  add_heading (out, sheet->at_work);
   for (guint i = 0; i < sheet->cautions->len; i++)
     {
       g_string_append (out, "  - ");
@@ -136,13 +136,13 @@ sq_words_cut_list (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *
   GString *out = g_string_new (NULL);
 
   add_title (out, sheet);
-  add_table (out, _ ("CUSHIONS"), &sheet->cushions);
+  add_table (out, &sheet->cushions);
   add_problems (out, sheet);
   for (guint i = 0; i < sheet->cloths->len; i++)
     add_cloth (out, sq_cut_sheet_cloth (sheet, i), plan->covers->len > 1);
-  add_table (out, _ ("ZIP"), &sheet->zips);
-  add_table (out, _ ("FOAM  Volume and weight are of one."), &sheet->foam);
-  add_table (out, _ ("TOTALS"), &sheet->totals);
+  add_table (out, &sheet->zips);
+  add_table (out, &sheet->foam);
+  add_table (out, &sheet->totals);
   add_cautions (out, sheet);
   return g_string_free (out, FALSE);
 }

@@ -12,8 +12,10 @@
 #include <string.h>
 
 void
-sq_sheet_table_begin (SqSheetTable *table, const char *aligns, const char *const *heads)
+sq_sheet_table_begin (SqSheetTable *table, const char *heading, const char *aligns,
+                      const char *const *heads)
 {
+  table->heading = heading;
   table->aligns = aligns;
   table->heads = heads != NULL ? g_strdupv ((char **) heads) : NULL;
   table->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) g_strfreev);
@@ -70,7 +72,7 @@ finished_size (const SqCover *cover, const SqLengthStyle *style)
 void
 sq_sheet_add_cushions (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
 {
-  sq_sheet_table_begin (table, "lrll", NULL);
+  sq_sheet_table_begin (table, _ ("CUSHIONS"), "lrll", NULL);
   for (guint i = 0; i < plan->covers->len; i++)
     {
       const SqCover *cover = sq_plan_cover (plan, i);
@@ -147,7 +149,7 @@ sq_sheet_add_zips (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle 
     NULL,
   };
 
-  sq_sheet_table_begin (table, "lrrrrl", heads);
+  sq_sheet_table_begin (table, _ ("ZIP"), "lrrrrl", heads);
   for (guint i = 0; i < plan->covers->len; i++)
     {
       const SqCover *cover = sq_plan_cover (plan, i);
@@ -208,12 +210,12 @@ sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle 
     _ ("Width"),
     _ ("Depth"),
     _ ("Thickness"),
-    _ ("Volume"),
-    _ ("Weight"),
+    _ ("Volume each"),
+    _ ("Weight each"),
     NULL,
   };
 
-  sq_sheet_table_begin (table, "llrrrrrr", heads);
+  sq_sheet_table_begin (table, _ ("FOAM"), "llrrrrrr", heads);
   for (guint i = 0; i < plan->covers->len; i++)
     {
       const GPtrArray *foam = sq_plan_cover (plan, i)->foam;
@@ -257,7 +259,7 @@ sq_sheet_add_totals (SqSheetTable *table, const SqPlan *plan, const SqLays *lays
   g_autofree char *weight = sq_words_weight (figures.foam_g, style);
   g_autofree char *zip = sq_words_long_length (figures.zip_mm, style);
 
-  sq_sheet_table_begin (table, "lll", NULL);
+  sq_sheet_table_begin (table, _ ("TOTALS"), "lll", NULL);
   add_total (table, _ ("Cushions"), count_text (figures.cushions), NULL);
   add_total (table, _ ("Pieces"), count_text (figures.pieces), NULL);
   if (lays != NULL)

@@ -4,8 +4,9 @@
 
 #include "words/cut-sheet.h"
 
-/* @aligns is static, @heads (may be NULL) ends in NULL and is copied. */
-void sq_sheet_table_begin (SqSheetTable *table, const char *aligns, const char *const *heads);
+/* @heading and @aligns are static, @heads (may be NULL) ends in NULL and is copied. */
+void sq_sheet_table_begin (SqSheetTable *table, const char *heading, const char *aligns,
+                           const char *const *heads);
 void sq_sheet_table_clear (SqSheetTable *table);
 
 /* The name of cover @i; "" where there is only one. New text. */

@@ -105,7 +105,7 @@ right_side_text (const SqCover *cover, const SqPiece *piece)
       break;
     case SQ_ROLE_BOXING:
     case SQ_ROLE_ZIP_STRIP:
-      sq_text_add_to_list (text, g_strdup (_ ("arrow to the top")));
+      sq_text_add_to_list (text, g_strdup (_ ("its top above")));
       break;
     }
   if (cover->mirrored)
@@ -124,7 +124,8 @@ add_line (SqSheetCloth *cloth, const SqPlan *plan, guint index, const SqLengthSt
     .number = entry->number,
     .count = entry->count,
     .cushion = sq_sheet_cushion_name (plan, entry->cushion),
-    .piece = sq_words_piece_on_plan (cover, entry->piece),
+    .piece = sq_words_piece (cover, entry->piece),
+    .piece_alone = sq_words_piece_on_plan (cover, entry->piece),
     .width = sq_words_figure (piece->width_mm, style),
     .length = sq_words_figure (piece->height_mm, style),
     .right_side = right_side_text (cover, piece),
@@ -141,6 +142,7 @@ clear_line (gpointer data)
 
   g_free (line->cushion);
   g_free (line->piece);
+  g_free (line->piece_alone);
   g_free (line->width);
   g_free (line->length);
   g_free (line->right_side);
@@ -210,6 +212,12 @@ sq_cut_sheet_new (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *s
   sheet->units = g_strdup_printf (_ ("Lengths in %s. Sizes are of the cut line: width across the "
                                      "cloth, length along it."),
                                   sq_words_unit (style->unit));
+  sheet->before = _ ("BEFORE YOU CUT");
+  sheet->cloth = _ ("CLOTH");
+  sheet->at_work = _ ("AT WORK");
+  sheet->front = _ ("front");
+  /* TRANSLATORS: beside an arrow: this way is up on a cloth that has an up and a down. */
+  sheet->up = _ ("up");
   sheet->problems = g_array_new (FALSE, FALSE, sizeof (SqSheetProblem));
   g_array_set_clear_func (sheet->problems, clear_problem);
   sheet->cloths = g_array_new (FALSE, FALSE, sizeof (SqSheetCloth));

@@ -8,9 +8,10 @@
 /* A table of texts. */
 typedef struct
 {
-  const char *aligns; /* of the columns, a letter each: 'l' or 'r'; static */
-  char **heads;       /* one a column; NULL: none */
-  GPtrArray *rows;    /* of char **, one a column */
+  const char *heading; /* static */
+  const char *aligns;  /* of the columns, a letter each: 'l' or 'r'; static */
+  char **heads;        /* one a column; NULL: none */
+  GPtrArray *rows;     /* of char **, one a column */
 } SqSheetTable;
 
 typedef struct
@@ -28,6 +29,7 @@ typedef struct
   guint number, count; /* from 1; how many in all */
   char *cushion;       /* "" where there is only one */
   char *piece;
+  char *piece_alone;    /* the same where @right_side is not said */
   char *width, *length; /* of the cut line, across and along the cloth; figures */
   char *right_side;     /* which side is up, and where its arrow points */
   GPtrArray *remarks;   /* of texts: corner notches, skirts, allowances, marks */
@@ -49,10 +51,14 @@ typedef struct
 {
   char *title;
   char *customer, *notes; /* "" where there is none */
-  char *units;            /* what lengths are in, and what width and length are */
-  SqSheetTable cushions;  /* name, count, way of building, size */
-  GArray *problems;       /* of SqSheetProblem, the worst first */
-  GArray *cloths;         /* of SqSheetCloth */
+  /* Headings, static: of problems; of lines of cloths; of cautions. */
+  const char *before, *cloth, *at_work;
+  /* What stands at an arrow to the front, and to the cloth's up; static. */
+  const char *front, *up;
+  char *units;           /* what lengths are in, and what width and length are */
+  SqSheetTable cushions; /* name, count, way of building, size */
+  GArray *problems;      /* of SqSheetProblem, the worst first */
+  GArray *cloths;        /* of SqSheetCloth */
   SqSheetTable zips, foam;
   SqSheetTable totals; /* what, how much, how it was reckoned (may be empty) */
   GPtrArray *cautions; /* of const char */

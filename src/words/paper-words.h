@@ -9,6 +9,12 @@
 char *sq_words_paper_title (const SqJob *job);
 /* "Revision A · 2026-11-25" */
 char *sq_words_paper_state (const SqJob *job, const char *date);
+/* "For Pier House" */
+char *sq_words_for_customer (const char *customer);
+/* "47 7/8 × 19 7/8", of figures. */
+char *sq_words_size (const char *width, const char *length);
+/* "Bay seat: …"; only @text where @cushion is "". */
+char *sq_words_problem_of (const char *cushion, const char *text);
 /* "Page 2 of 3" */
 char *sq_words_page (guint page, guint n_pages);
 /* "Harbour stripe, continued" */
