@@ -200,7 +200,7 @@ add_line (List *list, const SqSheetLine *line)
                      sq_point (column.left_mm + column.width_mm, column.top_mm));
   column.top_mm = top_mm;
   add_number (list, column, line->number);
-  SqDrawingWords words = { list->sheet->front, list->sheet->up,
+  SqDrawingWords words = { sq_words_front (), sq_words_up (),
                            up_of (list, sq_cover_piece (cover, entry->piece)) };
   sq_piece_drawing_add (scene, cover, entry->piece, box, &list->spec->style, &words);
   column.left_mm += left_mm;

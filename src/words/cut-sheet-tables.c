@@ -28,9 +28,8 @@ sq_sheet_table_clear (SqSheetTable *table)
   g_clear_pointer (&table->rows, g_ptr_array_unref);
 }
 
-/* Takes the @cells, one a column. */
-static void
-add_row (SqSheetTable *table, char *const *cells)
+void
+sq_sheet_table_add (SqSheetTable *table, char *const *cells)
 {
   guint n = (guint) strlen (table->aligns);
   char **row = g_new0 (char *, n + 1);
@@ -83,7 +82,7 @@ sq_sheet_add_cushions (SqSheetTable *table, const SqPlan *plan, const SqLengthSt
         g_strdup (sq_words_build (cover->build)),
         finished_size (cover, style),
       };
-      add_row (table, cells);
+      sq_sheet_table_add (table, cells);
     }
 }
 
@@ -163,7 +162,7 @@ sq_sheet_add_zips (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle 
         count_text (cover->zip.sliders),
         zip_place_text (cover, style),
       };
-      add_row (table, cells);
+      sq_sheet_table_add (table, cells);
     }
 }
 
@@ -197,7 +196,7 @@ add_foam_part (SqSheetTable *table, const SqPlan *plan, guint cushion, const SqF
     sq_words_weight (part->weight_g, style),
   };
 
-  add_row (table, cells);
+  sq_sheet_table_add (table, cells);
 }
 
 void
@@ -232,7 +231,7 @@ add_total (SqSheetTable *table, const char *label, char *value, char *how)
 {
   char *cells[] = { g_strdup (label), value, how != NULL ? how : g_strdup ("") };
 
-  add_row (table, cells);
+  sq_sheet_table_add (table, cells);
 }
 
 static void

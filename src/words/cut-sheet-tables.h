@@ -7,7 +7,9 @@
 /* @heading and @aligns are static, @heads (may be NULL) ends in NULL and is copied. */
 void sq_sheet_table_begin (SqSheetTable *table, const char *heading, const char *aligns,
                            const char *const *heads);
-void sq_sheet_table_clear (SqSheetTable *table);
+
+/* A row of @cells, one a column, which are taken. */
+void sq_sheet_table_add (SqSheetTable *table, char *const *cells);
 
 /* The name of cover @i; "" where there is only one. New text. */
 char *sq_sheet_cushion_name (const SqPlan *plan, guint i);

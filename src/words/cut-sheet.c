@@ -215,9 +215,6 @@ sq_cut_sheet_new (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *s
   sheet->before = _ ("BEFORE YOU CUT");
   sheet->cloth = _ ("CLOTH");
   sheet->at_work = _ ("AT WORK");
-  sheet->front = _ ("front");
-  /* TRANSLATORS: beside an arrow: this way is up on a cloth that has an up and a down. */
-  sheet->up = _ ("up");
   sheet->problems = g_array_new (FALSE, FALSE, sizeof (SqSheetProblem));
   g_array_set_clear_func (sheet->problems, clear_problem);
   sheet->cloths = g_array_new (FALSE, FALSE, sizeof (SqSheetCloth));

@@ -53,8 +53,6 @@ typedef struct
   char *customer, *notes; /* "" where there is none */
   /* Headings, static: of problems; of lines of cloths; of cautions. */
   const char *before, *cloth, *at_work;
-  /* What stands at an arrow to the front, and to the cloth's up; static. */
-  const char *front, *up;
   char *units;           /* what lengths are in, and what width and length are */
   SqSheetTable cushions; /* name, count, way of building, size */
   GArray *problems;      /* of SqSheetProblem, the worst first */
@@ -72,6 +70,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqCutSheet, sq_cut_sheet_free)
 
 #define sq_cut_sheet_cloth(sheet, i) (&g_array_index ((sheet)->cloths, SqSheetCloth, (i)))
 #define sq_sheet_line(cloth, i) (&g_array_index ((cloth)->lines, SqSheetLine, (i)))
+
+void sq_sheet_table_clear (SqSheetTable *table);
 
 /* A cell of a table. Borrowed. */
 const char *sq_sheet_cell (const SqSheetTable *table, guint row, guint column);

@@ -2,6 +2,7 @@
 #include "words/lay-words.h"
 
 #include "base/units.h"
+#include "words/cut-sheet-tables.h"
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/piece-names.h"
@@ -126,4 +127,134 @@ sq_words_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *un
   /* TRANSLATORS: a piece, how many of it, and why. */
   return g_strdup_printf (_ ("%s (%u pieces) does not go on the cloth: %s"), named, unlaid->count,
                           why);
+}
+
+/* --- where everything lies ------------------------------------------------------------------ */
+
+/* A placed piece and the box it lies in on the roll. */
+typedef struct
+{
+  const SqPlaced *placed;
+  SqBox box;
+} Lying;
+
+static int
+compare_lying (gconstpointer a, gconstpointer b)
+{
+  const Lying *x = a, *y = b;
+
+  if (x->placed->strip != y->placed->strip)
+    return x->placed->strip < y->placed->strip ? -1 : 1;
+  if (x->box.min.x != y->box.min.x)
+    return x->box.min.x < y->box.min.x ? -1 : 1;
+  return (x->box.min.y > y->box.min.y) - (x->box.min.y < y->box.min.y);
+}
+
+/* "12 3/4 – 31 1/2" */
+static char *
+range_text (double from_mm, double to_mm, const SqLengthStyle *style)
+{
+  g_autofree char *from = sq_words_figure (from_mm, style);
+  g_autofree char *to = sq_words_figure (to_mm, style);
+
+  /* TRANSLATORS: from one length to another. */
+  return g_strdup_printf (_ ("%s – %s"), from, to);
+}
+
+static const char *
+turned_text (const SqPlaced *placed)
+{
+  switch (placed->quarters % 4)
+    {
+    case 1:
+      return _ ("quarter turn to the left");
+    case 2:
+      return _ ("half turn");
+    case 3:
+      return _ ("quarter turn to the right");
+    default:
+      return _ ("upright");
+    }
+}
+
+static char *
+copy_text (const SqLays *lays, const SqPlaced *placed)
+{
+  guint count = sq_lays_entry (lays, placed)->count;
+
+  if (count == 1)
+    return g_strdup ("");
+  /* TRANSLATORS: which of several equal pieces. */
+  return g_strdup_printf (_ ("%u of %u"), placed->copy + 1, count);
+}
+
+static void
+add_lying (SqSheetTable *table, const SqLays *lays, const Lying *lying, const SqLengthStyle *style)
+{
+  const SqCutEntry *entry = sq_lays_entry (lays, lying->placed);
+  char *cells[] = {
+    g_strdup_printf ("%u", entry->number),
+    sq_words_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece),
+    sq_sheet_cushion_name (lays->plan, entry->cushion),
+    copy_text (lays, lying->placed),
+    range_text (lying->box.min.x, lying->box.max.x, style),
+    range_text (lying->box.min.y, lying->box.max.y, style),
+    g_strdup (turned_text (lying->placed)),
+  };
+
+  sq_sheet_table_add (table, cells);
+}
+
+static SqBox
+lying_box (const SqLays *lays, const SqPlaced *placed)
+{
+  double turn_rad;
+  SqPoint at;
+
+  sq_lays_place (lays, placed, &turn_rad, &at);
+  g_autoptr (SqPath) cut = sq_path_moved (sq_piece_cut (sq_lays_piece (lays, placed), 0), turn_rad,
+                                          at);
+  return sq_path_box (cut);
+}
+
+void
+sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
+                    const SqLengthStyle *style)
+{
+  const SqLay *lay = sq_lays_cloth (lays, index)->lay;
+  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Lying));
+  const char *const heads[] = {
+    _ ("No"),
+    _ ("Piece"),
+    lays->plan->covers->len > 1 ? _ ("Cushion") : "",
+    _ ("Copy"),
+    _ ("From the cut end"),
+    _ ("From the near edge"),
+    _ ("Turned"),
+    NULL,
+  };
+
+  sq_sheet_table_begin (table, _ ("WHERE EVERYTHING LIES"), "rlllrrl", heads);
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      Lying lying = { sq_lay_placed (lay, i), lying_box (lays, sq_lay_placed (lay, i)) };
+      g_array_append_val (all, lying);
+    }
+  g_array_sort (all, compare_lying);
+  for (guint i = 0; i < all->len; i++)
+    add_lying (table, lays, &g_array_index (all, Lying, i), style);
+}
+
+char *
+sq_words_placed (const SqLays *lays, const SqPlaced *placed)
+{
+  const SqCutEntry *entry = sq_lays_entry (lays, placed);
+  g_autofree char *piece = piece_named (lays, entry);
+  g_autofree char *copy = copy_text (lays, placed);
+
+  if (copy[0] == '\0')
+    /* TRANSLATORS: number in the cut list, and the piece. */
+    return g_strdup_printf (_ ("%u, %s"), entry->number, piece);
+  /* TRANSLATORS: number in the cut list, the piece, and which of several ("2 of 8"). */
+  return g_strdup_printf (_ ("%u, %s, %s"), entry->number, piece, copy);
 }

@@ -2,7 +2,7 @@
 /* Lays in words: what to buy, what could not be laid. All texts are new and yours to free. */
 #pragma once
 
-#include "plan/lays.h"
+#include "words/cut-sheet.h"
 
 /* A length of cloth as it is sold: "2 1/8 yd", "1.8 m". */
 char *sq_words_sold_length (double mm, const SqLengthStyle *style);
@@ -12,6 +12,14 @@ char *sq_words_purchase (const SqPurchase *purchase, const SqLengthStyle *style)
 /* How that came about: "1.76 yd laid, 2 in to square the end, rounded up to 1/8 yd". */
 char *sq_words_purchase_reckoned (const SqJob *job, const SqPurchase *purchase,
                                   const SqLengthStyle *style);
+
+/* Where everything lies on cloth @index of @lays: number, piece, cushion (where there are several),
+ * which copy, from – to along the roll from the cut end, from – to across from the near edge, how it
+ * is turned; in order along the roll. Free with sq_sheet_table_clear(). */
+void sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
+                         const SqLengthStyle *style);
+/* "3, front boxing, copy 2 of 8": what is said of a placed piece in a line of its own. */
+char *sq_words_placed (const SqLays *lays, const SqPlaced *placed);
 
 /* Why copies of a piece are not in the lay of @cloth, and what can be done about it. Names the
  * piece, and its cushion where there are several. */

@@ -2,6 +2,7 @@
 #include "words/paper-words.h"
 
 #include "job/names.h"
+#include "words/lengths.h"
 #include "words/text-table.h"
 
 #include <glib/gi18n.h>
@@ -42,6 +43,49 @@ sq_words_problem_of (const char *cushion, const char *text)
     return g_strdup (text);
   /* TRANSLATORS: a cushion's name, and what is wrong with it. */
   return g_strdup_printf (_ ("%s: %s"), cushion, text);
+}
+
+char *
+sq_words_layout_of (const char *cloth)
+{
+  /* TRANSLATORS: of a cloth. */
+  return g_strdup_printf (_ ("Layout: %s"), cloth);
+}
+
+char *
+sq_words_layout_state (double scale, double from_mm, const SqLengthStyle *style)
+{
+  g_autofree char *from = sq_words_length (from_mm, style);
+
+  if (from_mm <= 0)
+    return g_strdup_printf (_ ("RIGHT SIDE UP · scale 1 : %g"), scale);
+  return g_strdup_printf (_ ("RIGHT SIDE UP · scale 1 : %g · goes on at %s"), scale, from);
+}
+
+const char *
+sq_words_cut_end (void)
+{
+  return _ ("cut end");
+}
+
+const char *
+sq_words_near_edge (void)
+{
+  return _ ("near edge, without the selvedge");
+}
+
+const char *
+sq_words_up (void)
+{
+  /* TRANSLATORS: beside an arrow: this way is up on a cloth that has an up and a down. */
+  return _ ("up");
+}
+
+const char *
+sq_words_front (void)
+{
+  /* TRANSLATORS: beside an arrow to the front edge of a seat. */
+  return _ ("front");
 }
 
 char *

@@ -15,6 +15,16 @@ char *sq_words_for_customer (const char *customer);
 char *sq_words_size (const char *width, const char *length);
 /* "Bay seat: …"; only @text where @cushion is "". */
 char *sq_words_problem_of (const char *cushion, const char *text);
+/* "Layout: Harbour stripe" */
+char *sq_words_layout_of (const char *cloth);
+/* "RIGHT SIDE UP · scale 1 : 12" and, of a part of a long roll, " · from 62 1/2" */
+char *sq_words_layout_state (double scale, double from_mm, const SqLengthStyle *style);
+/* What stands at the roll's cut end and along its near usable edge. Static. */
+const char *sq_words_cut_end (void);
+const char *sq_words_near_edge (void);
+/* What stands at an arrow to the up of a cloth that has one, and to the front of a seat. Static. */
+const char *sq_words_up (void);
+const char *sq_words_front (void);
 /* "Page 2 of 3" */
 char *sq_words_page (guint page, guint n_pages);
 /* "Harbour stripe, continued" */

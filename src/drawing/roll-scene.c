@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/roll-scene.h"
+
+#include "drawing/piece-scene.h"
+
+/* Between strips. */
+#define STRIP_GAP_MM 80.0
+
+/* How strongly a pattern is printed, and how much of it shows through pieces. */
+#define PAPER_ALPHA 0.3
+#define SHEEN_ALPHA 0.3
+#define PAPER_SHEEN_ALPHA 0.6
+
+/* Label: its size when there is little room, and what it keeps from the edge, in em. */
+#define SMALL_EM 0.78
+#define SMALLEST_EM 0.62
+#define PAD_EM 0.35
+
+static const SqLayStrip *
+strip_of (const SqClothLay *cloth, guint strip)
+{
+  return sq_lay_task_strip (cloth->task, strip);
+}
+
+static double
+strip_width_mm (const SqClothLay *cloth, guint strip)
+{
+  return strip_of (cloth, strip)->width / SQ_GRID_PER_MM;
+}
+
+/* What is shown of a strip: a bolt as it is bought, what is there as it is. */
+static double
+strip_length_mm (const SqClothLay *cloth, guint strip)
+{
+  double laid_mm = sq_lay_length (cloth->lay, strip) / SQ_GRID_PER_MM;
+
+  if (strip_of (cloth, strip)->length > 0)
+    return strip_of (cloth, strip)->length / SQ_GRID_PER_MM;
+  if (cloth->purchase.bolts == 1)
+    return fmax (laid_mm, cloth->purchase.buy_mm);
+  return laid_mm;
+}
+
+SqVector
+sq_roll_strip_offset (const SqClothLay *cloth, guint strip)
+{
+  double y = 0;
+
+  for (guint i = 0; i < strip; i++)
+    y += strip_width_mm (cloth, i) + STRIP_GAP_MM;
+  return sq_point (0, y);
+}
+
+SqBox
+sq_roll_box (const SqClothLay *cloth)
+{
+  SqBox box = sq_box_with (sq_box_empty (), sq_point (0, 0));
+
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    box = sq_box_with (box,
+                       sq_add (sq_roll_strip_offset (cloth, i),
+                               sq_point (strip_length_mm (cloth, i), strip_width_mm (cloth, i))));
+  return box;
+}
+
+/* --- the cloth ------------------------------------------------------------------------------- */
+
+static void
+add_strip (SqSceneBuilder *builder, const SqLays *lays, const SqClothLay *cloth, guint strip,
+           double from_mm, double to_mm, const SqRollLook *look)
+{
+  const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
+  SqVector at = sq_roll_strip_offset (cloth, strip);
+  double width_mm = strip_width_mm (cloth, strip);
+  double laid_mm = sq_lay_length (cloth->lay, strip) / SQ_GRID_PER_MM;
+  SqGrid pattern = strip_of (cloth, strip)->pattern;
+  gboolean has_colour = own != NULL && (own->given & SQ_GIVEN_CLOTH_COLOUR);
+  const SqPhase phase = { .across = TRUE, .anchor = at, .across_mm = pattern.y / SQ_GRID_PER_MM };
+
+  to_mm = fmin (to_mm, strip_length_mm (cloth, strip));
+  if (to_mm <= from_mm)
+    return;
+  g_autoptr (GPtrArray) shape = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  g_ptr_array_add (shape,
+                   sq_path_new_rectangle (at.x + from_mm, at.y, at.x + to_mm, at.y + width_mm));
+  sq_scene_begin_colour (builder, has_colour ? own->colour : look->plain,
+                         look->is_paper ? PAPER_ALPHA / 2 : 1);
+  sq_scene_add_path (builder, g_ptr_array_index (shape, 0));
+  if (own != NULL)
+    sq_scene_add_stripes (builder, shape, own, 0, &phase, look->is_paper ? PAPER_ALPHA : 1);
+  sq_scene_begin_stroke (builder, SQ_PEN_RULE);
+  sq_scene_add_path (builder, g_ptr_array_index (shape, 0));
+  if (laid_mm > from_mm && laid_mm < to_mm)
+    {
+      sq_scene_begin_stroke (builder, SQ_PEN_SEW);
+      sq_scene_add_line (builder, sq_add (at, sq_point (laid_mm, 0)),
+                         sq_add (at, sq_point (laid_mm, width_mm)));
+    }
+}
+
+SqScene *
+sq_roll_cloth_scene (const SqLays *lays, guint index, double from_mm, double to_mm,
+                     const SqRollLook *look)
+{
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  const SqClothLay *cloth = sq_lays_cloth (lays, index);
+  SqGround ground = sq_cloth_ground (sq_plan_cloth (lays->plan, cloth->cloth), look->plain);
+
+  if (!look->is_paper)
+    sq_scene_set_ground (builder, &ground);
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    add_strip (builder, lays, cloth, i, from_mm, to_mm, look);
+  return sq_scene_builder_end (builder);
+}
+
+/* --- pieces --------------------------------------------------------------------------------- */
+
+/* Its rings as they are turned, not yet moved. New array of SqPath, its own. */
+static GPtrArray *
+turned_cut (const SqLays *lays, const SqPlaced *placed)
+{
+  const SqPiece *piece = sq_lays_piece (lays, placed);
+  GPtrArray *rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  double turn_rad;
+  SqPoint at;
+
+  sq_lays_place (lays, placed, &turn_rad, &at);
+  for (guint i = 0; i < piece->cut->len; i++)
+    g_ptr_array_add (rings, sq_path_moved (sq_piece_cut (piece, i), turn_rad, sq_point (0, 0)));
+  return rings;
+}
+
+SqVector
+sq_roll_piece_place (const SqLays *lays, guint index, guint i)
+{
+  const SqClothLay *cloth = sq_lays_cloth (lays, index);
+  const SqPlaced *placed = sq_lay_placed (cloth->lay, i);
+  double turn_rad;
+  SqPoint at;
+
+  sq_lays_place (lays, placed, &turn_rad, &at);
+  return sq_add (at, sq_roll_strip_offset (cloth, placed->strip));
+}
+
+SqPath *
+sq_roll_piece_cut (const SqLays *lays, guint index, guint i)
+{
+  g_autoptr (GPtrArray) rings = turned_cut (lays,
+                                            sq_lay_placed (sq_lays_cloth (lays, index)->lay, i));
+
+  return sq_path_moved (g_ptr_array_index (rings, 0), 0, sq_roll_piece_place (lays, index, i));
+}
+
+static gboolean
+is_on (const GPtrArray *rings, SqPoint p)
+{
+  gboolean is_in = sq_path_winding (g_ptr_array_index (rings, 0), p) != 0;
+
+  for (guint i = 1; i < rings->len && is_in; i++)
+    is_in = sq_path_winding (g_ptr_array_index (rings, i), p) == 0;
+  return is_in;
+}
+
+gint
+sq_roll_piece_at (const SqLays *lays, guint index, SqPoint p)
+{
+  const GArray *placed = sq_lays_cloth (lays, index)->lay->placed;
+
+  for (guint i = 0; i < placed->len; i++)
+    {
+      SqPoint own = sq_sub (p, sq_roll_piece_place (lays, index, i));
+      g_autoptr (GPtrArray) rings = turned_cut (lays, &g_array_index (placed, SqPlaced, i));
+      if (is_on (rings, own))
+        return (gint) i;
+    }
+  return -1;
+}
+
+static void
+add_shape (SqSceneBuilder *builder, const GPtrArray *rings, const SqRollLook *look)
+{
+  sq_scene_begin_colour (builder, 0xffffff, look->is_paper ? PAPER_SHEEN_ALPHA : SHEEN_ALPHA);
+  for (guint i = 0; i < rings->len; i++)
+    sq_scene_add_path (builder, g_ptr_array_index (rings, i));
+  sq_scene_begin_stroke (builder, SQ_PEN_CUT);
+  for (guint i = 0; i < rings->len; i++)
+    sq_scene_add_path (builder, g_ptr_array_index (rings, i));
+}
+
+/* Whether a box about @at lies on the piece; it is probed along its border. */
+static gboolean
+has_room (const GPtrArray *rings, SqPoint at, SqVector half, double angle_rad)
+{
+  for (int i = -4; i <= 4; i++)
+    for (int k = -1; k <= 1; k++)
+      {
+        SqVector along = sq_turned (sq_point (half.x * i / 4.0, half.y * k), angle_rad);
+        if (!is_on (rings, sq_add (at, along)))
+          return FALSE;
+      }
+  return TRUE;
+}
+
+/* Where a text of that size may stand, the middle first; FALSE: nowhere. */
+static gboolean
+label_place (const GPtrArray *rings, double width_mm, double height_mm, double angle_rad,
+             SqPoint *at)
+{
+  static const double places[] = { 0.5, 0.35, 0.65, 0.2, 0.8 };
+  SqBox box = sq_path_box (g_ptr_array_index (rings, 0));
+  SqVector size = sq_sub (box.max, box.min), half = sq_point (width_mm / 2, height_mm / 2);
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    for (guint k = 0; k < G_N_ELEMENTS (places); k++)
+      {
+        *at = sq_add (box.min, sq_point (places[k] * size.x, places[i] * size.y));
+        if (has_room (rings, *at, half, angle_rad))
+          return TRUE;
+      }
+  return FALSE;
+}
+
+static gboolean
+try_label (SqSceneBuilder *builder, const GPtrArray *rings, const char *text, double em_mm,
+           double angle_rad)
+{
+  double width_mm = sq_text_width_em (text, TRUE) * em_mm;
+  double height_mm = SQ_TEXT_HEIGHT_EM * em_mm, pad_mm = PAD_EM * em_mm;
+  SqPoint at;
+
+  if (!label_place (rings, width_mm + 2 * pad_mm, height_mm + pad_mm, angle_rad, &at))
+    return FALSE;
+  sq_scene_begin_fill (builder, SQ_FILL_PLATE);
+  sq_scene_add_plate (builder, at, width_mm + pad_mm, height_mm, angle_rad, pad_mm);
+  sq_scene_add_text (builder, &(SqText){ .at = at,
+                                         .angle_rad = angle_rad,
+                                         .em_mm = em_mm,
+                                         .width_mm = width_mm,
+                                         .bold = TRUE,
+                                         .text = text });
+  return TRUE;
+}
+
+/* Number and name along the longer side or across it, then smaller, then the number alone. */
+static void
+add_label (SqSceneBuilder *builder, const GPtrArray *rings, guint number, const char *name,
+           double em_mm)
+{
+  g_autofree char *short_text = g_strdup_printf ("%u", number);
+  g_autofree char *text = g_strdup_printf ("%u  %s", number, name);
+  SqBox box = sq_path_box (g_ptr_array_index (rings, 0));
+  gboolean is_high = box.max.y - box.min.y > 1.5 * (box.max.x - box.min.x);
+  double first = is_high ? M_PI / 2 : 0, second = is_high ? 0 : M_PI / 2;
+
+  const struct
+  {
+    const char *text;
+    double em;
+  } tries[] = { { text, 1 },
+                { text, SMALL_EM },
+                { short_text, 1 },
+                { short_text, SMALL_EM },
+                { short_text, SMALLEST_EM } };
+  for (guint i = 0; i < G_N_ELEMENTS (tries); i++)
+    if (try_label (builder, rings, tries[i].text, tries[i].em * em_mm, first)
+        || try_label (builder, rings, tries[i].text, tries[i].em * em_mm, second))
+      return;
+}
+
+SqScene *
+sq_roll_piece_scene (const SqLays *lays, guint index, guint i, SqRollLayer layer, const char *name,
+                     const SqRollLook *look)
+{
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  const SqClothLay *cloth = sq_lays_cloth (lays, index);
+  const SqPlaced *placed = sq_lay_placed (cloth->lay, i);
+  g_autoptr (GPtrArray) rings = turned_cut (lays, placed);
+  SqGround ground = sq_cloth_ground (sq_plan_cloth (lays->plan, cloth->cloth), look->plain);
+
+  if (!look->is_paper)
+    sq_scene_set_ground (builder, &ground);
+  switch (layer)
+    {
+    case SQ_ROLL_SHAPE:
+      add_shape (builder, rings, look);
+      break;
+    case SQ_ROLL_LABEL:
+      add_label (builder, rings, sq_lays_entry (lays, placed)->number, name, look->em_mm);
+      break;
+    }
+  return sq_scene_builder_end (builder);
+}
