@@ -1,0 +1,283 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""check-papers.py SQUAB-CUT JOB…: the papers of jobs, looked over by programs of others: qpdf, poppler
+and mutool. Of each job, on both sheets: sheet sizes are ISO 216's A4 (210 × 297 mm) and Letter
+(8 1/2 × 11 in), fonts are in the file, nothing is written or drawn at the paper's very edge, no word
+lies on another, every page has its foot. Every piece is on the line of its number with its count and
+its size, which is reckoned here from the plan; so are the totals. The same is asked of a job of 40
+cushions whose names are written in several scripts."""
+import collections
+import json
+import math
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import unicodedata
+import xml.etree.ElementTree as ElementTree
+
+MM_PER_PT = 25.4 / 72
+SHEETS_MM = {'a4': (210, 297), 'letter': (215.9, 279.4)}
+SIZE_WITHIN_MM = 0.1
+DATE = '2026-03-02'
+# Less than printers can't reach, and no drawing should want (mm).
+BARE_EDGE_MM = 4
+LINE_WITHIN_PT = 2
+# Words' boxes are as high as the font's tallest sign; what is written in them fills the middle.
+MIDDLE = 0.3
+TOUCH_PT = 0.4
+XHTML = '{http://www.w3.org/1999/xhtml}'
+NAMES = ['Hall bench', 'מושב חלון', 'مقعد النافذة', '窓辺の座布団', 'Fenêtre d’angle']
+
+problems = []
+Word = collections.namedtuple('Word', 'left top right bottom text')
+
+
+def say(job, what):
+    problems.append(f'{job}: {what}')
+
+
+def run(*command):
+    return subprocess.run([str(word) for word in command], check=True, capture_output=True).stdout
+
+
+def squab(squab_cut, job, *options):
+    done = subprocess.run([squab_cut, str(job), *[str(word) for word in options]],
+                          capture_output=True, text=True)
+    if done.returncode != 0:
+        say(job.name, f'squab-cut ends with {done.returncode}: {done.stderr.strip()}')
+        sys.exit('\n'.join(problems))
+
+
+def plain(text):
+    """As it is typed: fractions with a slash, letters in their plain forms."""
+    text = unicodedata.normalize('NFKC', text.replace('\u2044', '/'))
+    return text.replace('\u2044', '/').replace('\u00ad', '')
+
+
+# --- what the pages say ---------------------------------------------------------------------------
+
+def read_pages(pdf):
+    """Each page's size in mm and its words, as poppler finds them."""
+    text = run('pdftotext', '-bbox', pdf, '-').decode()
+    text = re.sub('[\x00-\x08\x0b\x0c\x0e-\x1f]', '', text)
+    pages = []
+    for page in ElementTree.fromstring(text).iter(XHTML + 'page'):
+        words = [Word(*(float(word.get(key)) for key in ('xMin', 'yMin', 'xMax', 'yMax')),
+                      plain(word.text or '')) for word in page.iter(XHTML + 'word')]
+        size = tuple(float(page.get(key)) * MM_PER_PT for key in ('width', 'height'))
+        pages.append((size, words))
+    return pages
+
+
+def lines_of(words):
+    """Words of one height, from left to right."""
+    lines = []
+    for word in sorted(words, key=lambda word: word.bottom):
+        if lines and abs(lines[-1][0].bottom - word.bottom) < LINE_WITHIN_PT:
+            lines[-1].append(word)
+        else:
+            lines.append([word])
+    return [' '.join(word.text for word in sorted(line)) for line in lines]
+
+
+def middle(word):
+    """Where its letters really are; what is higher than wide is written upwards."""
+    width, height = word.right - word.left, word.bottom - word.top
+    if height > width and len(word.text) > 1:
+        return (word.left + MIDDLE * width, word.top + TOUCH_PT,
+                word.right - MIDDLE * width, word.bottom - TOUCH_PT)
+    return (word.left + TOUCH_PT, word.top + MIDDLE * height,
+            word.right - TOUCH_PT, word.bottom - MIDDLE * height)
+
+
+def check_words(job, number, size, words):
+    width, height = (mm / MM_PER_PT for mm in size)
+    boxes = [middle(word) for word in words]
+    for word in words:
+        if word.left < 0 or word.top < 0 or word.right > width or word.bottom > height:
+            say(job, f'page {number}: “{word.text}” leaves the page')
+    for i, one in enumerate(boxes):
+        for j in range(i):
+            other = boxes[j]
+            if (one[0] < other[2] and other[0] < one[2] and one[1] < other[3]
+                    and other[1] < one[3]):
+                say(job, f'page {number}: “{words[i].text}” lies on “{words[j].text}”')
+
+
+# --- how pages look -------------------------------------------------------------------------------
+
+def check_edges(job, pdf, folder):
+    """Nothing is drawn where printers can't reach."""
+    dpi = 72
+    run('pdftoppm', '-gray', '-r', dpi, pdf, folder / 'page')
+    bare = int(BARE_EDGE_MM / 25.4 * dpi)
+    for path in sorted(folder.glob('page*.pgm')):
+        data = path.read_bytes()
+        head = re.match(rb'P5\s+(\d+)\s+(\d+)\s+255\s', data)
+        width, height = int(head[1]), int(head[2])
+        pixels = data[head.end():]
+        rows = [pixels[y * width:(y + 1) * width] for y in range(height)]
+        edge = b''.join(rows[:bare] + rows[-bare:] + [row[:bare] + row[-bare:] for row in rows])
+        if edge.strip(b'\xff'):
+            say(job, f'{path.stem}: something is drawn within {BARE_EDGE_MM} mm of its edge')
+        if len(set(pixels)) < 2:
+            say(job, f'{path.stem} is empty')
+        path.unlink()
+
+
+def check_file(job, pdf, paper):
+    run('qpdf', '--check', pdf)
+    fonts = run('pdffonts', pdf).decode().splitlines()[2:]
+    if not fonts:
+        say(job, 'nothing is written')
+    for line in fonts:
+        if line.split()[-5] != 'yes':
+            say(job, f'a font is not in the file: {line}')
+    wanted = sorted(SHEETS_MM[paper])
+    boxes = re.findall(r'<MediaBox l="([\d.-]+)" b="([\d.-]+)" r="([\d.-]+)" t="([\d.-]+)"',
+                       run('mutool', 'pages', pdf).decode())
+    for box in boxes:
+        left, bottom, right, top = (float(side) * MM_PER_PT for side in box)
+        sides = sorted((right - left, top - bottom))
+        if any(abs(side - want) > SIZE_WITHIN_MM for side, want in zip(sides, wanted)):
+            say(job, f'{paper}: a page of {sides[0]:.2f} × {sides[1]:.2f} mm')
+    return len(boxes)
+
+
+# --- figures, reckoned from the plan --------------------------------------------------------------
+
+def rounded(value):
+    return math.floor(value + 0.5)
+
+
+def in_parts(value, parts):
+    """As 18 1/2."""
+    whole, rest = divmod(rounded(value * parts), parts)
+    if rest == 0:
+        return str(whole)
+    common = math.gcd(rest, parts)
+    fraction = f'{rest // common}/{parts // common}'
+    return f'{whole} {fraction}' if whole else fraction
+
+
+def figure(mm, unit):
+    if unit == 'in':
+        return in_parts(mm / 25.4, 16)
+    return str(rounded(mm)) if unit == 'mm' else f'{rounded(mm) / 10:.1f}'
+
+
+def to_buy(purchase, unit):
+    if unit == 'in':
+        return f'{in_parts(purchase["buy"] / 914.4, 8)} yd'
+    return f'{purchase["buy"] / 1000:.1f} m'
+
+
+def is_in(phrase, line):
+    """Whole words of it."""
+    return f' {phrase} ' in f' {line} '
+
+
+def check_pieces(job, plan, unit, lines):
+    for entry in plan['cut_list']:
+        piece = plan['cushions'][entry['cushion']]['pieces'][entry['piece']]
+        number, count = str(entry['number']), str(entry['count'])
+        size = f'{figure(piece["width"], unit)} × {figure(piece["height"], unit)}'
+        found = [line for line in lines if line.split(' ')[0] == number and is_in(size, line)
+                 and is_in(count, line)]
+        if not found:
+            say(job, f'no line {number} with {count} of {size}')
+
+
+def check_totals(job, plan, unit, lines):
+    totals = plan['totals']
+    entries = [(entry['count'], plan['cushions'][entry['cushion']]['pieces'][entry['piece']])
+               for entry in plan['cut_list']]
+    if totals['pieces'] != sum(count for count, _ in entries):
+        say(job, 'the plan’s pieces do not add up')
+    if not math.isclose(totals['cloth_area'], sum(n * piece['area'] for n, piece in entries)):
+        say(job, 'the plan’s areas do not add up')
+    wanted = [f'Cushions {totals["cushions"]}', f'Pieces {totals["pieces"]}']
+    for purchase in plan['purchase']:
+        needed = purchase['laid'] + purchase['squaring'] + purchase['pattern']
+        if not 0 <= purchase['buy'] - needed < purchase['sold_by']:
+            say(job, f'{purchase["buy"]} mm is not {needed} mm as it is sold')
+        wanted.append(f'{to_buy(purchase, unit)} to buy')
+    for phrase in wanted:
+        if not any(is_in(phrase, line) for line in lines):
+            say(job, f'nowhere does it say “{phrase}”')
+
+
+def check_names(job, plan, text):
+    """All of their letters, in whichever order a line from right to left is read back."""
+    for cushion in plan['cushions']:
+        for word in plain(cushion['name']).split():
+            if not any(unicodedata.name(sign).startswith('CJK') for sign in word):
+                if word not in text and word[::-1] not in text:
+                    say(job, f'“{word}” is not on paper')
+
+
+# --- all of it ------------------------------------------------------------------------------------
+
+def check_papers(squab_cut, path, paper, folder):
+    job, pdf = f'{path.name} on {paper}', folder / 'papers.pdf'
+    how = ['--paper', paper, '--date', DATE]
+    squab(squab_cut, path, '--everything', pdf, '--plan', folder / 'plan.json', *how)
+    plan = json.loads((folder / 'plan.json').read_text())
+    unit = json.loads(path.read_text())['units']
+
+    squab(squab_cut, path, '--everything', folder / 'again.pdf', *how)
+    if pdf.read_bytes() != (folder / 'again.pdf').read_bytes():
+        say(job, 'another time it is another file')
+
+    n_pages = check_file(job, pdf, paper)
+    check_edges(job, pdf, folder)
+    pages = read_pages(pdf)
+    if len(pages) != n_pages:
+        say(job, f'{len(pages)} pages by poppler, {n_pages} by mutool')
+    for number, (size, words) in enumerate(pages, 1):
+        check_words(job, number, size, words)
+
+    check_cut_list(squab_cut, path, folder, job, plan, unit, how)
+    foots = [(line, number) for number, (_, words) in enumerate(pages, 1)
+             for line in lines_of(words) if re.search(r'\bPage \d+ of \d+$', line)]
+    if [number for _, number in foots] != list(range(1, len(pages) + 1)):
+        say(job, 'not every page has one foot')
+    for line, number in foots:
+        if DATE not in line:
+            say(job, f'page {number}: no date at its foot')
+
+
+def check_cut_list(squab_cut, path, folder, job, plan, unit, how):
+    pdf = folder / 'cut-list.pdf'
+    squab(squab_cut, path, '--cut-list', pdf, *how)
+    pages = read_pages(pdf)
+    lines = [line for _, words in pages for line in lines_of(words)]
+    for number, (_, words) in enumerate(pages, 1):
+        if f'Page {number} of {len(pages)}' not in '\n'.join(lines_of(words)):
+            say(job, f'the cut list has no page {number} of {len(pages)}')
+    check_pieces(job, plan, unit, lines)
+    check_totals(job, plan, unit, lines)
+    check_names(job, plan, ' '.join(lines))
+
+
+def many_cushions(sample, path):
+    job = json.loads(sample.read_text())
+    first = job['cushions'][0]
+    job['title'] = NAMES[2]
+    job['cushions'] = [dict(first, id=i + 1, name=f'{NAMES[i % len(NAMES)]} {i + 1}',
+                            thickness=first['thickness'] + i) for i in range(40)]
+    path.write_text(json.dumps(job, ensure_ascii=False))
+
+
+squab_cut, samples = sys.argv[1], [pathlib.Path(name) for name in sys.argv[2:]]
+with tempfile.TemporaryDirectory() as name:
+    folder = pathlib.Path(name)
+    many = folder / 'many.squab'
+    many_cushions(samples[0], many)
+    for path in [*samples, many]:
+        for paper in SHEETS_MM:
+            check_papers(squab_cut, path, paper, folder)
+print('\n'.join(problems))
+sys.exit(bool(problems))
