@@ -24,9 +24,16 @@ DATE = '2026-03-02'
 # Less than printers can't reach, and no drawing should want (mm).
 BARE_EDGE_MM = 4
 LINE_WITHIN_PT = 2
+# Of a piece: its number is large at the left; right of its drawing stand how many are to be cut and,
+# largest, its size.
+NUMBER_PT = 16
+SIZE_PT = 18
+BESIDE_NUMBER_PT = 220
+BLOCK_ABOVE_PT = 28
 # Words' boxes are as high as the font's tallest sign; what is written in them fills the middle.
 MIDDLE = 0.3
 TOUCH_PT = 0.4
+BESIDE_PT = 0.3  # of the height of a fraction's bar
 XHTML = '{http://www.w3.org/1999/xhtml}'
 NAMES = ['Hall bench', 'מושב חלון', 'مقعد النافذة', '窓辺の座布団', 'Fenêtre d’angle']
 
@@ -58,6 +65,24 @@ def plain(text):
 
 # --- what the pages say ---------------------------------------------------------------------------
 
+def with_fractions(words):
+    """Words once more, where a set fraction, which poppler finds in three parts, is one."""
+    def beside(bar, side, edge):
+        found = [word for word in words if re.fullmatch(r'\d+', word.text)
+                 and abs(getattr(word, side) - edge) < BESIDE_PT * (bar.bottom - bar.top)
+                 and bar.top < (word.top + word.bottom) / 2 < bar.bottom]
+        return min(found, key=lambda word: abs(getattr(word, side) - edge), default=None)
+
+    parts, fractions = set(), []
+    for bar in (word for word in words if word.text == '/'):
+        over, under = beside(bar, 'right', bar.left), beside(bar, 'left', bar.right)
+        if over and under:
+            parts |= {bar, over, under}
+            fractions.append(Word(over.left, bar.top, under.right, bar.bottom,
+                                  f'{over.text}/{under.text}'))
+    return [word for word in words if word not in parts] + fractions
+
+
 def read_pages(pdf):
     """Each page's size in mm and its words, as poppler finds them."""
     text = run('pdftotext', '-bbox', pdf, '-').decode()
@@ -82,21 +107,40 @@ def lines_of(words):
     return [' '.join(word.text for word in sorted(line)) for line in lines]
 
 
+def height(word):
+    return word.bottom - word.top
+
+
+def pieces_of(words):
+    """Number, size and count of each piece on a page."""
+    left = min(word.left for word in words)
+    numbers = sorted((word for word in words if word.left - left < TOUCH_PT
+                      and height(word) > NUMBER_PT and word.text.isdigit()),
+                     key=lambda word: word.top)
+    for i, number in enumerate(numbers):
+        end = numbers[i + 1].top if i + 1 < len(numbers) else math.inf
+        beside = sorted(word for word in words if word.left > left + BESIDE_NUMBER_PT
+                        and number.top - BLOCK_ABOVE_PT < word.top < end - BLOCK_ABOVE_PT)
+        size = ' '.join(word.text for word in beside if height(word) > SIZE_PT)
+        counts = [line.split('cut ')[-1] for line in lines_of(beside) if 'cut ' in line]
+        yield number.text, size, counts[0] if counts else None
+
+
 def middle(word):
     """Where its letters really are; what is higher than wide is written upwards."""
-    width, height = word.right - word.left, word.bottom - word.top
-    if height > width and len(word.text) > 1:
+    width = word.right - word.left
+    if height(word) > width and len(word.text) > 1:
         return (word.left + MIDDLE * width, word.top + TOUCH_PT,
                 word.right - MIDDLE * width, word.bottom - TOUCH_PT)
-    return (word.left + TOUCH_PT, word.top + MIDDLE * height,
-            word.right - TOUCH_PT, word.bottom - MIDDLE * height)
+    return (word.left + TOUCH_PT, word.top + MIDDLE * height(word),
+            word.right - TOUCH_PT, word.bottom - MIDDLE * height(word))
 
 
 def check_words(job, number, size, words):
-    width, height = (mm / MM_PER_PT for mm in size)
+    right, bottom = (mm / MM_PER_PT for mm in size)
     boxes = [middle(word) for word in words]
     for word in words:
-        if word.left < 0 or word.top < 0 or word.right > width or word.bottom > height:
+        if word.left < 0 or word.top < 0 or word.right > right or word.bottom > bottom:
             say(job, f'page {number}: “{word.text}” leaves the page')
     for i, one in enumerate(boxes):
         for j in range(i):
@@ -174,20 +218,20 @@ def to_buy(purchase, unit):
     return f'{purchase["buy"] / 1000:.1f} m'
 
 
-def is_in(phrase, line):
+def says(phrase, line):
     """Whole words of it."""
-    return f' {phrase} ' in f' {line} '
+    return re.search(rf'(?<!\S){re.escape(phrase)}\b', line)
 
 
-def check_pieces(job, plan, unit, lines):
+def check_pieces(job, plan, unit, pages):
+    """Every piece has a number with its size beside it and its count above that."""
+    found = collections.Counter(piece for _, words in pages for piece in pieces_of(words))
     for entry in plan['cut_list']:
         piece = plan['cushions'][entry['cushion']]['pieces'][entry['piece']]
-        number, count = str(entry['number']), str(entry['count'])
         size = f'{figure(piece["width"], unit)} × {figure(piece["height"], unit)}'
-        found = [line for line in lines if line.split(' ')[0] == number and is_in(size, line)
-                 and is_in(count, line)]
-        if not found:
-            say(job, f'no line {number} with {count} of {size}')
+        wanted = (str(entry['number']), size, str(entry['count']))
+        if found[wanted] != 1:
+            say(job, f'piece {wanted[0]} of {size}, cut {wanted[2]}, is there {found[wanted]} times')
 
 
 def check_totals(job, plan, unit, lines):
@@ -205,15 +249,17 @@ def check_totals(job, plan, unit, lines):
             say(job, f'{purchase["buy"]} mm is not {needed} mm as it is sold')
         wanted.append(f'{to_buy(purchase, unit)} to buy')
     for phrase in wanted:
-        if not any(is_in(phrase, line) for line in lines):
+        if not any(says(phrase, line) for line in lines):
             say(job, f'nowhere does it say “{phrase}”')
 
 
-def check_names(job, plan, text):
-    """All of their letters, in whichever order a line from right to left is read back."""
+def check_names(job, plan, lines):
+    """Their letters, in whichever order and how far apart a line is read back that runs from right to
+    left. What this machine has no font for is drawn as boxes and can't be read back."""
+    text = re.sub(r'\s', '', ''.join(lines))
     for cushion in plan['cushions']:
         for word in plain(cushion['name']).split():
-            if not any(unicodedata.name(sign).startswith('CJK') for sign in word):
+            if not any(unicodedata.east_asian_width(sign) == 'W' for sign in word):
                 if word not in text and word[::-1] not in text:
                     say(job, f'“{word}” is not on paper')
 
@@ -252,14 +298,14 @@ def check_papers(squab_cut, path, paper, folder):
 def check_cut_list(squab_cut, path, folder, job, plan, unit, how):
     pdf = folder / 'cut-list.pdf'
     squab(squab_cut, path, '--cut-list', pdf, *how)
-    pages = read_pages(pdf)
+    pages = [(size, with_fractions(words)) for size, words in read_pages(pdf)]
     lines = [line for _, words in pages for line in lines_of(words)]
     for number, (_, words) in enumerate(pages, 1):
         if f'Page {number} of {len(pages)}' not in '\n'.join(lines_of(words)):
             say(job, f'the cut list has no page {number} of {len(pages)}')
-    check_pieces(job, plan, unit, lines)
+    check_pieces(job, plan, unit, pages)
     check_totals(job, plan, unit, lines)
-    check_names(job, plan, ' '.join(lines))
+    check_names(job, plan, lines)
 
 
 def many_cushions(sample, path):
