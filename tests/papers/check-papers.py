@@ -7,6 +7,7 @@ lies on another, every page has its foot. Every piece is on the line of its numb
 its size, which is reckoned here from the plan; so are the totals. The same is asked of a job of 40
 cushions whose names are written in several scripts."""
 import collections
+import itertools
 import json
 import math
 import pathlib
@@ -33,6 +34,7 @@ BLOCK_ABOVE_PT = 28
 # Words' boxes are as high as the font's tallest sign; what is written in them fills the middle.
 MIDDLE = 0.3
 TOUCH_PT = 0.4
+TIE_MM = 0.005
 BESIDE_PT = 0.3  # of the height of a fraction's bar
 XHTML = '{http://www.w3.org/1999/xhtml}'
 NAMES = ['Hall bench', 'מושב חלון', 'مقعد النافذة', '窓辺の座布団', 'Fenêtre d’angle']
@@ -264,6 +266,41 @@ def check_names(job, plan, lines):
                     say(job, f'“{word}” is not on paper')
 
 
+# --- where pieces lie, reckoned from their outlines -------------------------------------------------
+
+def figures_of(mm, unit):
+    """Where it is as near to one as to the next, both will do."""
+    return {figure(mm - TIE_MM, unit), figure(mm + TIE_MM, unit)}
+
+
+def reach(plan, placed):
+    """Of a piece on its cloth: least and greatest along it and across."""
+    turn = math.radians(placed['turn'])
+    points = [(-x if placed['mirrored'] else x, y) for x, y, _ in
+              plan['cushions'][placed['cushion']]['pieces'][placed['piece']]['cut'][0]]
+    along = [x * math.cos(turn) - y * math.sin(turn) + placed['x'] for x, y in points]
+    across = [x * math.sin(turn) + y * math.cos(turn) + placed['y'] for x, y in points]
+    return min(along), max(along), min(across), max(across)
+
+
+def check_layout(squab_cut, path, folder, job, unit, how):
+    pdf = folder / 'layout.pdf'
+    squab(squab_cut, path, '--layout', pdf, '--plan', folder / 'flat.json', '--flatten', '0.001', *how)
+    plan = json.loads((folder / 'flat.json').read_text())
+    lines = [line for _, words in read_pages(pdf) for line in lines_of(with_fractions(words))]
+    numbers = {(entry['cushion'], entry['piece']): entry['number'] for entry in plan['cut_list']}
+    for lay in plan['lays']:
+        if lay['unlaid']:
+            say(job, 'not every piece is laid')
+        for placed in lay['placed']:
+            number = numbers[placed['cushion'], placed['piece']]
+            ends = [figures_of(mm, unit) for mm in reach(plan, placed)]
+            ways = {f'{a} – {b} {c} – {d}' for a, b, c, d in itertools.product(*ends)}
+            if not any(line.split(' ')[0] == str(number) and any(says(way, line) for way in ways)
+                       for line in lines):
+                say(job, f'nowhere does piece {number} lie at {min(ways)}')
+
+
 # --- all of it ------------------------------------------------------------------------------------
 
 def check_papers(squab_cut, path, paper, folder):
@@ -286,13 +323,24 @@ def check_papers(squab_cut, path, paper, folder):
         check_words(job, number, size, words)
 
     check_cut_list(squab_cut, path, folder, job, plan, unit, how)
-    foots = [(line, number) for number, (_, words) in enumerate(pages, 1)
-             for line in lines_of(words) if re.search(r'\bPage \d+ of \d+$', line)]
-    if [number for _, number in foots] != list(range(1, len(pages) + 1)):
-        say(job, 'not every page has one foot')
-    for line, number in foots:
-        if DATE not in line:
-            say(job, f'page {number}: no date at its foot')
+    check_layout(squab_cut, path, folder, job, unit, how)
+    check_foots(job, pages)
+
+
+def check_foots(job, pages):
+    """Every page has one, and they count through each paper."""
+    number = of = 0
+    for _, words in pages:
+        foots = [line for line in lines_of(words) if re.search(r'\bPage \d+ of \d+$', line)]
+        if len(foots) != 1 or DATE not in foots[0]:
+            say(job, f'a page has the foots {foots}')
+            continue
+        before, was_of = number, of
+        number, of = map(int, re.findall(r'\d+', foots[0])[-2:])
+        if (number, of) != (before + 1, was_of) and (number != 1 or before != was_of):
+            say(job, f'page {number} of {of} comes after {before} of {was_of}')
+    if number != of:
+        say(job, f'the last page is {number} of {of}')
 
 
 def check_cut_list(squab_cut, path, folder, job, plan, unit, how):
