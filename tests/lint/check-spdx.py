@@ -7,7 +7,7 @@ import rooms
 
 MARK = 'SPDX-License-Identifier: GPL-3.0-or-later'
 SHARED = {'org.squab.Squab.metainfo.xml.in'}  # software centres want it freer
-SUFFIXES = {'.c', '.h', '.py', '.sh', '.build', '.css', '.ui', '.svg', '.in', '.page', '.xml'}
+SUFFIXES = {'.c', '.h', '.py', '.sh', '.build', '.css', '.ui', '.svg', '.in', '.page', '.xml', '.xsl'}
 
 problems = []
 for path in rooms.sources(sys.argv[1], 'src', 'tests', 'data', 'po', 'help', suffixes=SUFFIXES):
