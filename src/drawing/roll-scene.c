@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/roll-scene.h"
 
+#include "base/units.h"
 #include "drawing/piece-scene.h"
 
 /* Between strips. */
@@ -72,7 +73,6 @@ add_strip (SqSceneBuilder *builder, const SqLays *lays, const SqClothLay *cloth,
   const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
   SqVector at = sq_roll_strip_offset (cloth, strip);
   double width_mm = strip_width_mm (cloth, strip);
-  double laid_mm = sq_lay_length (cloth->lay, strip) / SQ_GRID_PER_MM;
   SqGrid pattern = strip_of (cloth, strip)->pattern;
   gboolean has_colour = own != NULL && (own->given & SQ_GIVEN_CLOTH_COLOUR);
   const SqPhase phase = { .across = TRUE, .anchor = at, .across_mm = pattern.y / SQ_GRID_PER_MM };
@@ -90,12 +90,6 @@ add_strip (SqSceneBuilder *builder, const SqLays *lays, const SqClothLay *cloth,
     sq_scene_add_stripes (builder, shape, own, 0, &phase, look->is_paper ? PAPER_ALPHA : 1);
   sq_scene_begin_stroke (builder, SQ_PEN_RULE);
   sq_scene_add_path (builder, g_ptr_array_index (shape, 0));
-  if (laid_mm > from_mm && laid_mm < to_mm)
-    {
-      sq_scene_begin_stroke (builder, SQ_PEN_SEW);
-      sq_scene_add_line (builder, sq_add (at, sq_point (laid_mm, 0)),
-                         sq_add (at, sq_point (laid_mm, width_mm)));
-    }
 }
 
 SqScene *
@@ -110,6 +104,23 @@ sq_roll_cloth_scene (const SqLays *lays, guint index, double from_mm, double to_
     sq_scene_set_ground (builder, &ground);
   for (guint i = 0; i < cloth->task->strips->len; i++)
     add_strip (builder, lays, cloth, i, from_mm, to_mm, look);
+  return sq_scene_builder_end (builder);
+}
+
+SqScene *
+sq_roll_end_scene (const SqLays *lays, guint index, double from_mm, double to_mm)
+{
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  const SqClothLay *cloth = sq_lays_cloth (lays, index);
+
+  sq_scene_begin_stroke (builder, SQ_PEN_SEW);
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    {
+      double laid_mm = sq_lay_length (cloth->lay, i) / SQ_GRID_PER_MM;
+      SqPoint at = sq_add (sq_roll_strip_offset (cloth, i), sq_point (laid_mm, 0));
+      if (laid_mm > from_mm && laid_mm < to_mm && laid_mm < strip_length_mm (cloth, i))
+        sq_scene_add_line (builder, at, sq_add (at, sq_point (0, strip_width_mm (cloth, i))));
+    }
   return sq_scene_builder_end (builder);
 }
 
@@ -288,5 +299,69 @@ sq_roll_piece_scene (const SqLays *lays, guint index, guint i, SqRollLayer layer
       add_label (builder, rings, sq_lays_entry (lays, placed)->number, name, look->em_mm);
       break;
     }
+  return sq_scene_builder_end (builder);
+}
+
+/* --- a kept lay ------------------------------------------------------------------------------ */
+
+static double
+kept_offset_mm (const SqKeptLay *kept, guint strip)
+{
+  double y = 0;
+
+  for (guint i = 0; i < MIN (strip, kept->strips->len); i++)
+    y += g_array_index (kept->strips, SqKeptStrip, i).width_mm + STRIP_GAP_MM;
+  return y;
+}
+
+SqBox
+sq_roll_kept_box (const SqKeptLay *kept)
+{
+  SqBox box = sq_box_with (sq_box_empty (), sq_point (0, 0));
+
+  for (guint i = 0; i < kept->strips->len; i++)
+    {
+      const SqKeptStrip *strip = &g_array_index (kept->strips, SqKeptStrip, i);
+      box = sq_box_with (box,
+                         sq_point (strip->length_mm, kept_offset_mm (kept, i) + strip->width_mm));
+    }
+  return box;
+}
+
+static void
+add_kept (SqSceneBuilder *builder, const SqKeptLay *kept, const SqKeptPlaced *placed, double em_mm)
+{
+  const SqKeptPiece *piece = &g_array_index (kept->pieces, SqKeptPiece, placed->piece);
+  SqVector at = sq_add (placed->at, sq_point (0, kept_offset_mm (kept, placed->strip)));
+  g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+
+  sq_scene_begin_stroke (builder, SQ_PEN_CUT);
+  for (guint i = 0; i < piece->cut->len; i++)
+    {
+      SqPath *ring = sq_path_moved (g_ptr_array_index (piece->cut, i),
+                                    placed->turn_deg * SQ_RAD_PER_DEG, at);
+      g_ptr_array_add (rings, ring);
+      sq_scene_add_path (builder, ring);
+    }
+  if (piece->name != NULL && rings->len > 0)
+    try_label (builder, rings, piece->name, SMALL_EM * em_mm, 0);
+}
+
+SqScene *
+sq_roll_kept_scene (const SqKeptLay *kept, double em_mm)
+{
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+
+  sq_scene_begin_stroke (builder, SQ_PEN_RULE);
+  for (guint i = 0; i < kept->strips->len; i++)
+    {
+      const SqKeptStrip *strip = &g_array_index (kept->strips, SqKeptStrip, i);
+      double y = kept_offset_mm (kept, i);
+      g_autoptr (SqPath) border = sq_path_new_rectangle (0, y, strip->length_mm,
+                                                         y + strip->width_mm);
+      sq_scene_add_path (builder, border);
+    }
+  for (guint i = 0; i < kept->placed->len; i++)
+    add_kept (builder, kept, &g_array_index (kept->placed, SqKeptPlaced, i), em_mm);
   return sq_scene_builder_end (builder);
 }

@@ -26,10 +26,16 @@ SqBox sq_roll_box (const SqClothLay *cloth);
 /* How far from the first strip's (0, 0) that of @strip stands. */
 SqVector sq_roll_strip_offset (const SqClothLay *cloth, guint strip);
 
-/* The cloth of lay @cloth between @from_mm and @to_mm along the roll, with its stripes; dashed
- * where what is laid ends. New. */
+/* The cloth of lay @cloth between @from_mm and @to_mm along the roll, with its stripes. New. */
 SqScene *sq_roll_cloth_scene (const SqLays *lays, guint cloth, double from_mm, double to_mm,
                               const SqRollLook *look);
+/* Where what is laid on each strip ends, dashed, within the same stretch. New. */
+SqScene *sq_roll_end_scene (const SqLays *lays, guint cloth, double from_mm, double to_mm);
+
+/* A lay as it was kept: outlines, with the names that were kept. New. */
+SqScene *sq_roll_kept_scene (const SqKeptLay *kept, double em_mm);
+/* Its box: the kept strips, one above the other. */
+SqBox sq_roll_kept_box (const SqKeptLay *kept);
 
 /* One layer of placed piece @placed of lay @cloth as it is turned, its place being at (0, 0): where
  * that is, see sq_roll_piece_place(). @name is written on it beside its number. New. */

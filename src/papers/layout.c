@@ -290,6 +290,8 @@ add_band (Roll *roll, Band *band)
   add_scene (roll, band,
              sq_roll_cloth_scene (roll->lays, roll->cloth, band->from_mm, band->to_mm, &look),
              sq_point (0, 0));
+  add_scene (roll, band, sq_roll_end_scene (roll->lays, roll->cloth, band->from_mm, band->to_mm),
+             sq_point (0, 0));
   for (guint i = 0; i < roll->cuts->len; i++)
     {
       SqBox box = sq_path_box (cut_of (roll, i));

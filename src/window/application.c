@@ -112,6 +112,7 @@ add_keys (GtkApplication *application)
     { "win.cushion-rename", { "F2" } },
     { "win.fit", { "<Control>0", "<Control>KP_0" } },
     { "win.problems", { "F8" } },
+    { "win.roll", { "F7" } },
     { "win.sides", { "F9" } },
     { "win.fullscreen", { "F11" } },
   };

@@ -5,6 +5,7 @@
 #include "window/cushion-list.h"
 #include "window/pieces-canvas.h"
 #include "window/problems.h"
+#include "window/roll-pane.h"
 #include "window/seam-card.h"
 #include "window/seat-draw.h"
 #include "window/sides-table.h"
@@ -17,16 +18,19 @@ struct _SqWindow
 {
   GtkApplicationWindow parent;
   SqDocument *document;
+  SqLayFinder *finder; /* of its lays */
   SqSelection *selection;
   gboolean is_closing;        /* the question about changes is answered */
   gboolean is_asking;         /* and here it still stands */
   gboolean is_offer_declined; /* to make a seat alike on both sides */
+  int roll_height;            /* with its caption, unfolded (pixels) */
+  gboolean is_roll_fitted;    /* the divider has had its first place */
   guint held;                 /* the session, against logging out; 0: not */
 
   GtkWidget *title, *subtitle, *save, *steps, *undo, *all_steps, *redo, *zooms;
   GMenu *recent_menu;
   GtkWidget *notice, *notice_words;
-  GtkWidget *stack, *middle, *seat_pane, *pieces_pane;
+  GtkWidget *stack, *bench, *middle, *seat_pane, *pieces_pane;
   GtkWidget *seat_only, *pieces_only, *seat_words, *pieces_words;
   GtkWidget *symmetry_offer, *symmetry_words;
   GtkWidget *revealer, *figures, *count, *count_words;
@@ -39,6 +43,7 @@ struct _SqWindow
   SqSeamCard *seam_card;
   SqValues *values;
   SqProblems *problems;
+  SqRollPane *roll;
   SqStepsMenu *steps_menu;
 };
 

@@ -11,6 +11,9 @@
 
 #include <glib/gi18n.h>
 
+/* Of the roll with its caption, before the maker has chosen another (pixels). */
+#define USUAL_ROLL_HEIGHT 206
+
 G_DEFINE_TYPE (SqWindow, sq_window, GTK_TYPE_APPLICATION_WINDOW)
 
 /* --- what it says -------------------------------------------------------------------------- */
@@ -143,6 +146,7 @@ bind_document (SqWindow *window, SqDocument *document)
   sq_values_set_document (window->values, document, selection);
   sq_problems_set_document (window->problems, document, selection);
   sq_steps_menu_set_document (window->steps_menu, document);
+  sq_roll_pane_set_document (window->roll, document, window->finder, selection);
 }
 
 /* A bar above the work says when changes can't be kept between savings; it asks for nothing. */
@@ -172,6 +176,7 @@ sq_window_set_document (SqWindow *window, SqDocument *document)
   g_return_if_fail (SQ_IS_WINDOW (window) && window->document == NULL);
   window->document = g_object_ref (document);
   sq_recovery_keep (document, on_kept, window);
+  window->finder = sq_lay_finder_new (document);
   bind_document (window, document);
   sq_window_follow_symmetry (window);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), window, G_CONNECT_SWAPPED);
@@ -317,9 +322,12 @@ add_actions (SqWindow *window)
   g_autoptr (GPropertyAction) problems = g_property_action_new ("problems", window->revealer,
                                                                 "reveal-child");
   g_autoptr (GPropertyAction) sides = g_property_action_new ("sides", window->sides, "visible");
+  g_autoptr (GPropertyAction) roll = g_property_action_new (
+      "roll", sq_roll_pane_get_canvas (window->roll), "visible");
   g_action_map_add_action_entries (G_ACTION_MAP (window), entries, G_N_ELEMENTS (entries), window);
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (problems));
   g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (sides));
+  g_action_map_add_action (G_ACTION_MAP (window), G_ACTION (roll));
   sq_window_add_file_actions (window);
   sq_window_add_cushion_actions (window);
   sq_window_add_symmetry_actions (window);
@@ -336,6 +344,37 @@ on_only (GtkToggleButton *button, GParamSpec *spec, SqWindow *window)
   gboolean is_on = gtk_toggle_button_get_active (button);
   (void) spec;
   gtk_widget_set_visible (is_seat ? window->pieces_pane : window->seat_pane, !is_on);
+}
+
+/* Unfolded the roll has some height, at least; folded nothing but its caption. */
+static void
+fit_roll (SqWindow *window)
+{
+  int height = gtk_widget_get_height (window->bench), position;
+  gboolean is_open = gtk_widget_get_visible (sq_roll_pane_get_canvas (window->roll));
+  if (height == 0)
+    return;
+  position = is_open ? height - window->roll_height : height;
+  gtk_paned_set_position (GTK_PANED (window->bench), position);
+}
+
+/* The divider has its first place as soon as it is known how high the bench is. */
+static void
+on_bench (SqWindow *window)
+{
+  if (window->is_roll_fitted || gtk_widget_get_height (window->bench) == 0)
+    return;
+  window->is_roll_fitted = TRUE;
+  fit_roll (window);
+}
+
+/* The hand that moves the divider says how high the roll is. */
+static void
+on_divider (SqWindow *window)
+{
+  int height = gtk_widget_get_height (window->bench);
+  if (window->is_roll_fitted && gtk_widget_get_visible (sq_roll_pane_get_canvas (window->roll)))
+    window->roll_height = height - gtk_paned_get_position (GTK_PANED (window->bench));
 }
 
 /* How the window looked when one was closed last. */
@@ -357,6 +396,12 @@ recall (SqWindow *window)
       g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "problems", NULL));
   gtk_widget_set_visible (GTK_WIDGET (window->sides),
                           g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "sides", NULL));
+  gtk_widget_set_visible (
+      sq_roll_pane_get_canvas (window->roll),
+      !g_key_file_get_boolean (settings, SQ_SETTINGS_WINDOW, "roll-folded", NULL));
+  window->roll_height = g_key_file_get_integer (settings, SQ_SETTINGS_WINDOW, "roll-height", NULL);
+  if (window->roll_height <= 0)
+    window->roll_height = USUAL_ROLL_HEIGHT;
 }
 
 static void
@@ -377,6 +422,9 @@ remember (SqWindow *window)
                               gtk_revealer_get_reveal_child (GTK_REVEALER (window->revealer)));
       g_key_file_set_boolean (settings, SQ_SETTINGS_WINDOW, "sides",
                               gtk_widget_get_visible (GTK_WIDGET (window->sides)));
+      g_key_file_set_boolean (settings, SQ_SETTINGS_WINDOW, "roll-folded",
+                              !gtk_widget_get_visible (sq_roll_pane_get_canvas (window->roll)));
+      g_key_file_set_integer (settings, SQ_SETTINGS_WINDOW, "roll-height", window->roll_height);
     }
   sq_settings_write (settings);
 }
@@ -395,6 +443,7 @@ sq_window_dispose (GObject *object)
 {
   SqWindow *window = SQ_WINDOW (object);
   sq_window_hold_session (window, FALSE);
+  g_clear_object (&window->finder);
   if (window->document != NULL)
     bind_document (window, NULL);
   g_clear_object (&window->document);
@@ -427,6 +476,7 @@ sq_window_class_init (SqWindowClass *class)
   g_type_ensure (SQ_TYPE_VALUES);
   g_type_ensure (SQ_TYPE_PROBLEMS);
   g_type_ensure (SQ_TYPE_STEPS_MENU);
+  g_type_ensure (SQ_TYPE_ROLL_PANE);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/window.ui");
   BIND (title);
   BIND (subtitle);
@@ -441,6 +491,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (recent_menu);
   BIND (notice);
   BIND (notice_words);
+  BIND (bench);
   BIND (middle);
   BIND (seat_pane);
   BIND (pieces_pane);
@@ -463,6 +514,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (seam_card);
   BIND (values);
   BIND (problems);
+  BIND (roll);
 }
 
 static void
@@ -476,6 +528,12 @@ sq_window_init (SqWindow *window)
   g_signal_connect_swapped (window->start_page, "start", G_CALLBACK (sq_window_start), window);
   g_signal_connect_swapped (window->start_page, "sample", G_CALLBACK (sq_window_open_sample),
                             window);
+  g_signal_connect_object (sq_roll_pane_get_canvas (window->roll), "notify::visible",
+                           G_CALLBACK (fit_roll), window, G_CONNECT_SWAPPED);
+  g_signal_connect_object (window->bench, "notify::max-position", G_CALLBACK (on_bench), window,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (window->bench, "notify::position", G_CALLBACK (on_divider), window,
+                           G_CONNECT_SWAPPED);
   g_signal_connect (window->seat_only, "notify::active", G_CALLBACK (on_only), window);
   g_signal_connect (window->pieces_only, "notify::active", G_CALLBACK (on_only), window);
   g_signal_connect_object (window->selection, "changed", G_CALLBACK (show_state), window,

@@ -2,6 +2,7 @@
 #include "words/lay-words.h"
 
 #include "base/units.h"
+#include "job/names.h"
 #include "words/cut-sheet-tables.h"
 #include "words/lengths.h"
 #include "words/names.h"
@@ -257,4 +258,27 @@ sq_words_placed (const SqLays *lays, const SqPlaced *placed)
     return g_strdup_printf (_ ("%u, %s"), entry->number, piece);
   /* TRANSLATORS: number in the cut list, the piece, and which of several ("2 of 8"). */
   return g_strdup_printf (_ ("%u, %s, %s"), entry->number, piece, copy);
+}
+
+char *
+sq_words_lying (const SqLays *lays, const SqPlaced *placed, const SqLengthStyle *style)
+{
+  SqBox box = lying_box (lays, placed);
+  g_autofree char *along = range_text (box.min.x, box.max.x, style);
+  g_autofree char *across = range_text (box.min.y, box.max.y, style);
+
+  /* TRANSLATORS: from – to along the roll, from – to across it, how it is turned. */
+  return g_strdup_printf (_ ("%s from the cut end, %s from the near edge, %s"), along, across,
+                          turned_text (placed));
+}
+
+char *
+sq_words_kept_old (const SqKeptLay *kept)
+{
+  g_autofree char *revision = kept->revision > 0 ? sq_revision_name (kept->revision) : NULL;
+
+  if (revision == NULL)
+    return g_strdup (_ ("The lay that was kept is out of date: pieces have changed."));
+  return g_strdup_printf (_ ("The lay kept for revision %s is out of date: pieces have changed."),
+                          revision);
 }

@@ -21,6 +21,12 @@ void sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
 /* "3, front boxing, copy 2 of 8": what is said of a placed piece in a line of its own. */
 char *sq_words_placed (const SqLays *lays, const SqPlaced *placed);
 
+/* "0 – 19 7/8 from the cut end, 2 – 49 7/8 from the near edge, half turn" */
+char *sq_words_lying (const SqLays *lays, const SqPlaced *placed, const SqLengthStyle *style);
+
+/* That a kept lay is out of date. */
+char *sq_words_kept_old (const SqKeptLay *kept);
+
 /* Why copies of a piece are not in the lay of @cloth, and what can be done about it. Names the
  * piece, and its cushion where there are several. */
 char *sq_words_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid,

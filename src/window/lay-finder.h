@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lays a document's plan on a thread of its own, again and again as it changes. What is shown stays
+ * until there is something newer, so a hand that drags never waits. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "plan/lays.h"
+#include "window/document.h"
+
+#define SQ_TYPE_LAY_FINDER (sq_lay_finder_get_type ())
+G_DECLARE_FINAL_TYPE (SqLayFinder, sq_lay_finder, SQ, LAY_FINDER, GObject)
+
+/* Emits "changed" (no parameters) when there are other lays, and when what is told about the work
+ * has changed. Follows @document, which is kept alive, from now on. */
+SqLayFinder *sq_lay_finder_new (SqDocument *document);
+
+/* The newest lays, borrowed; NULL: none yet. Their plan may be older than the document's. */
+const SqLays *sq_lay_finder_get_lays (SqLayFinder *finder);
+/* Whether they are of the document's plan now. */
+gboolean sq_lay_finder_is_current (SqLayFinder *finder);
+
+/* How far the work is, 0 … 1, as soon as it takes longer than one notices; else −1. */
+double sq_lay_finder_get_progress (SqLayFinder *finder);
+/* Gives up laying until the plan changes, or it is asked for again. */
+void sq_lay_finder_stop (SqLayFinder *finder);
+void sq_lay_finder_again (SqLayFinder *finder);
+gboolean sq_lay_finder_is_stopped (SqLayFinder *finder);

@@ -1,0 +1,284 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/roll-pane.h"
+
+#include "window/edit-kept.h"
+#include "window/figures.h"
+#include "window/look.h"
+#include "window/roll-canvas.h"
+#include "words/lay-words.h"
+#include "words/names.h"
+
+#include <glib/gi18n.h>
+
+struct _SqRollPane
+{
+  GtkBox parent;
+  SqDocument *document;
+  SqLayFinder *finder;
+  guint shown; /* which of the lays' cloths */
+  gboolean is_showing;
+  GtkWidget *cloths, *figures, *stop, *keep, *fold;
+  GtkWidget *unlaid; /* what finds no place */
+  GtkWidget *offer, *offer_words, *show_kept;
+  SqRollCanvas *canvas;
+};
+
+G_DEFINE_TYPE (SqRollPane, sq_roll_pane, GTK_TYPE_BOX)
+
+/* The cloth that is shown; NULL: none. */
+static const SqClothLay *
+cloth_of (SqRollPane *pane)
+{
+  const SqLays *lays = pane->finder != NULL ? sq_lay_finder_get_lays (pane->finder) : NULL;
+  return lays != NULL && pane->shown < lays->cloths->len ? sq_lays_cloth (lays, pane->shown) : NULL;
+}
+
+/* --- what is told ---------------------------------------------------------------------------- */
+
+/* The names of the cloths, only where they have changed: a list that is open stays. */
+static void
+show_cloths (SqRollPane *pane, const SqLays *lays)
+{
+  GtkStringList *names = GTK_STRING_LIST (gtk_drop_down_get_model (GTK_DROP_DOWN (pane->cloths)));
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (names));
+  for (guint i = 0; i < lays->cloths->len; i++)
+    {
+      g_autofree char *name = sq_words_cloth (
+          sq_plan_cloth (lays->plan, sq_lays_cloth (lays, i)->cloth));
+      if (i < n && g_str_equal (name, gtk_string_list_get_string (names, i)))
+        continue;
+      gtk_string_list_splice (names, i, i < n, (const char *const[]){ name, NULL });
+    }
+  if (n > lays->cloths->len)
+    gtk_string_list_splice (names, lays->cloths->len, n - lays->cloths->len, NULL);
+  pane->shown = MIN (pane->shown, lays->cloths->len > 0 ? lays->cloths->len - 1 : 0);
+  if (lays->cloths->len > 0)
+    gtk_drop_down_set_selected (GTK_DROP_DOWN (pane->cloths), pane->shown);
+  gtk_widget_set_visible (pane->cloths, lays->cloths->len > 1);
+  sq_roll_canvas_set_cloth (pane->canvas, pane->shown);
+}
+
+static void
+set_figures (SqRollPane *pane, const char *text)
+{
+  g_autoptr (PangoAttrList) list = NULL;
+  if (g_str_equal (text, gtk_label_get_text (GTK_LABEL (pane->figures))))
+    return;
+  list = sq_look_figures (pane->figures, text);
+  gtk_label_set_text (GTK_LABEL (pane->figures), text);
+  gtk_label_set_attributes (GTK_LABEL (pane->figures), list);
+}
+
+/* What to buy; while that is being found out, how far it is. */
+static void
+show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
+{
+  double progress = sq_lay_finder_get_progress (pane->finder);
+  gboolean is_stopped = sq_lay_finder_is_stopped (pane->finder);
+  g_autofree char *text = NULL;
+  if (progress >= 0)
+    text = g_strdup_printf (_ ("Laying… %.0f %%"), 100 * progress);
+  else if (is_stopped)
+    text = g_strdup (_ ("Out of date: laying was stopped."));
+  else if (cloth != NULL)
+    {
+      SqLengthStyle style = sq_figures_style (lays->plan->job);
+      text = sq_words_purchase (&cloth->purchase, &style);
+    }
+  set_figures (pane, text != NULL ? text : "");
+  gtk_widget_set_visible (pane->stop, progress >= 0 || is_stopped);
+  gtk_button_set_label (GTK_BUTTON (pane->stop), is_stopped ? _ ("Lay again") : _ ("Stop"));
+}
+
+static void
+show_unlaid (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  SqLengthStyle style = sq_figures_style (lays->plan->job);
+  for (guint i = 0; cloth != NULL && i < cloth->lay->unlaid->len; i++)
+    {
+      g_autofree char *words = sq_words_unlaid (
+          lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, i), &style);
+      g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", words);
+    }
+  gtk_widget_set_visible (pane->unlaid, text->len > 0);
+  if (g_str_equal (text->str, gtk_label_get_text (GTK_LABEL (pane->unlaid))))
+    return;
+  g_autoptr (PangoAttrList) list = sq_look_figures (pane->unlaid, text->str);
+  gtk_label_set_text (GTK_LABEL (pane->unlaid), text->str);
+  gtk_label_set_attributes (GTK_LABEL (pane->unlaid), list);
+}
+
+/* The kept lay: one and the same as the one shown, out of date, or none. */
+static void
+show_kept (SqRollPane *pane, const SqClothLay *cloth)
+{
+  const SqKeptLay *kept = cloth != NULL ? cloth->kept : NULL;
+  gboolean is_old = kept != NULL && !cloth->is_kept;
+  pane->is_showing = TRUE;
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (pane->keep), cloth != NULL && cloth->is_kept);
+  pane->is_showing = FALSE;
+  gtk_widget_set_sensitive (pane->keep, cloth != NULL && cloth->lay->placed->len > 0
+                                            && sq_lay_finder_is_current (pane->finder));
+  gtk_widget_set_visible (pane->offer, is_old);
+  if (!is_old)
+    gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (pane->show_kept), FALSE);
+  sq_roll_canvas_show_kept (
+      pane->canvas,
+      is_old && gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (pane->show_kept)) ? kept : NULL);
+  if (is_old)
+    {
+      g_autofree char *words = sq_words_kept_old (kept);
+      gtk_label_set_text (GTK_LABEL (pane->offer_words), words);
+    }
+}
+
+static void
+follow (SqRollPane *pane)
+{
+  const SqLays *lays = sq_lay_finder_get_lays (pane->finder);
+  const SqClothLay *cloth;
+  if (lays != NULL)
+    show_cloths (pane, lays);
+  cloth = cloth_of (pane);
+  show_figures (pane, lays, cloth);
+  if (lays == NULL)
+    return;
+  show_unlaid (pane, lays, cloth);
+  show_kept (pane, cloth);
+}
+
+/* --- what is done ---------------------------------------------------------------------------- */
+
+static void
+on_cloth (GtkDropDown *drop_down, GParamSpec *spec, SqRollPane *pane)
+{
+  guint chosen = gtk_drop_down_get_selected (drop_down);
+  (void) spec;
+  if (chosen == GTK_INVALID_LIST_POSITION || chosen == pane->shown || pane->finder == NULL)
+    return;
+  pane->shown = chosen;
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (pane->show_kept), FALSE);
+  follow (pane);
+}
+
+static void
+on_stop (SqRollPane *pane)
+{
+  if (sq_lay_finder_is_stopped (pane->finder))
+    sq_lay_finder_again (pane->finder);
+  else
+    sq_lay_finder_stop (pane->finder);
+}
+
+static void
+on_keep (GtkToggleButton *button, SqRollPane *pane)
+{
+  const SqClothLay *cloth = pane->finder != NULL ? cloth_of (pane) : NULL;
+  if (pane->is_showing || cloth == NULL)
+    return;
+  if (gtk_toggle_button_get_active (button))
+    sq_edit_keep_lay (pane->document, sq_lay_finder_get_lays (pane->finder), pane->shown);
+  else
+    sq_edit_let_lay_go (pane->document, cloth->cloth);
+}
+
+static void
+on_show_kept (SqRollPane *pane)
+{
+  if (pane->finder != NULL)
+    show_kept (pane, cloth_of (pane));
+}
+
+static void
+on_let_go (SqRollPane *pane)
+{
+  const SqClothLay *cloth = cloth_of (pane);
+  if (cloth != NULL)
+    sq_edit_let_lay_go (pane->document, cloth->cloth);
+}
+
+static void
+on_keep_new (SqRollPane *pane)
+{
+  if (sq_lay_finder_is_current (pane->finder) && cloth_of (pane) != NULL)
+    sq_edit_keep_lay (pane->document, sq_lay_finder_get_lays (pane->finder), pane->shown);
+}
+
+/* --- the widget ------------------------------------------------------------------------------ */
+
+void
+sq_roll_pane_set_document (SqRollPane *pane, SqDocument *document, SqLayFinder *finder,
+                           SqSelection *selection)
+{
+  g_return_if_fail (SQ_IS_ROLL_PANE (pane));
+  if (pane->finder != NULL)
+    g_signal_handlers_disconnect_by_data (pane->finder, pane);
+  g_set_object (&pane->document, document);
+  g_set_object (&pane->finder, finder);
+  sq_roll_canvas_set_finder (pane->canvas, finder, selection);
+  if (finder == NULL)
+    return;
+  g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), pane);
+  follow (pane);
+}
+
+GtkWidget *
+sq_roll_pane_get_canvas (SqRollPane *pane)
+{
+  g_return_val_if_fail (SQ_IS_ROLL_PANE (pane), NULL);
+  return GTK_WIDGET (pane->canvas);
+}
+
+static void
+sq_roll_pane_dispose (GObject *object)
+{
+  SqRollPane *pane = SQ_ROLL_PANE (object);
+  if (pane->canvas != NULL)
+    sq_roll_pane_set_document (pane, NULL, NULL, NULL);
+  pane->canvas = NULL;
+  G_OBJECT_CLASS (sq_roll_pane_parent_class)->dispose (object);
+}
+
+#define BIND(name) gtk_widget_class_bind_template_child (widget_class, SqRollPane, name)
+
+static void
+sq_roll_pane_class_init (SqRollPaneClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = sq_roll_pane_dispose;
+  g_type_ensure (SQ_TYPE_ROLL_CANVAS);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/roll-pane.ui");
+  BIND (cloths);
+  BIND (figures);
+  BIND (stop);
+  BIND (keep);
+  BIND (fold);
+  BIND (unlaid);
+  BIND (offer);
+  BIND (offer_words);
+  BIND (show_kept);
+  BIND (canvas);
+  gtk_widget_class_bind_template_callback (widget_class, on_cloth);
+  gtk_widget_class_bind_template_callback (widget_class, on_stop);
+  gtk_widget_class_bind_template_callback (widget_class, on_keep);
+  gtk_widget_class_bind_template_callback (widget_class, on_show_kept);
+  gtk_widget_class_bind_template_callback (widget_class, on_let_go);
+  gtk_widget_class_bind_template_callback (widget_class, on_keep_new);
+}
+
+static void
+on_folded (SqRollPane *pane)
+{
+  gboolean is_open = gtk_widget_get_visible (GTK_WIDGET (pane->canvas));
+  gtk_button_set_icon_name (GTK_BUTTON (pane->fold),
+                            is_open ? "pan-down-symbolic" : "pan-up-symbolic");
+}
+
+static void
+sq_roll_pane_init (SqRollPane *pane)
+{
+  gtk_widget_init_template (GTK_WIDGET (pane));
+  g_signal_connect_object (pane->canvas, "notify::visible", G_CALLBACK (on_folded), pane,
+                           G_CONNECT_SWAPPED);
+}
