@@ -1,6 +1,13 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # From an empty window: a shape, its lengths and four taps make a cushion; it is saved under a name.
 . "$STEPS"
+
+# Samples are there to begin with, the plain ones first.
+wanted="Square seat,The worked plate,Bay window,Half-round seats,Dining pads,Four stools"
+wanted+=",Forward berths,Corner bench,Pad round a post"
+shown=$("$UI" squab tree | sed -n "s/^ *push button '\(.*\)' '' .*/\1/p" | sed -n '/Square seat/,/Pad round/p' |
+  paste -sd,)
+[ "$shown" = "$wanted" ] || fail "the samples are $shown"
 "$UI" squab click 'push button' Trapezoid
 "$UI" squab click text Width
 key ctrl+a
