@@ -243,7 +243,7 @@ sq_start_page_init (SqStartPage *page)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   sq_defaults_builtin (&page->defaults);
-  page->content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
+  page->content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
   gtk_widget_set_valign (page->content, GTK_ALIGN_CENTER);
   gtk_widget_set_halign (page->content, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (page->content, "invitation");
