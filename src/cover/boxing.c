@@ -427,6 +427,23 @@ bring_home (GArray *strips, double whole)
     }
 }
 
+/* The flat length of the longest strip. Across the cloth it is the width less both ends'
+ * allowances; a strip of the outer boxing that must fall on the pattern may have to be moved in by
+ * up to a repeat for that, and is so much shorter, as long as half of the width is left. */
+static double
+most_of_strip_mm (const SqChoices *c, gboolean matches)
+{
+  const SqClothChoice *cloth = &c->sides;
+  double across_mm = cloth->width_mm - 2 * c->join_mm;
+
+  if (sq_boxing_lies_along (c))
+    return c->house->boxing_plain_most_mm;
+  if (matches && cloth->phase_across && c->centre_on != SQ_CENTRE_NONE
+      && cloth->repeat_across_mm <= across_mm / 2)
+    return across_mm - cloth->repeat_across_mm;
+  return across_mm;
+}
+
 GArray *
 sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
 {
@@ -435,12 +452,11 @@ sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
   GArray *problems = making->cover->problems;
   const SqFinishedRing *finished = &making->cover->finished->rings[ring];
   double whole = sq_path_length_mm (finished->path);
-  gboolean along = sq_boxing_lies_along (c);
   Stretch s = {
     .making = making, .ring = finished, .index = ring, .clear_mm = c->house->join_clear_mm
   };
 
-  s.most_mm = (along ? c->house->boxing_plain_most_mm : cloth->width_mm - 2 * c->join_mm);
+  s.most_mm = most_of_strip_mm (c, ring == 0);
   if (s.most_mm < 2 * s.clear_mm + 4 * c->zip_tuck_mm)
     {
       sq_report_key (problems, SQ_PROBLEM_BOXING_TOO_SHORT, SQ_FAULT, c->cushion, "cloth.sides")
@@ -469,6 +485,7 @@ sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
       Stretch z = s;
       z.from_mm = zip->from_mm;
       z.to_mm = zip->to_mm;
+      z.most_mm = most_of_strip_mm (c, FALSE);
       z.extra_before_mm = z.extra_after_mm = 0;
       z.clear_mm = c->house->join_clear_mm;
       joins = divide_somehow (&z, divide_open, problems);

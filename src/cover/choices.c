@@ -50,6 +50,7 @@ resolve_cloth (const SqCloth *cloth, const SqDefaults *house, SqCentreOn centre_
       sq_cloth_has_phase (cloth, &c.phase_across, &c.phase_along);
       c.centre_across_mm = pattern_centre_mm (cloth, centre_on);
       c.centre_along_mm = cloth->repeat_along_mm / 2;
+      c.repeat_across_mm = cloth->repeat_across_mm;
     }
   c.width_mm = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH) ? cloth->width_mm
                                                                       : house->cloth_width_mm;

@@ -16,6 +16,7 @@ typedef struct
   gboolean half_turn;      /* pattern allows it */
   double centre_across_mm; /* of what is centred */
   double centre_along_mm;
+  double repeat_across_mm; /* 0: none */
 } SqClothChoice;
 
 typedef struct

@@ -77,7 +77,16 @@ cloth_place (const SqJob *job, SqId id)
   return G_MAXUINT;
 }
 
-/* By cloth; then as one cuts: large faces, then strips to rip; then cushion by cushion. */
+/* As one cuts: first what is large, then what must be found on the pattern, then strips to rip. */
+static guint
+turn_of (const SqPiece *piece)
+{
+  if (piece->role == SQ_ROLE_FACE || piece->role == SQ_ROLE_UNDERSIDE)
+    return 0;
+  return piece->phase.across || piece->phase.along ? 1 : 2;
+}
+
+/* By cloth; then as one cuts; then cushion by cushion. */
 static int
 compare_entries (gconstpointer a, gconstpointer b, gpointer data)
 {
@@ -89,6 +98,8 @@ compare_entries (gconstpointer a, gconstpointer b, gpointer data)
 
   if (cx != cy)
     return cx < cy ? -1 : 1;
+  if (turn_of (px) != turn_of (py))
+    return turn_of (px) < turn_of (py) ? -1 : 1;
   if (px->role != py->role)
     return px->role < py->role ? -1 : 1;
   if (x->cushion != y->cushion)

@@ -2,6 +2,7 @@
 #include "words/cut-sheet-tables.h"
 
 #include "base/units.h"
+#include "plan/materials.h"
 #include "words/lay-words.h"
 #include "words/lengths.h"
 #include "words/names.h"
@@ -249,6 +250,24 @@ add_cloths (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
     }
 }
 
+static void
+add_sewing (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
+{
+  SqMaterials materials = sq_plan_materials (plan);
+  g_autofree char *waste = sq_words_number (100 * SQ_THREAD_WASTE, 0, style);
+
+  add_total (table, _ ("Seams"), sq_words_long_length (materials.sewn_mm, style),
+             g_strdup (_ ("each sewn once, along a zip twice")));
+  if (materials.sewn_mm <= 0)
+    return;
+  add_total (
+      table, _ ("Thread"), sq_words_long_length (materials.thread_mm, style),
+      g_strdup_printf (_ ("an estimate: lockstitch, needle and bobbin, %s %% for ends"), waste));
+  if (materials.tape_mm > 0)
+    add_total (table, _ ("Basting tape"), sq_words_long_length (materials.tape_mm, style),
+               g_strdup (_ ("both sides of zips, corner seams, once round each perimeter seam")));
+}
+
 void
 sq_sheet_add_totals (SqSheetTable *table, const SqPlan *plan, const SqLays *lays,
                      const SqLengthStyle *style)
@@ -273,6 +292,5 @@ sq_sheet_add_totals (SqSheetTable *table, const SqPlan *plan, const SqLays *lays
                g_strdup_printf (ngettext ("%s, %u slider", "%s, %u sliders", figures.sliders), zip,
                                 figures.sliders),
                g_strdup (_ ("openings, with what stands out at both ends")));
-  add_total (table, _ ("Seams"), sq_words_long_length (figures.seam_mm, style),
-             g_strdup (_ ("each sewn once")));
+  add_sewing (table, plan, style);
 }

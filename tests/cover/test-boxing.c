@@ -203,6 +203,26 @@ test_many_corners (void)
   g_assert_nonnull (find_problem (field, SQ_PROBLEM_BOXING_TOO_SHORT));
 }
 
+/* Strips that must fall on stripes are a repeat shorter than the cloth is wide, so that the pattern
+ * can be met wherever it lies: here 600 − 2 × 12.7 − 100 = 474.6 at most. */
+static void
+test_matched (void)
+{
+  g_autoptr (SqCover) striped = cover_in (
+      "'cloths':[{'id':1,'width':600,'repeat':{'across':100},'stripes':[{'at':0,'width':30,"
+      "'colour':'#102030'}]}],",
+      "'thickness':50,'build':'boxed'," UNDERSIDE_ZIP ",'outline':[{'id':1,'x':0,'y':0},{'id':2,"
+      "'x':560,'y':0},{'id':3,'x':560,'y':450},{'id':4,'x':0,'y':450}]");
+  g_autoptr (GArray) ends = strips (striped, SQ_ROLE_BOXING);
+
+  g_assert_cmpuint (ends->len, >, 3);
+  for (guint i = 0; i < ends->len; i++)
+    {
+      SqPoint span = g_array_index (ends, SqPoint, i);
+      g_assert_cmpfloat (span.y - span.x, <=, 474.6 + 1e-6);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -216,5 +236,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/boxing/stripes", test_stripes);
   g_test_add_func ("/cover/boxing/too-narrow", test_too_narrow);
   g_test_add_func ("/cover/boxing/many-corners", test_many_corners);
+  g_test_add_func ("/cover/boxing/matched", test_matched);
   return g_test_run ();
 }

@@ -140,6 +140,21 @@ check_purchase (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
   return NULL;
 }
 
+/* Strips of the outer boxing are made so short that their stripes can be met, if these recur at all
+ * often. */
+static gboolean
+finds_no_stripe (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid)
+{
+  guint tag = sq_lay_task_item (cloth->task, unlaid->item)->tag;
+  const SqCutEntry *entry = &g_array_index (lays->plan->cut_list, SqCutEntry, tag);
+  const SqPiece *piece = sq_cover_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece);
+  const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
+  double width_mm = sq_lay_task_strip (cloth->task, 0)->width / 1000.0;
+
+  return unlaid->why == SQ_UNLAID_PATTERN && piece->role == SQ_ROLE_BOXING && !piece->phase.along
+         && own->repeat_across_mm > 0 && own->repeat_across_mm < 0.3 * width_mm;
+}
+
 /* What is kept is the same lay again. */
 static gboolean
 is_found_again (const SqLays *lays, guint i)
@@ -173,6 +188,10 @@ check_cloth (const SqLays *lays, guint index)
       if (wrong != NULL)
         return wrong;
     }
+  for (guint i = 0; i < lay->unlaid->len; i++)
+    if (finds_no_stripe (lays, sq_lays_cloth (lays, index),
+                         &g_array_index (lay->unlaid, SqUnlaid, i)))
+      return "boxing whose stripes can't be met";
   if (any_meet (lying, n))
     return "two overlap";
   if (!sq_lay_is_valid (task, lay))

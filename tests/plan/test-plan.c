@@ -160,6 +160,33 @@ test_surroundings (void)
   assert_mm (piece_of (fresh, SQ_ROLE_FACE)->width_mm, 619.05);
 }
 
+/* Faces first, then what must be found on the stripes, then strips to rip: though the first cushion's
+ * boxing is let run free. */
+static void
+test_order_of_cutting (void)
+{
+  g_autoptr (SqJob) job = job_of_text (
+      "{'format':'squab job','version':1,'units':'mm','cloths':[{'id':1,'repeat':{'across':60},"
+      "'stripes':[{'at':0,'width':20,'colour':'#102030'}]}],'cushions':[{'id':1,'thickness':50,"
+      "'build':'boxed','stripes':{'centre_on':'none'},'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':"
+      "400,'y':0},{'id':3,'x':400,'y':300},{'id':4,'x':0,'y':300}]},{'id':2,'thickness':50,'build':"
+      "'boxed','outline':[{'id':1,'x':0,'y':0},{'id':2,'x':400,'y':0},{'id':3,'x':400,'y':300},"
+      "{'id':4,'x':0,'y':300}]}]}");
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  guint turn = 0;
+
+  for (guint i = 0; i < plan->cut_list->len; i++)
+    {
+      const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry, i);
+      const SqPiece *piece = sq_cover_piece (sq_plan_cover (plan, entry->cushion), entry->piece);
+      gboolean is_large = piece->role == SQ_ROLE_FACE || piece->role == SQ_ROLE_UNDERSIDE;
+      guint own = is_large ? 0 : piece->phase.across ? 1 : 2;
+      g_assert_cmpuint (own, >=, turn);
+      turn = own;
+    }
+  g_assert_cmpuint (turn, ==, 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -170,5 +197,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/plan/shared/covers", test_covers_shared);
   g_test_add_func ("/plan/plan/shared/pieces", test_pieces_shared);
   g_test_add_func ("/plan/plan/shared/surroundings", test_surroundings);
+  g_test_add_func ("/plan/order of cutting", test_order_of_cutting);
   return g_test_run ();
 }
