@@ -24,7 +24,7 @@
 
 /* A drawing keeps room for this many lines of text, and so many ems of width: larger text than that
  * would leave nothing of it. It is never less than LEAST_EM pixels for that reason. */
-#define MOST_LINES 34
+#define MOST_LINES 26
 #define MOST_EMS 22
 #define LEAST_EM 11
 

@@ -14,7 +14,7 @@ done
 until_says seam 'seam: Top, edges *45 in – Upper zip strip, upper edge, 45 in: equally long'
 "$UI" squab wait label 'Top to upper zip strip' || fail 'no card'
 "$UI" squab wait label 'equally long' || fail 'the card does not say how they fit'
-xdotool mousemove $((x + width - 4)) $((y + height - 4)) click 1
+xdotool mousemove $((x + width - 20)) $((y + 6)) click 1
 until_says seam none
 
 key Right n
