@@ -98,6 +98,7 @@ add_keys (GtkApplication *application)
     { "win.redo", { "<Control><Shift>z", "<Control>y" } },
     { "win.steps", { "<Control>h" } },
     { "win.job", { "<Control>j" } },
+    { "win.print", { "<Control>p" } },
     { "win.zoom-in", { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
     { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
     { "win.cushion-add", { "<Control><Shift>n" } },

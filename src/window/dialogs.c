@@ -6,6 +6,8 @@
 
 #include <glib/gi18n.h>
 
+#define JOB_SUFFIX ".squab"
+
 /* GtkFileDialog and GtkAlertDialog are newer than GTK 4.8. */
 G_GNUC_BEGIN_IGNORE_DEPRECATIONS
 
@@ -72,18 +74,21 @@ on_file (GtkNativeDialog *dialog, int response, Asked *asked)
   g_object_unref (dialog);
 }
 
+/* For files of @kind that end in @suffix. */
 static GtkFileChooser *
-new_chooser (GtkWindow *parent, const char *title, GtkFileChooserAction action, const char *accept)
+new_chooser (GtkWindow *parent, const char *title, const char *kind, const char *suffix,
+             GtkFileChooserAction action, const char *accept)
 {
   GtkFileChooserNative *dialog = gtk_file_chooser_native_new (title, parent, action, accept,
                                                               _ ("_Cancel"));
-  g_autoptr (GtkFileFilter) jobs = gtk_file_filter_new ();
+  g_autoptr (GtkFileFilter) own = gtk_file_filter_new ();
   g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
-  gtk_file_filter_set_name (jobs, _ ("Squab jobs"));
-  gtk_file_filter_add_pattern (jobs, "*.squab");
+  g_autofree char *pattern = g_strconcat ("*", suffix, NULL);
+  gtk_file_filter_set_name (own, kind);
+  gtk_file_filter_add_pattern (own, pattern);
   gtk_file_filter_set_name (all, _ ("All files"));
   gtk_file_filter_add_pattern (all, "*");
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), jobs);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), own);
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), all);
   begin_in_folder (GTK_FILE_CHOOSER (dialog));
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
@@ -101,7 +106,8 @@ ask_file (GtkFileChooser *dialog, GtkWindow *parent, SqFileChosen chosen, gpoint
 void
 sq_dialog_open (GtkWindow *parent, SqFileChosen chosen, gpointer data)
 {
-  ask_file (new_chooser (parent, _ ("Open a job"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open")),
+  ask_file (new_chooser (parent, _ ("Open a job"), _ ("Squab jobs"), JOB_SUFFIX,
+                         GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open")),
             parent, chosen, data);
 }
 
@@ -109,13 +115,23 @@ void
 sq_dialog_save (GtkWindow *parent, GFile *file, const char *name, SqFileChosen chosen,
                 gpointer data)
 {
-  GtkFileChooser *dialog = new_chooser (parent, _ ("Save the job"), GTK_FILE_CHOOSER_ACTION_SAVE,
-                                        _ ("_Save"));
-  g_autofree char *with_suffix = g_strconcat (name, ".squab", NULL);
+  GtkFileChooser *dialog = new_chooser (parent, _ ("Save the job"), _ ("Squab jobs"), JOB_SUFFIX,
+                                        GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"));
+  g_autofree char *with_suffix = g_strconcat (name, JOB_SUFFIX, NULL);
   if (file != NULL)
     gtk_file_chooser_set_file (dialog, file, NULL);
   else
     gtk_file_chooser_set_current_name (dialog, with_suffix);
+  ask_file (dialog, parent, chosen, data);
+}
+
+void
+sq_dialog_export (GtkWindow *parent, const char *title, const char *kind, const char *suffix,
+                  const char *name, SqFileChosen chosen, gpointer data)
+{
+  GtkFileChooser *dialog = new_chooser (parent, title, kind, suffix, GTK_FILE_CHOOSER_ACTION_SAVE,
+                                        _ ("_Save"));
+  gtk_file_chooser_set_current_name (dialog, name);
   ask_file (dialog, parent, chosen, data);
 }
 

@@ -12,6 +12,10 @@ void sq_dialog_open (GtkWindow *parent, SqFileChosen chosen, gpointer data);
 void sq_dialog_save (GtkWindow *parent, GFile *file, const char *name, SqFileChosen chosen,
                      gpointer data);
 
+/* The same for what is no job: of files of @kind that end in @suffix. */
+void sq_dialog_export (GtkWindow *parent, const char *title, const char *kind, const char *suffix,
+                       const char *name, SqFileChosen chosen, gpointer data);
+
 typedef enum
 {
   SQ_ANSWER_CANCEL,

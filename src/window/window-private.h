@@ -27,7 +27,7 @@ struct _SqWindow
   gboolean is_roll_fitted;    /* the divider has had its first place */
   guint held;                 /* the session, against logging out; 0: not */
 
-  GtkWidget *title, *subtitle, *save, *steps, *undo, *all_steps, *redo, *zooms;
+  GtkWidget *title, *subtitle, *save, *print, *steps, *undo, *all_steps, *redo, *zooms;
   GMenu *recent_menu;
   GtkWidget *notice, *notice_words;
   GtkWidget *stack, *bench, *middle, *seat_pane, *pieces_pane;

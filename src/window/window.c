@@ -5,6 +5,7 @@
 #include "window/figures.h"
 #include "window/job-dialog.h"
 #include "window/look.h"
+#include "window/papers-dialog.h"
 #include "window/recovery.h"
 #include "window/settings.h"
 #include "words/lengths.h"
@@ -49,6 +50,8 @@ show_state (SqWindow *window)
   enable (window, "steps", undo != NULL || redo != NULL);
   gtk_widget_set_sensitive (window->all_steps, undo != NULL || redo != NULL);
   enable (window, "job", document != NULL);
+  enable (window, "print", document != NULL);
+  gtk_widget_set_visible (window->print, document != NULL);
   enable (window, "save",
           document != NULL && (is_modified || sq_document_get_file (document) == NULL));
   enable (window, "save-as", document != NULL);
@@ -246,6 +249,15 @@ on_steps (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqWindow *window = data;
+  (void) action, (void) parameter;
+  if (!is_dragging (window))
+    sq_papers_dialog (GTK_WINDOW (window), window->document, window->finder);
+}
+
+static void
 on_job (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action, (void) parameter;
@@ -313,6 +325,7 @@ add_actions (SqWindow *window)
     { .name = "redo", .activate = on_redo },
     { .name = "steps", .activate = on_steps },
     { .name = "job", .activate = on_job },
+    { .name = "print", .activate = on_print },
     { .name = "zoom-in", .activate = on_zoom_in },
     { .name = "zoom-out", .activate = on_zoom_out },
     { .name = "fit", .activate = on_fit },
@@ -481,6 +494,7 @@ sq_window_class_init (SqWindowClass *class)
   BIND (title);
   BIND (subtitle);
   BIND (save);
+  BIND (print);
   BIND (steps);
   BIND (undo);
   BIND (redo);
