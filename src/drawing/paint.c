@@ -428,7 +428,12 @@ lay_text (Painter *p, const SqText *text, double em)
                                : g_strdup (text->text);
   gsize end = strlen (whole);
   if (p->layout == NULL)
-    p->layout = pango_cairo_create_layout (p->cr);
+    {
+      p->layout = pango_cairo_create_layout (p->cr);
+      /* Letters stand on whole pixels of a screen; paper has none. */
+      pango_context_set_round_glyph_positions (pango_layout_get_context (p->layout),
+                                               p->view->medium == SQ_MEDIUM_SCREEN);
+    }
   pango_font_description_set_family (font, p->view->font != NULL ? p->view->font : "Sans");
   pango_font_description_set_weight (font,
                                      text->bold ? PANGO_WEIGHT_SEMIBOLD : PANGO_WEIGHT_NORMAL);

@@ -114,6 +114,29 @@ is_in_break (const Drawing *d, SqPoint p)
   return d->end_mm > 0 && x > d->end_mm && x < size_of (d->extent).x - d->end_mm;
 }
 
+static SqPath *
+ring_about (SqPoint at, double width, double height, double angle_rad)
+{
+  SqVector along = sq_turned (sq_point (width / 2, 0), angle_rad);
+  SqVector up = sq_turned (sq_point (0, height / 2), angle_rad);
+  const SqNode nodes[] = { { sq_sub (sq_sub (at, along), up), 0, 0 },
+                           { sq_sub (sq_add (at, along), up), 0, 0 },
+                           { sq_add (sq_add (at, along), up), 0, 0 },
+                           { sq_add (sq_sub (at, along), up), 0, 0 } };
+
+  return sq_path_new (nodes, G_N_ELEMENTS (nodes), TRUE);
+}
+
+/* No figure stands on the line from @a to @b. */
+static void
+keep_clear (const Drawing *d, SqPoint a, SqPoint b)
+{
+  SqVector along = sq_sub (b, a);
+
+  g_ptr_array_add (d->figures, ring_about (sq_between (a, b, 0.5), sq_norm (along), 1.6,
+                                           atan2 (along.y, along.x)));
+}
+
 /* The lines of one stroke of the piece's scene. */
 static void
 add_stroke (const Drawing *d, const SqScene *scene, const SqItem *item)
@@ -131,8 +154,11 @@ add_stroke (const Drawing *d, const SqScene *scene, const SqItem *item)
           mapped[k] = nodes[k];
           mapped[k].at = to_page (d, nodes[k].at);
         }
-      if (n_hidden < line->n)
-        sq_scene_add_nodes (d->to, mapped, line->n, line->is_ring);
+      if (n_hidden == line->n)
+        continue;
+      sq_scene_add_nodes (d->to, mapped, line->n, line->is_ring);
+      if (item->pen == SQ_PEN_GRAIN)
+        keep_clear (d, mapped[0].at, mapped[1].at);
     }
 }
 
@@ -242,19 +268,6 @@ add_overalls (const Drawing *d, const SqLengthStyle *style)
 }
 
 /* --- figures inside -------------------------------------------------------------------------- */
-
-static SqPath *
-ring_about (SqPoint at, double width, double height, double angle_rad)
-{
-  SqVector along = sq_turned (sq_point (width / 2, 0), angle_rad);
-  SqVector up = sq_turned (sq_point (0, height / 2), angle_rad);
-  const SqNode nodes[] = { { sq_sub (sq_sub (at, along), up), 0, 0 },
-                           { sq_sub (sq_add (at, along), up), 0, 0 },
-                           { sq_add (sq_add (at, along), up), 0, 0 },
-                           { sq_add (sq_sub (at, along), up), 0, 0 } };
-
-  return sq_path_new (nodes, G_N_ELEMENTS (nodes), TRUE);
-}
 
 /* The piece's point that comes to @at on the page. Not for broken strips. */
 static SqPoint
@@ -433,32 +446,27 @@ try_arrow (const Drawing *d, SqVector to, const char *word)
 }
 
 /* In a strip that is too low for words, an arrow alone near its left end. */
-static gboolean
+static void
 add_low_arrow (const Drawing *d, SqVector to)
 {
   double height_mm = size_of (d->extent).y * d->scale;
   SqPoint at = sq_add (d->at, sq_point (height_mm, height_mm / 2));
 
-  if (height_mm > ARROW_MM + 2 || fabs (to.y) < 0.7)
-    return FALSE;
-  add_arrow (d, at, to, 0.56 * height_mm);
-  return TRUE;
+  if (height_mm <= ARROW_MM + 2 && fabs (to.y) > 0.7)
+    add_arrow (d, at, to, 0.56 * height_mm);
 }
 
-/* Whether the cloth's up is shown. */
-static gboolean
+static void
 add_arrows (const Drawing *d, const SqDrawingWords *words)
 {
   gboolean is_face = d->piece->role == SQ_ROLE_FACE || d->piece->role == SQ_ROLE_UNDERSIDE;
   SqVector up = isnan (words->up_rad) ? sq_point (0, 0)
                                       : sq_turned (sq_point (1, 0), words->up_rad + d->turn_rad);
-  gboolean has_up = FALSE;
 
   if (d->end_mm <= 0 && is_face)
     try_arrow (d, sq_point (0, -1), words->front);
-  if (!isnan (words->up_rad))
-    has_up = (d->end_mm <= 0 && try_arrow (d, up, words->up)) || add_low_arrow (d, up);
-  return has_up;
+  if (!isnan (words->up_rad) && (d->end_mm > 0 || !try_arrow (d, up, words->up)))
+    add_low_arrow (d, up);
 }
 
 void
@@ -474,7 +482,8 @@ sq_piece_drawing_add (SqSceneBuilder *builder, const SqCover *cover, guint index
   d.at = sq_point (box.min.x + ASIDE_MM + (room.x - d.width_mm) / 2,
                    box.min.y + ASIDE_MM + (room.y - height_mm) / 2);
   d.figures = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
-  add_lines (&d, !add_arrows (&d, words));
+  add_lines (&d, isnan (words->up_rad)); /* an up says more than the grain */
+  add_arrows (&d, words);
   add_break (&d);
   add_overalls (&d, style);
   if (d.end_mm <= 0)
