@@ -38,9 +38,8 @@ on_about (GSimpleAction *action, GVariant *parameter, gpointer application)
 static void
 on_help (GSimpleAction *action, GVariant *parameter, gpointer application)
 {
-  GtkWindow *window = gtk_application_get_active_window (application);
   (void) action, (void) parameter;
-  sq_help_show (window, sq_help_page (window));
+  sq_help_show (gtk_application_get_active_window (application), "index");
 }
 
 static gboolean

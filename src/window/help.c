@@ -3,22 +3,6 @@
 
 #include "window/dialogs.h"
 
-#define PAGE_KEY "sq-help-page"
-
-void
-sq_help_set_page (GtkWindow *window, const char *page)
-{
-  g_return_if_fail (GTK_IS_WINDOW (window));
-  g_object_set_data (G_OBJECT (window), PAGE_KEY, (gpointer) page);
-}
-
-const char *
-sq_help_page (GtkWindow *window)
-{
-  const char *page = window != NULL ? g_object_get_data (G_OBJECT (window), PAGE_KEY) : NULL;
-  return page != NULL ? page : "index";
-}
-
 static const char *
 folder (void)
 {
@@ -86,4 +70,24 @@ sq_help_show (GtkWindow *parent, const char *page)
     show_in_browser (asked);
   else
     gtk_show_uri_full (parent, uri, GDK_CURRENT_TIME, NULL, on_viewer, asked);
+}
+
+static gboolean
+on_f1 (GtkWidget *window, GVariant *arguments, gpointer page)
+{
+  (void) arguments;
+  sq_help_show (GTK_WINDOW (window), page);
+  return TRUE;
+}
+
+void
+sq_help_on_f1 (GtkWindow *window, const char *page)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+  gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (keys), GTK_SHORTCUT_SCOPE_GLOBAL);
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_F1, 0),
+                        gtk_callback_action_new (on_f1, (gpointer) page, NULL)));
+  gtk_widget_add_controller (GTK_WIDGET (window), keys);
 }

@@ -9,6 +9,6 @@
  * installed) the browser shows what lies there. */
 void sq_help_show (GtkWindow *parent, const char *page);
 
-/* F1 in @window asks for help @page, a static text; in others it asks for the index. */
-void sq_help_set_page (GtkWindow *window, const char *page);
-const char *sq_help_page (GtkWindow *window);
+/* F1 in @window, a dialog, asks for help @page, a static text. (In windows of the application it asks
+ * for the index.) */
+void sq_help_on_f1 (GtkWindow *window, const char *page);

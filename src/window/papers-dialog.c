@@ -8,6 +8,7 @@
 #include "window/edit-kept.h"
 #include "window/edit-papers.h"
 #include "window/figures.h"
+#include "window/help.h"
 #include "window/paper-preview.h"
 #include "window/print-papers.h"
 #include "words/cut-list-csv.h"
@@ -368,6 +369,7 @@ sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
   dialog->today = sq_today ();
   g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), dialog);
   follow (dialog);
+  sq_help_on_f1 (GTK_WINDOW (dialog), "cut-list");
   gtk_window_present (GTK_WINDOW (dialog));
   gtk_widget_grab_focus (GTK_WIDGET (dialog->preview));
 }

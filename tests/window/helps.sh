@@ -45,4 +45,12 @@ else
   handler viewer x-scheme-handler/help
   key F1
   asked viewer 'help:squab/index'
+
+  # Beside the papers it tells of them.
+  "$UI" squab click 'push button' 'Square seat'
+  until_there image Seat
+  key ctrl+p
+  waitwin 'Print and export' >/dev/null
+  key F1
+  asked viewer 'help:squab/cut-list'
 fi
