@@ -2,6 +2,7 @@
 #include "window/figures.h"
 
 #include "drawing/seat-drawn.h"
+#include "plan/materials.h"
 #include "words/lengths.h"
 
 #include <glib/gi18n.h>
@@ -89,7 +90,7 @@ sq_figures_foot (const SqPlan *plan, const SqLengthStyle *style)
   g_autofree char *foam = sq_words_volume (figures.foam_mm3, style);
   g_autofree char *weight = sq_words_weight (figures.foam_g, style);
   g_autofree char *zip = sq_words_long_length (figures.zip_mm, style);
-  g_autofree char *seam = sq_words_long_length (figures.seam_mm, style);
+  g_autofree char *seam = sq_words_long_length (sq_plan_materials (plan).sewn_mm, style);
   /* Translators: the line at the foot: area of cloth, foam's volume and weight, length of zip and
    * of all seams. */
   return g_strdup_printf (_ ("Cloth %s   ·   foam %s, %s   ·   zip %s   ·   seams %s"), cloth, foam,
