@@ -27,7 +27,7 @@ typedef enum
 typedef struct
 {
   SqWindow *window;
-  SqCanvas *seat, *pieces;
+  SqCanvas *seat, *pieces, *roll;
   GdkFrameClock *clock;
   GskRenderer *renderer;
   SqPoint corner; /* where it stood */
@@ -40,6 +40,7 @@ typedef struct
 
 static void (*draw_seat) (SqCanvas *canvas, GtkSnapshot *snapshot);
 static void (*draw_pieces) (SqCanvas *canvas, GtkSnapshot *snapshot);
+static void (*draw_roll) (SqCanvas *canvas, GtkSnapshot *snapshot);
 static gboolean is_whole;
 
 /* --- comparing ----------------------------------------------------------------------------- */
@@ -102,6 +103,13 @@ draw_pieces_damaged (SqCanvas *canvas, GtkSnapshot *snapshot)
 }
 
 static void
+draw_roll_damaged (SqCanvas *canvas, GtkSnapshot *snapshot)
+{
+  draw_roll (canvas, snapshot);
+  damage (canvas, snapshot);
+}
+
+static void
 drag (Bench *bench)
 {
   double turn = bench->frame * PACE;
@@ -111,7 +119,10 @@ drag (Bench *bench)
   class->drag (bench->seat, sq_add (bench->corner, sq_point (RADIUS * (cos (turn) - 1) / 2,
                                                              RADIUS * sin (turn) / 2)));
   if (is_whole)
-    gtk_widget_queue_draw (GTK_WIDGET (bench->pieces));
+    {
+      gtk_widget_queue_draw (GTK_WIDGET (bench->pieces));
+      gtk_widget_queue_draw (GTK_WIDGET (bench->roll));
+    }
 }
 
 static void
@@ -130,10 +141,12 @@ step (Bench *bench)
     case RUN_PAN:
       sq_canvas_pan (bench->seat, 3 * back, 2 * back);
       sq_canvas_pan (bench->pieces, 3 * back, 2 * back);
+      sq_canvas_pan (bench->roll, 3 * back, 2 * back);
       break;
     case RUN_ZOOM:
       sq_canvas_zoom (bench->seat, pow (1.02, back), middle);
       sq_canvas_zoom (bench->pieces, pow (1.02, back), middle);
+      sq_canvas_zoom (bench->roll, pow (1.02, back), middle);
       break;
     case RUN_END:
     default:
@@ -177,6 +190,14 @@ finish (Bench *bench)
   exit (bench->n_different > 0);
 }
 
+static guint
+n_added (Bench *bench)
+{
+  return sq_kept_nodes_n_added (sq_canvas_get_kept (bench->seat))
+         + sq_kept_nodes_n_added (sq_canvas_get_kept (bench->pieces))
+         + sq_kept_nodes_n_added (sq_canvas_get_kept (bench->roll));
+}
+
 static void
 next_run (Bench *bench)
 {
@@ -184,9 +205,7 @@ next_run (Bench *bench)
     {
       SQ_CANVAS_GET_CLASS (bench->seat)->release (bench->seat);
       if (bench->run == RUN_DRAG)
-        bench->n_added = sq_kept_nodes_n_added (sq_canvas_get_kept (bench->seat))
-                         + sq_kept_nodes_n_added (sq_canvas_get_kept (bench->pieces))
-                         - bench->n_added;
+        bench->n_added = n_added (bench) - bench->n_added;
       sq_document_undo (sq_window_get_document (bench->window));
     }
   if (bench->run > RUN_WARM_UP)
@@ -196,8 +215,7 @@ next_run (Bench *bench)
   bench->frame = 0;
   is_whole = bench->run == RUN_DRAG_WHOLE;
   if (bench->run == RUN_DRAG)
-    bench->n_added = sq_kept_nodes_n_added (sq_canvas_get_kept (bench->seat))
-                     + sq_kept_nodes_n_added (sq_canvas_get_kept (bench->pieces));
+    bench->n_added = n_added (bench);
   if (bench->run == RUN_END)
     finish (bench);
 }
@@ -231,6 +249,7 @@ on_after_paint (GdkFrameClock *clock, Bench *bench)
     {
       compare (bench, bench->seat);
       compare (bench, bench->pieces);
+      compare (bench, bench->roll);
     }
   if (bench->frame >= n)
     next_run (bench);
@@ -248,10 +267,13 @@ begin (gpointer data)
   const SqCorner *corners = sq_outline_ring (cover->cushion->outline, 0, &n);
   bench->seat = SQ_CANVAS (sq_window_get_seat (bench->window));
   bench->pieces = sq_window_get_pieces (bench->window);
+  bench->roll = sq_window_get_roll (bench->window);
   draw_seat = SQ_CANVAS_GET_CLASS (bench->seat)->draw;
   draw_pieces = SQ_CANVAS_GET_CLASS (bench->pieces)->draw;
+  draw_roll = SQ_CANVAS_GET_CLASS (bench->roll)->draw;
   SQ_CANVAS_GET_CLASS (bench->seat)->draw = draw_seat_damaged;
   SQ_CANVAS_GET_CLASS (bench->pieces)->draw = draw_pieces_damaged;
+  SQ_CANVAS_GET_CLASS (bench->roll)->draw = draw_roll_damaged;
   sq_seat_canvas_corner_at (sq_window_get_seat (bench->window), corners[2 % n].id, &bench->corner);
   bench->renderer = gsk_cairo_renderer_new ();
   gsk_renderer_realize (bench->renderer, gtk_native_get_surface (GTK_NATIVE (bench->window)), NULL);

@@ -207,6 +207,13 @@ sq_window_get_pieces (SqWindow *window)
   return SQ_CANVAS (window->pieces);
 }
 
+SqCanvas *
+sq_window_get_roll (SqWindow *window)
+{
+  g_return_val_if_fail (SQ_IS_WINDOW (window), NULL);
+  return SQ_CANVAS (sq_roll_pane_get_canvas (window->roll));
+}
+
 SqSelection *
 sq_window_get_selection (SqWindow *window)
 {

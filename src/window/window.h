@@ -23,7 +23,8 @@ void sq_window_open (SqWindow *window, GFile *file);
 /* Offers, one after the other, jobs that were being changed when Squab was stopped. */
 void sq_window_offer_leftovers (SqWindow *window);
 
-/* The two canvases and what is chosen, for the bench. */
+/* The three canvases and what is chosen, for the bench. */
 SqSeatCanvas *sq_window_get_seat (SqWindow *window);
 SqCanvas *sq_window_get_pieces (SqWindow *window);
+SqCanvas *sq_window_get_roll (SqWindow *window);
 SqSelection *sq_window_get_selection (SqWindow *window);

@@ -14,6 +14,7 @@
 #include "drawing/seat-scene.h"
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
+#include "papers/paper.h"
 #include "plan/lay-tasks.h"
 #include "roll/lay-run.h"
 
@@ -226,6 +227,52 @@ bench_lay (guint n_cushions, guint n_times, GRand *chance)
   print_row (name, times);
 }
 
+/* ---- papers --------------------------------------------------------------------------------- */
+
+/* The papers of @n_cushions boxed cushions, all different, from the lays on to PDF; and the first
+ * page of the cut list as the preview shows it, 700 pixels high. */
+static void
+bench_papers (guint n_cushions, guint n_times, GRand *chance)
+{
+  const SqLayBudget budget = { .seed = 1 };
+  g_autoptr (SqJob) job = new_job (n_cushions, 0.5, chance);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &budget, NULL);
+  SqPaperSpec spec = sq_paper_spec (lays, '.', "2026-03-01");
+  guint pieces = sq_plan_figures (plan).pieces;
+
+  for (guint kind = 0; kind < SQ_N_PAPER_KINDS; kind++)
+    {
+      g_autoptr (GArray) times = new_times ();
+      for (guint i = 0; i < n_times; i++)
+        {
+          double begin = now_ms ();
+          g_autoptr (GPtrArray) papers = sq_papers_new (1u << kind, &spec);
+          g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, &spec, NULL);
+          add_time (times, begin);
+          g_assert_nonnull (pdf);
+        }
+      g_autofree char *name = g_strdup_printf ("%s to PDF, %u cushions, %u pieces",
+                                               kind == SQ_PAPER_CUT_LIST ? "cut list" : "layout",
+                                               n_cushions, pieces);
+      print_row (name, times);
+    }
+  g_autoptr (GArray) firsts = new_times ();
+  for (guint i = 0; i < n_times; i++)
+    {
+      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 541, 700);
+      cairo_t *cr = cairo_create (surface);
+      double begin = now_ms ();
+      g_autoptr (SqPaper) paper = sq_paper_new (SQ_PAPER_CUT_LIST, &spec);
+      sq_paper_paint_page (paper, 0, cr, 700 / sq_paper_page (paper, 0)->height_mm);
+      add_time (firsts, begin);
+      cairo_destroy (cr);
+      cairo_surface_destroy (surface);
+    }
+  g_autofree char *name = g_strdup_printf ("first preview page, %u cushions", n_cushions);
+  print_row (name, firsts);
+}
+
 static double
 milliseconds (struct timeval t)
 {
@@ -271,6 +318,8 @@ main (void)
   bench_opening (chance);
   bench_lay (12, N_LAYS, chance);
   bench_lay (600, N_LARGE_LAYS, chance);
+  bench_papers (1, N_LAYS, chance);
+  bench_papers (40, N_LARGE_LAYS, chance);
   bench_program ();
   g_rand_free (chance);
   return 0;
