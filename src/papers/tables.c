@@ -124,7 +124,8 @@ sq_pages_table (SqPages *pages, const SqSheetTable *table)
   sq_pages_gap (pages, 5);
   sq_pages_heading (pages, table->heading, fmin (table_height_mm (&grid), MOST_WHOLE_MM));
   if (table->heads != NULL)
-    add_row (&grid, table->heads, &head_type, 8);
+    add_row (&grid, table->heads, &head_type,
+             row_height_mm (&grid, g_ptr_array_index (table->rows, 0), &sq_type_text) + ROW_GAP_MM);
   for (guint i = 0; i < table->rows->len; i++)
     add_row (&grid, g_ptr_array_index (table->rows, i), &sq_type_text, 0);
 }

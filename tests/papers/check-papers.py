@@ -325,6 +325,15 @@ def check_papers(squab_cut, path, paper, folder):
     check_cut_list(squab_cut, path, folder, job, plan, unit, how)
     check_layout(squab_cut, path, folder, job, unit, how)
     check_foots(job, pages)
+    check_headings(job, pages)
+
+
+def check_headings(job, pages):
+    """None stands at the end of a page, torn from what it is about."""
+    for number, (_, words) in enumerate(pages, 1):
+        above = [line for line in lines_of(words) if not re.search(r'\bPage \d+ of \d+$', line)]
+        if above and above[-1].isupper() and above[-1].replace(' ', '').isalpha():
+            say(job, f'page {number} ends with the heading {above[-1]}')
 
 
 def check_foots(job, pages):
