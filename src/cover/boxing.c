@@ -315,13 +315,22 @@ start_at (Stretch *s, guint edge)
   return c;
 }
 
+/* A join more is better than one that shows along an edge; two more are not. */
+static guint
+cost_of (const Closed *c)
+{
+  gboolean shows = c->merit.corners < c->joins->len + 1;
+
+  return 2 * c->joins->len + (shows ? 3 : 0);
+}
+
 static gboolean
 is_better (const Closed *a, const Closed *b, Criterion by)
 {
   if (a->joins == NULL || b->joins == NULL)
     return a->joins != NULL && b->joins == NULL;
-  if (a->joins->len != b->joins->len)
-    return a->joins->len < b->joins->len;
+  if (cost_of (a) != cost_of (b))
+    return cost_of (a) < cost_of (b);
   return compare_merit (&a->merit, &b->merit, by) < 0;
 }
 

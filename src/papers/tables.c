@@ -36,16 +36,18 @@ whole_width_mm (const Grid *grid)
   return whole - GAP_MM;
 }
 
+/* A column that says nothing has no width, whatever its head. */
 static void
 measure (Grid *grid)
 {
   for (guint i = 0; i < grid->n; i++)
     {
-      if (grid->table->heads != NULL)
-        grid->widths_mm[i] = cell_width_mm (grid->table->heads[i], &head_type);
+      double *width_mm = &grid->widths_mm[i];
       for (guint row = 0; row < grid->table->rows->len; row++)
-        grid->widths_mm[i] = fmax (
-            grid->widths_mm[i], cell_width_mm (sq_sheet_cell (grid->table, row, i), &sq_type_text));
+        *width_mm = fmax (*width_mm,
+                          cell_width_mm (sq_sheet_cell (grid->table, row, i), &sq_type_text));
+      if (grid->table->heads != NULL && *width_mm > 0)
+        *width_mm = fmax (*width_mm, cell_width_mm (grid->table->heads[i], &head_type));
     }
 }
 

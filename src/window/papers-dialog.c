@@ -368,6 +368,8 @@ sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
   dialog->finder = g_object_ref (finder);
   dialog->today = sq_today ();
   g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), dialog);
+  if (sq_lay_finder_is_stopped (finder))
+    sq_lay_finder_again (finder); /* without lays there is no paper */
   follow (dialog);
   sq_help_on_f1 (GTK_WINDOW (dialog), "cut-list");
   gtk_window_present (GTK_WINDOW (dialog));

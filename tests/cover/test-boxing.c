@@ -223,6 +223,28 @@ test_matched (void)
     }
 }
 
+/* Though three strips would do if one were joined along the front, four are made: a join more, at a
+ * corner, is better than one that shows. */
+static void
+test_no_join_in_front (void)
+{
+  g_autoptr (SqCover) bay = cover_in (
+      "'cloths':[{'id':1,'width':1346.2,'repeat':{'across':101.6},'stripes':[{'at':0,'width':30,"
+      "'colour':'#102030'}]}],",
+      "'thickness':76.2,'build':'boxed'," UNDERSIDE_ZIP ",'outline':[{'id':1,'x':0,'y':0,'front':"
+      "true},{'id':2,'x':1168.4,'y':0},{'id':3,'x':1168.4,'y':304.8},{'id':4,'x':965.2,'y':482.6},"
+      "{'id':5,'x':0,'y':482.6}]");
+  g_autoptr (GArray) ends = strips (bay, SQ_ROLE_BOXING);
+
+  g_assert_cmpuint (ends->len, ==, 4);
+  for (guint i = 0; i < ends->len; i++)
+    {
+      SqPoint span = g_array_index (ends, SqPoint, i);
+      g_assert_true (span.x <= 1 || span.x >= 1167);
+      g_assert_true (span.y <= 1 || span.y >= 1167);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -237,5 +259,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/boxing/too-narrow", test_too_narrow);
   g_test_add_func ("/cover/boxing/many-corners", test_many_corners);
   g_test_add_func ("/cover/boxing/matched", test_matched);
+  g_test_add_func ("/cover/boxing/no join in front", test_no_join_in_front);
   return g_test_run ();
 }

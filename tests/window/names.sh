@@ -55,6 +55,8 @@ key ctrl+j
 dialog 'the job' text Customer
 key ctrl+shift+h
 dialog 'a hole' text Diameter
+key ctrl+p
+dialog 'print and export' 'push button' 'Save as PDF…'
 key ctrl+t
 dialog 'another cushion from its sides' text 'Side A–B'
 "$UI" squab click 'combo box' Face
