@@ -94,7 +94,7 @@ show_choice (SqPapersDialog *dialog)
     gtk_drop_down_set_selected (GTK_DROP_DOWN (dialog->sheet), spec_of (dialog).sheet);
   dialog->is_showing = FALSE;
   gtk_label_set_text (GTK_LABEL (dialog->state), state);
-  gtk_button_set_label (GTK_BUTTON (dialog->revision), make);
+  gtk_label_set_label (GTK_LABEL (dialog->revision), make);
   gtk_widget_set_visible (dialog->revision_box, dialog->lays != NULL && is_revised (dialog->lays));
 }
 
