@@ -20,7 +20,7 @@ test_samples (void)
 }
 
 /* The worked plate: an 18 1/2 in square, 2 1/2 in thick, is cut 25 in square, its underside
- * 19 1/4 in (FORMULAS: by hand). */
+ * 19 1/4 in: reckoned by hand. */
 static void
 test_says_it_all (void)
 {
