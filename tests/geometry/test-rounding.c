@@ -73,7 +73,7 @@ random_sides (gboolean in_is_arc, gboolean out_is_arc)
                   random_side (corner, sq_turned (arriving, turn), TRUE, out_is_arc) };
 }
 
-/* r φ and r tan (φ / 2): FORMULAS 2. */
+/* Tangent length r tan (φ / 2), arc length r φ: elementary geometry. */
 static void
 test_two_lines (void)
 {
@@ -285,7 +285,7 @@ assert_trouble (const GArray *troubles, guint i, guint node, double largest_mm)
                  && trouble.largest_mm >= largest_mm - 0.01);
 }
 
-/* CHECKS a9: perimeter and area of the rectangle 24 × 20 with corners of 3. */
+/* Derived by hand: perimeter 2 (24 + 20) - 8 × 3 + 2 π 3, area 24 × 20 - (4 - π) 3². */
 static void
 test_rectangle (void)
 {
