@@ -81,12 +81,14 @@ add_problem (List *list, const SqSheetProblem *problem)
   SqBox area = sq_pages_area (list->pages);
   const double name_mm = 22;
   double width_mm = area.max.x - area.min.x - name_mm - 6;
-  g_autofree char *text = sq_words_problem_of (problem->cushion, problem->text);
-  double height_mm = sq_paragraph_height_mm (width_mm, &sq_type_text, text) + 1.6;
-  SqColumn column = sq_pages_block (list->pages, height_mm, 0);
   SqType bold = sq_type_text;
 
   bold.bold = TRUE;
+  double name_height_mm = sq_paragraph_height_mm (width_mm, &bold, problem->cushion);
+  double height_mm = name_height_mm
+                     + sq_paragraph_height_mm (width_mm, &sq_type_text, problem->text) + 1.6;
+  SqColumn column = sq_pages_block (list->pages, height_mm, 0);
+
   add_ground (list, &column, height_mm);
   column.top_mm -= 0.8;
   column.left_mm += 3.5;
@@ -94,7 +96,10 @@ add_problem (List *list, const SqSheetProblem *problem)
   sq_set_line (sq_pages_scene (list->pages), &column, SQ_ALIGN_START, &bold, problem->name);
   column.left_mm += name_mm;
   column.width_mm = width_mm;
-  sq_set_paragraph (sq_pages_scene (list->pages), &column, &sq_type_text, text);
+  /* In a line of its own a name runs whichever way it does. */
+  column.top_mm -= sq_set_paragraph (sq_pages_scene (list->pages), &column, &bold,
+                                     problem->cushion);
+  sq_set_paragraph (sq_pages_scene (list->pages), &column, &sq_type_text, problem->text);
 }
 
 static void

@@ -37,15 +37,6 @@ sq_words_size (const char *width, const char *length)
 }
 
 char *
-sq_words_problem_of (const char *cushion, const char *text)
-{
-  if (cushion[0] == '\0')
-    return g_strdup (text);
-  /* TRANSLATORS: a cushion's name, and what is wrong with it. */
-  return g_strdup_printf (_ ("%s: %s"), cushion, text);
-}
-
-char *
 sq_words_layout_of (const char *cloth)
 {
   /* TRANSLATORS: of a cloth. */

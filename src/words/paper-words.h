@@ -13,8 +13,6 @@ char *sq_words_paper_state (const SqJob *job, const char *date);
 char *sq_words_for_customer (const char *customer);
 /* "47 7/8 × 19 7/8", of figures. */
 char *sq_words_size (const char *width, const char *length);
-/* "Bay seat: …"; only @text where @cushion is "". */
-char *sq_words_problem_of (const char *cushion, const char *text);
 /* "Layout: Harbour stripe" */
 char *sq_words_layout_of (const char *cloth);
 /* "RIGHT SIDE UP · scale 1 : 12" and, of a part of a long roll, " · from 62 1/2" */
