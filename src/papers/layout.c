@@ -24,6 +24,7 @@
 #define MOST_HIGH_MM 105.0
 #define MOST_BAND_MM 62.0
 #define LEAST_HIGH_MM 34.0
+#define LEAST_WITH_TABLE_MM 62.0
 
 static const SqType figure_type = { FIGURE_EM_MM, FALSE, SQ_TONE_INK };
 
@@ -73,12 +74,23 @@ cut_of (const Roll *roll, guint i)
   return g_array_index (roll->cuts, SqPath *, i);
 }
 
+/* How high the roll may be drawn: so that its table goes onto the same page, if enough is left. */
+static double
+most_high_mm (const Roll *roll, double table_mm)
+{
+  double room_mm = sq_pages_room_mm (roll->pages) - ABOVE_MM - BELOW_MM;
+
+  if (room_mm - table_mm >= LEAST_WITH_TABLE_MM)
+    room_mm -= table_mm;
+  return fmin (room_mm, MOST_HIGH_MM);
+}
+
 /* In one band if the roll is not too narrow then; else in bands, no piece longer than one. */
 static void
-choose_scale (Roll *roll)
+choose_scale (Roll *roll, double table_mm)
 {
   double width_mm = roll->box.max.y, length_mm = roll->box.max.x, longest_mm = 0;
-  double whole = fmax (scale_for (width_mm, MOST_HIGH_MM),
+  double whole = fmax (scale_for (width_mm, most_high_mm (roll, table_mm)),
                        scale_for (length_mm, band_room_mm (roll)));
 
   roll->scale = whole;
@@ -388,9 +400,9 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
     sq_pages_paragraph (pages, &sq_type_small, reckoned);
   add_unlaid (&roll, cloth);
   sq_pages_gap (pages, 2);
-  choose_scale (&roll);
-  add_roll (&roll);
   sq_words_lay_table (&table, spec->lays, index, &spec->style);
+  choose_scale (&roll, sq_pages_table_height_mm (pages, &table));
+  add_roll (&roll);
   sq_pages_table (pages, &table);
   sq_sheet_table_clear (&table);
 }

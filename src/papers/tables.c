@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#define ABOVE_MM 5.0 /* the heading */
 #define GAP_MM 4.0
 /* No column of words is made narrower. */
 #define LEAST_MM 24.0
@@ -111,23 +112,46 @@ table_height_mm (const Grid *grid)
   return height_mm;
 }
 
+/* Columns as wide as they become in @pages; *@grid is filled, its widths are yours. */
+static void
+grid_init (Grid *grid, SqPages *pages, const SqSheetTable *table)
+{
+  SqBox area = sq_pages_area (pages);
+
+  *grid = (Grid){ pages, table, (guint) strlen (table->aligns), NULL };
+  grid->widths_mm = g_new0 (double, grid->n);
+  measure (grid);
+  narrow (grid, area.max.x - area.min.x);
+}
+
+double
+sq_pages_table_height_mm (SqPages *pages, const SqSheetTable *table)
+{
+  Grid grid;
+
+  if (table->rows->len == 0)
+    return 0;
+  grid_init (&grid, pages, table);
+  double height_mm = ABOVE_MM + sq_type_height_mm (&sq_type_heading, 1) + 1
+                     + table_height_mm (&grid);
+  g_free (grid.widths_mm);
+  return height_mm;
+}
+
 void
 sq_pages_table (SqPages *pages, const SqSheetTable *table)
 {
-  SqBox area = sq_pages_area (pages);
-  guint n = (guint) strlen (table->aligns);
-  g_autofree double *widths_mm = g_new0 (double, n);
-  Grid grid = { pages, table, n, widths_mm };
+  Grid grid;
 
   if (table->rows->len == 0)
     return;
-  measure (&grid);
-  narrow (&grid, area.max.x - area.min.x);
-  sq_pages_gap (pages, 5);
+  grid_init (&grid, pages, table);
+  sq_pages_gap (pages, ABOVE_MM);
   sq_pages_heading (pages, table->heading, fmin (table_height_mm (&grid), MOST_WHOLE_MM));
   if (table->heads != NULL)
     add_row (&grid, table->heads, &head_type,
              row_height_mm (&grid, g_ptr_array_index (table->rows, 0), &sq_type_text) + ROW_GAP_MM);
   for (guint i = 0; i < table->rows->len; i++)
     add_row (&grid, g_ptr_array_index (table->rows, i), &sq_type_text, 0);
+  g_free (grid.widths_mm);
 }

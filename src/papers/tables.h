@@ -8,3 +8,5 @@
 /* Adds @table with its heading, nothing if it has no rows. Columns are as wide as their texts ask
  * for; where that is too much, those of words are wrapped. Rows are never torn. */
 void sq_pages_table (SqPages *pages, const SqSheetTable *table);
+/* The height that takes, heading and all. */
+double sq_pages_table_height_mm (SqPages *pages, const SqSheetTable *table);
