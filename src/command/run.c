@@ -130,8 +130,10 @@ say_unlaid (const SqLays *lays, const SqLengthStyle *style)
       const SqClothLay *cloth = sq_lays_cloth (lays, i);
       for (guint k = 0; k < cloth->lay->unlaid->len; k++)
         {
-          g_autofree char *text = sq_words_unlaid (
-              lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, k), style);
+          const SqUnlaid *unlaid = &g_array_index (cloth->lay->unlaid, SqUnlaid, k);
+          if (sq_lays_is_told (lays, cloth, unlaid))
+            continue;
+          g_autofree char *text = sq_words_unlaid (lays, cloth, unlaid, style);
           fprintf (stderr, problem_pattern (SQ_FAULT), text);
         }
     }

@@ -158,6 +158,22 @@ sq_lays_n_unlaid (const SqLays *lays)
   return n;
 }
 
+gboolean
+sq_lays_is_told (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid)
+{
+  guint line = sq_lay_task_item (cloth->task, unlaid->item)->tag;
+  const SqCutEntry *entry = &g_array_index (lays->plan->cut_list, SqCutEntry, line);
+  const SqCover *cover = sq_plan_cover (lays->plan, entry->cushion);
+
+  for (guint i = 0; i < cover->problems->len; i++)
+    {
+      const SqProblem *problem = sq_cover_problem (cover, i);
+      if (problem->code == SQ_PROBLEM_WIDER_THAN_CLOTH && problem->place.item == entry->piece)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 const SqCutEntry *
 sq_lays_entry (const SqLays *lays, const SqPlaced *placed)
 {

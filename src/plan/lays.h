@@ -41,6 +41,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLays, sq_lays_unref)
 /* Pieces that no lay could take. */
 guint sq_lays_n_unlaid (const SqLays *lays);
 
+/* Whether the cover of the piece that is @unlaid on @cloth tells already that it is wider than its
+ * cloth. */
+gboolean sq_lays_is_told (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid);
+
 /* The line of the cut list that @placed, of one of the lays of @lays, is a copy of. Borrowed. */
 const SqCutEntry *sq_lays_entry (const SqLays *lays, const SqPlaced *placed);
 /* And its piece. Borrowed. */

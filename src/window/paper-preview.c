@@ -149,17 +149,20 @@ static gboolean
 on_key (GtkEventControllerKey *controller, guint keyval, guint code, GdkModifierType state,
         SqPaperPreview *preview)
 {
+  gboolean is_turned = gtk_widget_get_direction (GTK_WIDGET (preview)) == GTK_TEXT_DIR_RTL;
   (void) controller, (void) code, (void) state;
   switch (keyval)
     {
-    case GDK_KEY_Page_Down:
     case GDK_KEY_Right:
+    case GDK_KEY_Left:
+      sq_paper_preview_turn (preview, (keyval == GDK_KEY_Right) != is_turned ? 1 : -1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_Page_Down:
     case GDK_KEY_Down:
     case GDK_KEY_space:
       sq_paper_preview_turn (preview, 1);
       return GDK_EVENT_STOP;
     case GDK_KEY_Page_Up:
-    case GDK_KEY_Left:
     case GDK_KEY_Up:
       sq_paper_preview_turn (preview, -1);
       return GDK_EVENT_STOP;

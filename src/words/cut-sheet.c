@@ -54,9 +54,12 @@ add_unlaid (SqCutSheet *sheet, const SqLays *lays, const SqLengthStyle *style)
     {
       const SqClothLay *cloth = sq_lays_cloth (lays, i);
       for (guint k = 0; k < cloth->lay->unlaid->len; k++)
-        add_problem (
-            sheet, SQ_FAULT, g_strdup (""),
-            sq_words_unlaid (lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, k), style));
+        {
+          const SqUnlaid *unlaid = &g_array_index (cloth->lay->unlaid, SqUnlaid, k);
+          if (!sq_lays_is_told (lays, cloth, unlaid))
+            add_problem (sheet, SQ_FAULT, g_strdup (""),
+                         sq_words_unlaid (lays, cloth, unlaid, style));
+        }
     }
 }
 

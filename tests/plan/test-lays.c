@@ -124,6 +124,27 @@ test_progress (void)
   g_assert_cmpfloat (last, >, 0.5); /* the second cloth's */
 }
 
+/* What a cover says of its pieces is not said again of the lay. */
+static void
+test_told (void)
+{
+  g_autoptr (SqJob) job = job_of_text (
+      "{'format':'squab job','version':1,'units':'mm','cloths':[{'id':1,'width':500}],'cushions':"
+      "[{'id':1,'thickness':50,'build':'boxed','outline':[{'id':1,'x':0,'y':0},{'id':2,'x':700,"
+      "'y':0},{'id':3,'x':700,'y':600},{'id':4,'x':0,'y':600}]}]}");
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
+  const SqClothLay *cloth = sq_lays_cloth (lays, 0);
+
+  g_assert_cmpuint (sq_lays_n_unlaid (lays), ==, 2); /* top and underside */
+  for (guint k = 0; k < cloth->lay->unlaid->len; k++)
+    {
+      const SqUnlaid *unlaid = &g_array_index (cloth->lay->unlaid, SqUnlaid, k);
+      g_assert_cmpint (unlaid->why, ==, SQ_UNLAID_TOO_WIDE);
+      g_assert_true (sq_lays_is_told (lays, cloth, unlaid));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -133,5 +154,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/lays/shared", test_shared);
   g_test_add_func ("/plan/lays/stopped", test_stopped);
   g_test_add_func ("/plan/lays/progress", test_progress);
+  g_test_add_func ("/plan/lays/told", test_told);
   return g_test_run ();
 }
