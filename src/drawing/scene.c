@@ -433,6 +433,10 @@ char_width_em (gunichar c)
     return 0.64;
   if (c < 0x80 && strchr (".,:;'!|ijl()[]", (int) c) != NULL)
     return 0.39;
+  if (c == 'm' || c == 'M' || c == 'W' || c == '%' || c == '@')
+    return 1;
+  if (c == 'w')
+    return 0.84;
   if (g_unichar_iswide (c))
     return 1.05;
   return g_unichar_isupper (c) ? 0.76 : c < 0x80 ? 0.62 : 0.84;

@@ -6,6 +6,7 @@
 #include "words/lengths.h"
 
 #define FIGURE_EM_MM 3.0
+#define FIGURE_GAP_MM 0.8
 
 /* Left free for the figures beside the piece. */
 #define ASIDE_MM 5.2
@@ -251,7 +252,9 @@ add_overall (const Drawing *d, SqPoint from, SqPoint to, double mm, const SqLeng
       add_measure (d, from, sq_moved (middle, along, -width_mm / 2 - 0.6));
       add_measure (d, sq_moved (middle, along, width_mm / 2 + 0.6), to);
     }
-  /* upright and too long for its side, a figure stands across */
+  /* upright and too long for its side, a figure stands across, and ends before the piece */
+  if (along.y > 0.5 && !has_room)
+    middle.x = d->at.x - FIGURE_GAP_MM - width_mm / 2;
   add_figure (d, text, middle, along.y > 0.5 && has_room ? M_PI / 2 : 0);
 }
 
