@@ -220,7 +220,10 @@ label_place (const GPtrArray *rings, double width_mm, double height_mm, double a
   static const double places[] = { 0.5, 0.35, 0.65, 0.2, 0.8 };
   SqBox box = sq_path_box (g_ptr_array_index (rings, 0));
   SqVector size = sq_sub (box.max, box.min), half = sq_point (width_mm / 2, height_mm / 2);
+  gboolean is_upright = fabs (angle_rad) > M_PI / 4;
 
+  if (size.x < (is_upright ? height_mm : width_mm) || size.y < (is_upright ? width_mm : height_mm))
+    return FALSE;
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     for (guint k = 0; k < G_N_ELEMENTS (places); k++)
       {

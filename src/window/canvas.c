@@ -399,7 +399,7 @@ on_scroll (GtkEventControllerScroll *controller, double dx, double dy, SqCanvas 
   double step = is_pixels ? 1 : SCROLL_STEP;
   if (state & GDK_CONTROL_MASK)
     sq_canvas_zoom (canvas, pow (ZOOM_STEP, -dy * step / SCROLL_STEP), p->pointer);
-  else if (state & GDK_SHIFT_MASK)
+  else if (!(state & GDK_SHIFT_MASK) == (SQ_CANVAS_GET_CLASS (canvas)->is_long && !is_pixels))
     sq_canvas_pan (canvas, -(dx + dy) * step, 0);
   else
     sq_canvas_pan (canvas, -dx * step, -dy * step);

@@ -15,6 +15,9 @@ struct _SqCanvasClass
 {
   GtkWidgetClass parent_class;
 
+  /* What is shown is long and low: a mouse's wheel moves it to the side, with Shift up and down. */
+  gboolean is_long;
+
   /* The view that shows everything in a widget of this size. */
   SqView (*fit) (SqCanvas *canvas, int width, int height);
   /* Appends all that is to be seen; between sq_kept_nodes_begin() and _end(). */

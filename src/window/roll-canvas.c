@@ -12,6 +12,8 @@
 
 /* Around the roll, in em. */
 #define MARGIN_EM 0.8
+/* Of the pane's height a roll takes at least, however long it is. */
+#define LEAST_SHARE 0.55
 
 /* More pieces are not named one by one to a screen reader. */
 #define MOST_TOLD 60
@@ -233,13 +235,18 @@ sq_roll_canvas_draw (SqCanvas *self, GtkSnapshot *snapshot)
   gtk_snapshot_restore (snapshot);
 }
 
-/* All of it, the cut end at the left: a roll is read from there. */
+/* All of it, the cut end at the left: a roll is read from there. A long one goes on beyond the pane, so
+ * that what lies on it is still recognised. */
 static SqView
 sq_roll_canvas_fit (SqCanvas *self, int width, int height)
 {
   double margin = MARGIN_EM * sq_canvas_get_em (self);
-  SqView view = sq_view_fit (shown_box (SQ_ROLL_CANVAS (self)), width, height, margin);
-  view.origin.x = margin;
+  SqBox box = shown_box (SQ_ROLL_CANVAS (self));
+  SqView view = sq_view_fit (box, width, height, margin);
+  double across = box.max.y - box.min.y;
+  if (across > 0)
+    view.scale = fmax (view.scale, LEAST_SHARE * (height - 2 * margin) / across);
+  view.origin = sq_point (margin, height / 2.0 + view.scale * across / 2);
   return view;
 }
 
@@ -468,6 +475,7 @@ sq_roll_canvas_class_init (SqRollCanvasClass *class)
 {
   SqCanvasClass *canvas_class = SQ_CANVAS_CLASS (class);
   G_OBJECT_CLASS (class)->dispose = sq_roll_canvas_dispose;
+  canvas_class->is_long = TRUE;
   canvas_class->fit = sq_roll_canvas_fit;
   canvas_class->draw = sq_roll_canvas_draw;
   canvas_class->press = sq_roll_canvas_press;
