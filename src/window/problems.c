@@ -23,6 +23,8 @@ G_DEFINE_TYPE (SqProblems, sq_problems, GTK_TYPE_WIDGET)
 
 /* The list grows up to this (pixels), then it scrolls. */
 #define MOST_HEIGHT 190
+/* Sentences that are wrapped take the toolkit long to measure. */
+#define MOST_ROWS 60
 
 char *
 sq_problems_count_words (const SqPlan *plan, int *worst)
@@ -180,17 +182,36 @@ say_all (const SqPlan *plan, const SqLengthStyle *style)
   return g_string_free (text, FALSE);
 }
 
+/* That there are @n more, in a row that does nothing. */
+static void
+add_more (SqProblems *problems, guint n)
+{
+  GtkWidget *row = gtk_list_box_row_new ();
+  g_autofree char *words = g_strdup_printf (ngettext ("and %u more", "and %u more", n), n);
+  GtkWidget *text = gtk_label_new (words);
+  gtk_label_set_xalign (GTK_LABEL (text), 0);
+  gtk_widget_add_css_class (text, "dim");
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), text);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  gtk_list_box_append (GTK_LIST_BOX (problems->list), row);
+}
+
+/* The worst first; so many rows at most. */
 static void
 fill (SqProblems *problems, const SqPlan *plan, const SqLengthStyle *style)
 {
+  guint n = 0;
   for (int severity = SQ_FAULT; severity >= SQ_NOTE; severity--)
     for (guint i = 0; i < plan->covers->len; i++)
       {
         const SqCover *cover = sq_plan_cover (plan, i);
         for (guint k = 0; k < cover->problems->len; k++)
-          if ((int) sq_cover_problem (cover, k)->severity == severity)
+          if ((int) sq_cover_problem (cover, k)->severity == severity && n++ < MOST_ROWS)
             add_row (problems, cover, sq_cover_problem (cover, k), style);
       }
+  if (n > MOST_ROWS)
+    add_more (problems, n - MOST_ROWS);
 }
 
 /* As high as its rows are at the width the window has. */
@@ -256,8 +277,10 @@ sq_problems_show (SqProblems *problems, const SqPlace *place)
   for (row = gtk_widget_get_first_child (problems->list); row != NULL;
        row = gtk_widget_get_next_sibling (row))
     {
-      const SqPlace *own = &problem_of (row)->place;
-      if (own->cushion == place->cushion && own->kind == place->kind && own->item == place->item)
+      const SqProblem *problem = problem_of (row);
+      const SqPlace *own = problem != NULL ? &problem->place : NULL;
+      if (own != NULL && own->cushion == place->cushion && own->kind == place->kind
+          && own->item == place->item)
         {
           gtk_widget_grab_focus (row);
           gtk_window_set_focus_visible (GTK_WINDOW (gtk_widget_get_root (row)), TRUE);
