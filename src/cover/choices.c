@@ -92,45 +92,158 @@ allowance (const SqCushion *cushion, SqCushionGiven key, double value, const cha
   return otherwise;
 }
 
+/* Where a way of building may have its zip. */
+typedef struct
+{
+  SqZipPlace usual, when_low; /* under the least height of a boxing that takes a zip */
+  guint places;               /* a bit of each SqZipPlace */
+} ZipPlaces;
+
+#define PLACE(place) (1U << SQ_ZIP_##place)
+
+static const ZipPlaces zip_places[SQ_N_BUILDS] = {
+  [SQ_BUILD_FOLDED_CORNER] = { SQ_ZIP_UNDERSIDE, SQ_ZIP_UNDERSIDE,
+                               PLACE (NONE) | PLACE (UNDERSIDE) | PLACE (BACK_SEAM) },
+  [SQ_BUILD_BOXED] = { SQ_ZIP_BOXING, SQ_ZIP_UNDERSIDE,
+                       PLACE (NONE) | PLACE (BOXING) | PLACE (UNDERSIDE) | PLACE (BACK_SEAM) },
+  [SQ_BUILD_WRAPPED_FRONT] = { SQ_ZIP_BOXING, SQ_ZIP_BACK_SEAM,
+                               PLACE (NONE) | PLACE (BOXING) | PLACE (BACK_SEAM) },
+  [SQ_BUILD_SPLIT_SIDE] = { SQ_ZIP_SIDE_SEAM, SQ_ZIP_SIDE_SEAM,
+                            PLACE (NONE) | PLACE (SIDE_SEAM) | PLACE (UNDERSIDE) },
+  [SQ_BUILD_KNIFE_EDGE] = { SQ_ZIP_BACK_SEAM, SQ_ZIP_BACK_SEAM,
+                            PLACE (NONE) | PLACE (BACK_SEAM) | PLACE (UNDERSIDE) },
+  [SQ_BUILD_BOLSTER] = { SQ_ZIP_TUBE, SQ_ZIP_TUBE, PLACE (NONE) | PLACE (TUBE) },
+};
+
+guint
+sq_choices_zip_places (SqBuild build)
+{
+  return zip_places[build].places;
+}
+
+/* The way of building whose zip is in the place asked for, where this one has none there. */
+static SqBuild
+build_with (SqZipPlace place)
+{
+  return place == SQ_ZIP_SIDE_SEAM ? SQ_BUILD_SPLIT_SIDE
+         : place == SQ_ZIP_TUBE    ? SQ_BUILD_BOLSTER
+                                   : SQ_BUILD_BOXED;
+}
+
 static void
 resolve_zip (SqChoices *c, GArray *problems)
 {
   const SqCushion *cushion = c->cushion;
   const SqDefaults *house = c->house;
-  gboolean boxed = c->build == SQ_BUILD_BOXED;
+  const ZipPlaces *places = &zip_places[c->build];
   gboolean low = c->thickness_mm < house->zip_boxing_least_mm;
+  SqZipPlace usual = low ? places->when_low : places->usual;
+  SqProblem *p;
 
-  c->zip_place = boxed && !low ? SQ_ZIP_BOXING : SQ_ZIP_UNDERSIDE;
+  /* A cushion that may be turned over shows no zip on either face. */
+  if (c->reversible && c->build == SQ_BUILD_BOXED && low)
+    usual = SQ_ZIP_BACK_SEAM;
+  c->zip_place = usual;
   if (given (cushion, SQ_GIVEN_ZIP_PLACE))
     {
       c->zip_place = cushion->zip.place;
-      if (c->zip_place == SQ_ZIP_BOXING && !boxed)
+      if ((places->places & (1U << c->zip_place)) == 0)
         {
-          SqProblem *p = sq_report_key (problems, SQ_PROBLEM_ZIP_NO_PLACE, SQ_WARNING, cushion,
-                                        "zip.place");
-          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
-          p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
-          c->zip_place = SQ_ZIP_UNDERSIDE;
+          p = sq_report_key (problems, SQ_PROBLEM_ZIP_NO_PLACE, SQ_WARNING, cushion, "zip.place");
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, usual };
+          p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, build_with (c->zip_place) };
+          c->zip_place = usual;
         }
       else if (c->zip_place == SQ_ZIP_BOXING && low)
         {
-          SqProblem *p = sq_report_key (problems, SQ_PROBLEM_ZIP_BOXING_LOW, SQ_WARNING, cushion,
-                                        "zip.place");
+          p = sq_report_key (problems, SQ_PROBLEM_ZIP_BOXING_LOW, SQ_WARNING, cushion, "zip.place");
           p->facts[0] = c->thickness_mm;
           p->facts[1] = house->zip_boxing_least_mm;
-          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, places->when_low };
         }
       else if (c->zip_place == SQ_ZIP_NONE)
         {
-          SqProblem *p = sq_report_key (problems, SQ_PROBLEM_NO_ZIP, SQ_NOTE, cushion, "zip.place");
-          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0,
-                                 boxed && !low ? SQ_ZIP_BOXING : SQ_ZIP_UNDERSIDE };
+          p = sq_report_key (problems, SQ_PROBLEM_NO_ZIP, SQ_NOTE, cushion, "zip.place");
+          p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, usual };
         }
     }
+  c->zip_method = given (cushion, SQ_GIVEN_ZIP_METHOD) ? cushion->zip.method
+                  : c->zip_place == SQ_ZIP_UNDERSIDE   ? SQ_ZIP_SLIT_IN
+                                                       : SQ_ZIP_TWO_PART;
   c->zip_extension_mm = allowance (cushion, SQ_GIVEN_ZIP_EXTENSION, cushion->zip.extension_mm,
                                    "zip.extension", house->zip_extension_mm, problems);
   c->zip_tuck_mm = allowance (cushion, SQ_GIVEN_ZIP_TUCK, cushion->zip.tuck_mm, "zip.tuck",
                               house->zip_tuck_mm, problems);
+}
+
+static gboolean
+given_way (const SqCushion *cushion, SqWayGiven key)
+{
+  return (cushion->given_way & key) != 0;
+}
+
+static void
+resolve_welt (SqChoices *c, GArray *problems)
+{
+  const SqCushion *cushion = c->cushion;
+  const SqDefaults *house = c->house;
+  SqProblem *p;
+
+  c->welt_at = given_way (cushion, SQ_GIVEN_WELT_AT) ? cushion->welt.at : SQ_WELT_NONE;
+  c->welt_cord_mm = house->welt_cord_mm;
+  if (given_way (cushion, SQ_GIVEN_WELT_CORD) && cushion->welt.cord_mm > 0)
+    c->welt_cord_mm = cushion->welt.cord_mm;
+  c->welt_overlap_mm = house->welt_overlap_mm;
+  if (given_way (cushion, SQ_GIVEN_WELT_OVERLAP) && cushion->welt.overlap_mm >= 0)
+    c->welt_overlap_mm = cushion->welt.overlap_mm;
+  c->welt_cut = c->welt.kind != SQ_CLOTH_VINYL && c->welt.phase_across ? SQ_WELT_BIAS
+                                                                       : SQ_WELT_STRAIGHT;
+  if (given_way (cushion, SQ_GIVEN_WELT_CUT))
+    c->welt_cut = cushion->welt.cut;
+  if (c->welt_at == SQ_WELT_NONE)
+    return;
+  if (c->welt_cut == SQ_WELT_BIAS && c->welt.kind == SQ_CLOTH_VINYL)
+    {
+      p = sq_report_key (problems, SQ_PROBLEM_WELT_VINYL_BIAS, SQ_WARNING, cushion, "welt.cut");
+      p->fixes[0] = (SqFix){ SQ_FIX_WELT_CUT, 0, SQ_WELT_STRAIGHT };
+    }
+  double thick = c->welt_cord_mm + 2 * c->welt.thickness_mm;
+  if (thick > c->perimeter_mm + SQ_COINCIDE_MM)
+    {
+      p = sq_report_key (problems, SQ_PROBLEM_WELT_THICK, SQ_FAULT, cushion, "welt.cord");
+      p->facts[0] = thick;
+      p->facts[1] = c->perimeter_mm;
+      p->fixes[0] = (SqFix){ SQ_FIX_WELT_CORD, 0, house->welt_cord_mm };
+      p->fixes[1] = (SqFix){ SQ_FIX_WELT_AT, 0, SQ_WELT_NONE };
+    }
+}
+
+/* What only some ways ask; each way says itself what it can't be made of. */
+static void
+resolve_way (SqChoices *c)
+{
+  const SqCushion *cushion = c->cushion;
+  double half = c->thickness_mm / 2;
+
+  c->profile = given_way (cushion, SQ_GIVEN_PROFILE)          ? cushion->profile.kind
+               : given_way (cushion, SQ_GIVEN_PROFILE_RADIUS) ? SQ_PROFILE_RADIUS
+                                                              : SQ_PROFILE_HALF_ROUND;
+  c->profile_radius_mm = c->profile == SQ_PROFILE_SQUARE ? 0 : half;
+  if (c->profile == SQ_PROFILE_RADIUS && given_way (cushion, SQ_GIVEN_PROFILE_RADIUS))
+    c->profile_radius_mm = cushion->profile.radius_mm;
+  if (given_way (cushion, SQ_GIVEN_BOLSTER_SECTION))
+    c->bolster_section = cushion->bolster.section;
+  if (given_way (cushion, SQ_GIVEN_BOLSTER_DIAMETER))
+    c->bolster_diameter_mm = cushion->bolster.diameter_mm;
+  if (given_way (cushion, SQ_GIVEN_BOLSTER_LENGTH))
+    c->bolster_length_mm = cushion->bolster.length_mm;
+  if (given_way (cushion, SQ_GIVEN_BOLSTER_RISE))
+    c->bolster_rise_mm = cushion->bolster.rise_mm;
+  c->split_upper_mm = given_way (cushion, SQ_GIVEN_SPLIT_UPPER) ? cushion->split.upper_mm : half;
+  if (given_way (cushion, SQ_GIVEN_FILLING))
+    c->filling = cushion->knife_edge.filling;
+  c->draw_in_mm = given_way (cushion, SQ_GIVEN_DRAW_IN) ? cushion->knife_edge.draw_in_mm
+                                                        : c->house->draw_in_mm;
 }
 
 static void
@@ -180,6 +293,14 @@ sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline 
   c->sides = resolve_cloth (find_cloth (job, cushion, SQ_GIVEN_CLOTH_SIDES, cushion->cloth.sides,
                                         "cloth.sides", face, problems),
                             house, c->centre_on);
+  c->welt = resolve_cloth (find_cloth (job, cushion, SQ_GIVEN_CLOTH_WELT, cushion->cloth.welt,
+                                       "cloth.welt", face, problems),
+                           house, c->centre_on);
+  c->reversible = given (cushion, SQ_GIVEN_REVERSIBLE) && cushion->reversible;
+  /* Turned over, the underside is the top. */
+  if (c->reversible)
+    c->underside = c->face;
+  c->seams_across = given (cushion, SQ_GIVEN_SEAMS_ACROSS) ? cushion->seams_across : SQ_ACROSS_NONE;
 
   double perimeter = c->build == SQ_BUILD_FOLDED_CORNER ? house->folded_perimeter_mm
                                                         : house->boxed_perimeter_mm[c->face.kind];
@@ -208,6 +329,8 @@ sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline 
       return FALSE;
     }
   resolve_zip (c, problems);
+  resolve_welt (c, problems);
+  resolve_way (c);
   return TRUE;
 }
 

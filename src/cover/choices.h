@@ -34,8 +34,21 @@ typedef struct
   double foam_density_kg_m3, batting_mm;
   gboolean foam_folds;
   SqZipPlace zip_place;
+  SqZipMethod zip_method;
   double zip_extension_mm, zip_tuck_mm;
-  SqClothChoice face, underside, sides;
+  SqWeltAt welt_at;
+  double welt_cord_mm, welt_overlap_mm;
+  SqWeltCut welt_cut; /* as given, or by cloth; curves may ask for bias all the same */
+  SqProfile profile;
+  double profile_radius_mm;
+  SqBolsterSection bolster_section;
+  double bolster_diameter_mm, bolster_length_mm, bolster_rise_mm; /* 0: not given */
+  double split_upper_mm;
+  SqFilling filling;
+  double draw_in_mm;
+  gboolean reversible;
+  SqSeamsAcross seams_across;
+  SqClothChoice face, underside, sides, welt;
   SqStripesRun stripes_run;
   double stripes_shift_mm;
   SqCentreOn centre_on;
@@ -46,6 +59,9 @@ typedef struct
  * nothing can be built (thickness). */
 gboolean sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline *outline,
                              gboolean mirrored, SqChoices *choices, GArray *problems);
+
+/* Where a cover built as @build may have its zip: a bit (1 << place) of each SqZipPlace. */
+guint sq_choices_zip_places (SqBuild build);
 
 /* What stays free at the edge of @corner: as given, or by kind. */
 double sq_choices_clearance_mm (const SqChoices *choices, const SqCorner *corner);

@@ -174,7 +174,7 @@ sq_cover_seam_of_run (const SqCover *cover, guint piece, guint run)
 const char *
 sq_seam_kind_name (SqSeamKind kind)
 {
-  static const char *const names[] = { "perimeter", "corner", "join", "zip" };
+  static const char *const names[] = { "perimeter", "corner", "join", "zip", "welt" };
   g_return_val_if_fail (kind < G_N_ELEMENTS (names), NULL);
   return names[kind];
 }

@@ -13,7 +13,9 @@ typedef enum
   SQ_SEAM_CORNER,
   SQ_SEAM_JOIN,
   SQ_SEAM_ZIP,
+  SQ_SEAM_WELT, /* a perimeter seam with a welt in it */
 } SqSeamKind;
+#define SQ_N_SEAM_KINDS (SQ_SEAM_WELT + 1)
 
 /* Whole runs of one ring of a piece, in order of travel from first_run; past the ring's last run it
  * goes on with its first. n_runs 0: nothing (the other side is a hem). */
@@ -40,7 +42,8 @@ typedef enum
 
 typedef struct
 {
-  SqZipPlace place;      /* SQ_ZIP_NONE: nothing else counts */
+  SqZipPlace place; /* SQ_ZIP_NONE: nothing else counts */
+  SqZipMethod method;
   SqId edge;             /* the edge it lies along, or is parallel to */
   double from_mm, to_mm; /* boxing: along the edge from its start; beyond its ends: returns */
   double at_mm;          /* underside: from that edge */
@@ -60,6 +63,23 @@ typedef struct
   double volume_mm3, weight_g; /* of one */
 } SqFoamPart;
 
+/* Length, depth and thickness of what a cover is filled with, or becomes by it (mm). */
+typedef struct
+{
+  double length_mm, depth_mm, thickness_mm;
+} SqFilled;
+
+/* What a cover's welts take in all. */
+typedef struct
+{
+  SqWeltAt at; /* SQ_WELT_NONE: nothing else counts */
+  SqWeltCut cut;
+  double cord_mm;   /* thickness */
+  double strip_mm;  /* cut width of the strips */
+  double length_mm; /* of cord */
+  guint n_strips;
+} SqWelt;
+
 /* Immutable, shared by reference. */
 typedef struct
 {
@@ -72,6 +92,9 @@ typedef struct
   GArray *problems;     /* of SqProblem, as found */
   GPtrArray *foam;      /* of SqFoamPart */
   SqZip zip;
+  SqWelt welt;
+  SqFilled insert;     /* soft filling; length 0: none */
+  SqFilled stuffed;    /* as it will really be where that is not as drawn; length 0: as drawn */
   SqBuild build;       /* as resolved */
   double thickness_mm; /* as resolved */
 } SqCover;

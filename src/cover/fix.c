@@ -6,7 +6,9 @@ static SqCushion *
 with_corner (const SqCushion *cushion, SqId id, void (*edit) (SqCorner *corner, double value),
              double value)
 {
-  const SqCorner *corner = sq_outline_corner (cushion->outline, id, NULL, NULL);
+  const SqCorner *corner = cushion->outline != NULL
+                               ? sq_outline_corner (cushion->outline, id, NULL, NULL)
+                               : NULL;
   if (corner == NULL)
     return NULL;
   SqCorner changed = *corner;
@@ -40,6 +42,21 @@ straighten (SqCorner *corner, double value)
   corner->bow_mm = 0;
 }
 
+static void
+set_edge_build (SqCorner *corner, double value)
+{
+  corner->build = (SqEdgeBuild) value;
+  corner->given |= SQ_GIVEN_EDGE_BUILD;
+}
+
+static void
+unset_edge_build (SqCorner *corner, double value)
+{
+  (void) value;
+  corner->build = SQ_EDGE_FOLDED;
+  corner->given &= ~(guint32) SQ_GIVEN_EDGE_BUILD;
+}
+
 static SqCushion *
 without_corner (const SqCushion *cushion, SqId id)
 {
@@ -64,6 +81,60 @@ without_hole (const SqCushion *cushion, SqId id)
    | SQ_GIVEN_ALLOWANCE_JOIN | SQ_GIVEN_WRAP_DEPTH | SQ_GIVEN_ZIP_EXTENSION | SQ_GIVEN_ZIP_TUCK    \
    | SQ_GIVEN_FOAM_BATTING)
 #define GIVEN_ZIP_LINE (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT)
+
+/* What only some ways of building ask. */
+static void
+set_way_value (SqCushion *c, const SqFix *fix)
+{
+  guint32 set = 0, unset = 0;
+
+  switch ((guint) fix->kind)
+    {
+    case SQ_FIX_WELT_AT:
+      c->welt.at = (SqWeltAt) fix->value;
+      set = SQ_GIVEN_WELT_AT;
+      break;
+    case SQ_FIX_WELT_CORD:
+      c->welt.cord_mm = fix->value;
+      set = SQ_GIVEN_WELT_CORD;
+      break;
+    case SQ_FIX_WELT_CUT:
+      c->welt.cut = (SqWeltCut) fix->value;
+      set = SQ_GIVEN_WELT_CUT;
+      break;
+    case SQ_FIX_PROFILE:
+      c->profile.kind = (SqProfile) fix->value;
+      set = SQ_GIVEN_PROFILE;
+      unset = SQ_GIVEN_PROFILE_RADIUS;
+      break;
+    case SQ_FIX_PROFILE_RADIUS:
+      c->profile.radius_mm = fix->value;
+      set = SQ_GIVEN_PROFILE_RADIUS;
+      break;
+    case SQ_FIX_SPLIT_EVEN:
+      unset = SQ_GIVEN_SPLIT_UPPER;
+      break;
+    case SQ_FIX_DRAW_IN:
+      c->knife_edge.draw_in_mm = fix->value;
+      set = SQ_GIVEN_DRAW_IN;
+      break;
+    case SQ_FIX_BOLSTER_DIAMETER:
+      c->bolster.diameter_mm = fix->value;
+      set = SQ_GIVEN_BOLSTER_DIAMETER;
+      break;
+    case SQ_FIX_BOLSTER_LENGTH:
+      c->bolster.length_mm = fix->value;
+      set = SQ_GIVEN_BOLSTER_LENGTH;
+      break;
+    case SQ_FIX_BOLSTER_RISE:
+      c->bolster.rise_mm = fix->value;
+      set = SQ_GIVEN_BOLSTER_RISE;
+      break;
+    default:
+      break;
+    }
+  c->given_way = (c->given_way & ~unset) | set;
+}
 
 static void
 set_value (SqCushion *c, const SqFix *fix)
@@ -105,7 +176,31 @@ set_value (SqCushion *c, const SqFix *fix)
       unset = GIVEN_ALLOWANCES;
       break;
     case SQ_FIX_CLOTH:
-      unset = SQ_GIVEN_CLOTH_FACE | SQ_GIVEN_CLOTH_UNDERSIDE | SQ_GIVEN_CLOTH_SIDES;
+      unset = SQ_GIVEN_CLOTH_FACE | SQ_GIVEN_CLOTH_UNDERSIDE | SQ_GIVEN_CLOTH_SIDES
+              | SQ_GIVEN_CLOTH_WELT;
+      break;
+    case SQ_FIX_STRIPES_RUN:
+      c->stripes.run = (SqStripesRun) fix->value;
+      set = SQ_GIVEN_STRIPES_RUN;
+      break;
+    case SQ_FIX_SEAMS_ACROSS:
+      c->seams_across = (SqSeamsAcross) fix->value;
+      set = SQ_GIVEN_SEAMS_ACROSS;
+      break;
+    case SQ_FIX_NOT_REVERSIBLE:
+      unset = SQ_GIVEN_REVERSIBLE;
+      break;
+    case SQ_FIX_WELT_AT:
+    case SQ_FIX_WELT_CORD:
+    case SQ_FIX_WELT_CUT:
+    case SQ_FIX_PROFILE:
+    case SQ_FIX_PROFILE_RADIUS:
+    case SQ_FIX_SPLIT_EVEN:
+    case SQ_FIX_DRAW_IN:
+    case SQ_FIX_BOLSTER_DIAMETER:
+    case SQ_FIX_BOLSTER_LENGTH:
+    case SQ_FIX_BOLSTER_RISE:
+      set_way_value (c, fix);
       break;
     case SQ_FIX_NONE:
     case SQ_FIX_RADIUS:
@@ -114,6 +209,8 @@ set_value (SqCushion *c, const SqFix *fix)
     case SQ_FIX_SHARPEN:
     case SQ_FIX_DROP_CORNER:
     case SQ_FIX_DROP_HOLE:
+    case SQ_FIX_EDGE_BUILD:
+    case SQ_FIX_EDGE_AS_WAY:
       break;
     }
   c->given = (c->given & ~unset) | set;
@@ -136,6 +233,10 @@ sq_fix_apply (const SqFix *fix, const SqCushion *cushion)
       return with_corner (cushion, fix->item, set_clearance, fix->value);
     case SQ_FIX_STRAIGHTEN:
       return with_corner (cushion, fix->item, straighten, 0);
+    case SQ_FIX_EDGE_BUILD:
+      return with_corner (cushion, fix->item, set_edge_build, fix->value);
+    case SQ_FIX_EDGE_AS_WAY:
+      return with_corner (cushion, fix->item, unset_edge_build, 0);
     case SQ_FIX_DROP_CORNER:
       return without_corner (cushion, fix->item);
     case SQ_FIX_DROP_HOLE:
@@ -149,6 +250,19 @@ sq_fix_apply (const SqFix *fix, const SqCushion *cushion)
     case SQ_FIX_ZIP_RULES:
     case SQ_FIX_ALLOWANCES:
     case SQ_FIX_CLOTH:
+    case SQ_FIX_STRIPES_RUN:
+    case SQ_FIX_SEAMS_ACROSS:
+    case SQ_FIX_NOT_REVERSIBLE:
+    case SQ_FIX_WELT_AT:
+    case SQ_FIX_WELT_CORD:
+    case SQ_FIX_WELT_CUT:
+    case SQ_FIX_PROFILE:
+    case SQ_FIX_PROFILE_RADIUS:
+    case SQ_FIX_SPLIT_EVEN:
+    case SQ_FIX_DRAW_IN:
+    case SQ_FIX_BOLSTER_DIAMETER:
+    case SQ_FIX_BOLSTER_LENGTH:
+    case SQ_FIX_BOLSTER_RISE:
       {
         SqCushion *changed = sq_cushion_dup (cushion);
         set_value (changed, fix);

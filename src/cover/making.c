@@ -47,8 +47,14 @@ void
 sq_draft_patch (SqDraft *draft, SqPatchKind kind, SqPath *region, SqPoint origin, SqPoint3 at,
                 SqPoint3 ex, SqPoint3 ey, double radius_mm)
 {
-  SqPatch patch = { kind, region, origin, at, ex, ey, radius_mm };
+  SqPatch patch = { kind, region, origin, { 1, 0 }, at, ex, ey, radius_mm };
   g_array_append_val (draft->piece->patches, patch);
+}
+
+void
+sq_draft_patch_along (SqDraft *draft, SqVector along)
+{
+  g_array_index (draft->piece->patches, SqPatch, draft->piece->patches->len - 1).along = along;
 }
 
 /* Nodes and lengths of the runs, from the tags. */
@@ -238,6 +244,7 @@ digest_lists (Digest *d, const SqPiece *piece)
           digest_double (d, vectors[k].z);
         }
       digest_point (d, p->origin);
+      digest_point (d, p->along);
       digest_double (d, p->radius_mm);
     }
   for (guint i = 0; i < piece->corner_notches->len; i++)
@@ -281,7 +288,7 @@ digest_of (const SqPiece *piece)
 static void
 count_ordinals (SqCover *cover)
 {
-  guint n[SQ_ROLE_ZIP_STRIP + 1] = { 0 };
+  guint n[SQ_N_PIECE_ROLES] = { 0 };
 
   for (guint i = 0; i < cover->pieces->len; i++)
     {

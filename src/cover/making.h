@@ -38,6 +38,8 @@ void sq_draft_next_ring (SqDraft *draft);
 /* A patch with its region, which is taken. */
 void sq_draft_patch (SqDraft *draft, SqPatchKind kind, SqPath *region, SqPoint origin, SqPoint3 at,
                      SqPoint3 ex, SqPoint3 ey, double radius_mm);
+/* The patch added last has its ex along @along of the piece (unit) and not along x. */
+void sq_draft_patch_along (SqDraft *draft, SqVector along);
 
 /* Ends the draft; returns the piece's index in the cover. */
 guint sq_making_add_piece (SqMaking *making, SqDraft *draft);

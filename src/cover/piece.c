@@ -106,7 +106,8 @@ sq_patch_map (const SqPatch *patch, SqPoint p)
   SqPoint3 ex = patch->ex, ey = patch->ey;
   SqPoint3 right_side = { ex.y * ey.z - ex.z * ey.y, ex.z * ey.x - ex.x * ey.z,
                           ex.x * ey.y - ex.y * ey.x };
-  double u = p.x - patch->origin.x, v = p.y - patch->origin.y;
+  SqVector from = sq_sub (p, patch->origin);
+  double u = sq_dot (patch->along, from), v = sq_cross (patch->along, from);
 
   if (patch->kind == SQ_PATCH_PLANE)
     return combine (patch->at, ex, u, ey, v, right_side, 0);
@@ -117,7 +118,8 @@ sq_patch_map (const SqPatch *patch, SqPoint p)
 const char *
 sq_piece_role_name (SqPieceRole role)
 {
-  static const char *const names[] = { "face", "underside", "boxing", "zip-strip" };
+  static const char *const names[] = { "face", "underside", "boxing", "zip-strip", "welt",
+                                       "wrap", "side",      "disc",   "tube",      "let-in" };
   g_return_val_if_fail (role < G_N_ELEMENTS (names), NULL);
   return names[role];
 }

@@ -15,7 +15,14 @@ typedef enum
   SQ_ROLE_UNDERSIDE,
   SQ_ROLE_BOXING,
   SQ_ROLE_ZIP_STRIP,
+  SQ_ROLE_WELT,   /* a strip that goes round a cord */
+  SQ_ROLE_WRAP,   /* top, front and underside in one */
+  SQ_ROLE_SIDE,   /* end of a wrapped-front cushion */
+  SQ_ROLE_DISC,   /* end of a bolster */
+  SQ_ROLE_TUBE,   /* of a bolster */
+  SQ_ROLE_LET_IN, /* between two skirts at a corner that turns inward */
 } SqPieceRole;
+#define SQ_N_PIECE_ROLES (SQ_ROLE_LET_IN + 1)
 
 typedef enum
 {
@@ -97,7 +104,8 @@ typedef struct
   SqPatchKind kind;
   SqPath *region;      /* in piece coordinates; owned by the piece */
   SqPoint origin;      /* this point of the piece … */
-  SqPoint3 at, ex, ey; /* … goes here, with the piece's axes along these unit vectors */
+  SqVector along;      /* … and from there this unit direction and the one left of it … */
+  SqPoint3 at, ex, ey; /* … go here and along these unit vectors */
   double radius_mm;    /* cylinder: bent about an axis along ey, > 0 away from the right side */
 } SqPatch;
 

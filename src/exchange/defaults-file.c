@@ -79,6 +79,14 @@ GROUP (zip, NOTE, LENGTH ("extension", zip_extension_mm), LENGTH ("tuck", zip_tu
 GROUP (boxing, NOTE, LENGTH ("plain_most", boxing_plain_most_mm),
        LENGTH ("join_clear", join_clear_mm),
        NUMBER ("join_front_free_share", join_front_free_share));
+GROUP (welt, NOTE, LENGTH ("cord", welt_cord_mm), LENGTH ("overlap", welt_overlap_mm),
+       LENGTH ("bias_under", welt_bias_under_mm), LENGTH ("medium_cord", welt_medium_cord_mm),
+       LENGTH ("medium_radius", welt_medium_radius_mm), LENGTH ("thick_cord", welt_thick_cord_mm),
+       LENGTH ("thick_radius", welt_thick_radius_mm));
+GROUP (welt_least_radius, BY_CLOTH_CLASS (welt_least_radius_mm));
+GROUP (knife_edge, NOTE, LENGTH ("draw_in", draw_in_mm), LENGTH ("taper_most", draw_in_most_mm),
+       NUMBER ("taper_share", draw_in_share), NUMBER ("least_turn", draw_in_least_turn_deg),
+       LENGTH ("insert_larger", insert_larger_mm));
 GROUP (notches, NOTE, LENGTH ("depth", notch_depth_mm), NUMBER ("most_share", notch_most_share),
        LENGTH ("straight_over", notch_straight_over_mm),
        LENGTH ("straight_spacing", notch_straight_spacing_mm), STEPS ("curves", read_notch_steps));
@@ -96,7 +104,8 @@ GROUP (whole, NOTE, { .key = "format", .kind = SQ_FIELD_SKIPPED },
        PART ("step", step), PART ("clearance", clearance),
        PART ("clearance_metric", clearance_metric), PART ("wall_soft", wall_soft),
        PART ("allowances", allowances), PART ("boxed_perimeter", boxed_perimeter),
-       PART ("folded", folded), PART ("zip", zip), PART ("boxing", boxing),
+       PART ("folded", folded), PART ("zip", zip), PART ("boxing", boxing), PART ("welt", welt),
+       PART ("welt_least_radius", welt_least_radius), PART ("knife_edge", knife_edge),
        PART ("notches", notches), PART ("foam", foam), PART ("cloth", cloth),
        PART ("cloth_thickness", cloth_thickness), PART ("stripes", stripes));
 

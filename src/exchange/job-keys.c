@@ -23,6 +23,8 @@ static const SqField corner_fields[] = {
   { "clearance", SQ_FIELD_LENGTH, AT (SqCorner, clearance_mm), SQ_GIVEN_CLEARANCE },
   { "kind", SQ_FIELD_WORD, AT (SqCorner, kind), SQ_GIVEN_KIND, .words = sq_edge_kind_names },
   { "seen", SQ_FIELD_SWITCH, AT (SqCorner, seen), SQ_GIVEN_SEEN },
+  { "build", SQ_FIELD_WORD, AT (SqCorner, build), SQ_GIVEN_EDGE_BUILD,
+    .words = sq_edge_build_names },
   { "front", SQ_FIELD_SWITCH, AT (SqCorner, front) },
   { "note", SQ_FIELD_TEXT, AT (SqCorner, note) },
   { "corner_note", SQ_FIELD_TEXT, AT (SqCorner, corner_note) },
@@ -62,6 +64,8 @@ static const SqField zip_fields[] = {
   { "at", SQ_FIELD_LENGTH, AT (SqCushion, zip.at_mm), SQ_GIVEN_ZIP_AT },
   { "extension", SQ_FIELD_LENGTH, AT (SqCushion, zip.extension_mm), SQ_GIVEN_ZIP_EXTENSION },
   { "tuck", SQ_FIELD_LENGTH, AT (SqCushion, zip.tuck_mm), SQ_GIVEN_ZIP_TUCK },
+  { "method", SQ_FIELD_WORD, AT (SqCushion, zip.method), SQ_GIVEN_ZIP_METHOD,
+    .words = sq_zip_method_names },
 };
 static KEYS (zip_keys, zip_fields, SqCushion, given, unknown[SQ_ON_ZIP]);
 
@@ -69,6 +73,7 @@ static const SqField cushion_cloth_fields[] = {
   { "face", SQ_FIELD_ID, AT (SqCushion, cloth.face), SQ_GIVEN_CLOTH_FACE },
   { "underside", SQ_FIELD_ID, AT (SqCushion, cloth.underside), SQ_GIVEN_CLOTH_UNDERSIDE },
   { "sides", SQ_FIELD_ID, AT (SqCushion, cloth.sides), SQ_GIVEN_CLOTH_SIDES },
+  { "welt", SQ_FIELD_ID, AT (SqCushion, cloth.welt), SQ_GIVEN_CLOTH_WELT },
 };
 static KEYS (cushion_cloth_keys, cushion_cloth_fields, SqCushion, given, unknown[SQ_ON_CLOTH]);
 
@@ -82,6 +87,42 @@ static const SqField cushion_stripes_fields[] = {
 static KEYS (cushion_stripes_keys, cushion_stripes_fields, SqCushion, given,
              unknown[SQ_ON_STRIPES]);
 
+static const SqField welt_fields[] = {
+  { "at", SQ_FIELD_WORD, AT (SqCushion, welt.at), SQ_GIVEN_WELT_AT, .words = sq_welt_at_names },
+  { "cord", SQ_FIELD_LENGTH, AT (SqCushion, welt.cord_mm), SQ_GIVEN_WELT_CORD },
+  { "cut", SQ_FIELD_WORD, AT (SqCushion, welt.cut), SQ_GIVEN_WELT_CUT, .words = sq_welt_cut_names },
+  { "overlap", SQ_FIELD_LENGTH, AT (SqCushion, welt.overlap_mm), SQ_GIVEN_WELT_OVERLAP },
+};
+static KEYS (welt_keys, welt_fields, SqCushion, given_way, unknown[SQ_ON_WELT]);
+
+static const SqField profile_fields[] = {
+  { "kind", SQ_FIELD_WORD, AT (SqCushion, profile.kind), SQ_GIVEN_PROFILE,
+    .words = sq_profile_names },
+  { "radius", SQ_FIELD_LENGTH, AT (SqCushion, profile.radius_mm), SQ_GIVEN_PROFILE_RADIUS },
+};
+static KEYS (profile_keys, profile_fields, SqCushion, given_way, unknown[SQ_ON_PROFILE]);
+
+static const SqField bolster_fields[] = {
+  { "section", SQ_FIELD_WORD, AT (SqCushion, bolster.section), SQ_GIVEN_BOLSTER_SECTION,
+    .words = sq_section_names },
+  { "diameter", SQ_FIELD_LENGTH, AT (SqCushion, bolster.diameter_mm), SQ_GIVEN_BOLSTER_DIAMETER },
+  { "length", SQ_FIELD_LENGTH, AT (SqCushion, bolster.length_mm), SQ_GIVEN_BOLSTER_LENGTH },
+  { "rise", SQ_FIELD_LENGTH, AT (SqCushion, bolster.rise_mm), SQ_GIVEN_BOLSTER_RISE },
+};
+static KEYS (bolster_keys, bolster_fields, SqCushion, given_way, unknown[SQ_ON_BOLSTER]);
+
+static const SqField split_fields[] = {
+  { "upper", SQ_FIELD_LENGTH, AT (SqCushion, split.upper_mm), SQ_GIVEN_SPLIT_UPPER },
+};
+static KEYS (split_keys, split_fields, SqCushion, given_way, unknown[SQ_ON_SPLIT]);
+
+static const SqField knife_edge_fields[] = {
+  { "filling", SQ_FIELD_WORD, AT (SqCushion, knife_edge.filling), SQ_GIVEN_FILLING,
+    .words = sq_filling_names },
+  { "draw_in", SQ_FIELD_LENGTH, AT (SqCushion, knife_edge.draw_in_mm), SQ_GIVEN_DRAW_IN },
+};
+static KEYS (knife_edge_keys, knife_edge_fields, SqCushion, given_way, unknown[SQ_ON_KNIFE_EDGE]);
+
 static const SqField cushion_fields[] = {
   { "id", SQ_FIELD_ID, AT (SqCushion, id), .need = SQ_FIELD_WRITTEN },
   { "name", SQ_FIELD_TEXT, AT (SqCushion, name) },
@@ -89,12 +130,20 @@ static const SqField cushion_fields[] = {
   { "hand", SQ_FIELD_WORD, AT (SqCushion, hand), SQ_GIVEN_HAND, .words = sq_hand_names },
   { "thickness", SQ_FIELD_LENGTH, AT (SqCushion, thickness_mm), SQ_GIVEN_THICKNESS },
   { "build", SQ_FIELD_WORD, AT (SqCushion, build), SQ_GIVEN_BUILD, .words = sq_build_names },
+  { "reversible", SQ_FIELD_SWITCH, AT (SqCushion, reversible), SQ_GIVEN_REVERSIBLE },
+  { "seams_across", SQ_FIELD_WORD, AT (SqCushion, seams_across), SQ_GIVEN_SEAMS_ACROSS,
+    .words = sq_seams_across_names },
   { "outline", SQ_FIELD_OWN, .write = sq_write_outline },
   { "holes", SQ_FIELD_OWN, .write = sq_write_holes },
   { "underside_wrap", SQ_FIELD_PART, .part = &wrap_keys },
   { "allowances", SQ_FIELD_PART, .part = &allowance_keys },
   { "foam", SQ_FIELD_PART, .part = &cushion_foam_keys },
   { "zip", SQ_FIELD_PART, .part = &zip_keys },
+  { "welt", SQ_FIELD_PART, .part = &welt_keys },
+  { "front_profile", SQ_FIELD_PART, .part = &profile_keys },
+  { "bolster", SQ_FIELD_PART, .part = &bolster_keys },
+  { "split_side", SQ_FIELD_PART, .part = &split_keys },
+  { "knife_edge", SQ_FIELD_PART, .part = &knife_edge_keys },
   { "cloth", SQ_FIELD_PART, .part = &cushion_cloth_keys },
   { "stripes", SQ_FIELD_PART, .part = &cushion_stripes_keys },
 };

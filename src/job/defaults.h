@@ -54,6 +54,18 @@ typedef struct
   double join_clear_mm; /* joins at a corner or this far from one, from zip ends, from others */
   double join_front_free_share; /* this middle share of the front takes no join */
 
+  /* welts */
+  double welt_cord_mm, welt_overlap_mm;
+  double welt_bias_under_mm;                         /* curves tighter than this take bias strips */
+  double welt_least_radius_mm[SQ_N_CLOTH_CLASSES];   /* of a corner, by cloth … */
+  double welt_medium_cord_mm, welt_medium_radius_mm; /* … and from these cords on */
+  double welt_thick_cord_mm, welt_thick_radius_mm;
+
+  /* knife edges */
+  double draw_in_mm, draw_in_most_mm, draw_in_share; /* taper: this share of the edge, at most … */
+  double draw_in_least_turn_deg;                     /* corners that turn less stay as they are */
+  double insert_larger_mm;                           /* soft filling, each way */
+
   /* notches */
   double notch_depth_mm, notch_most_share; /* never over this share of the allowance */
   double notch_straight_over_mm, notch_straight_spacing_mm;

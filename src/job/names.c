@@ -8,7 +8,16 @@ const char *const sq_build_names[] = {
 const char *const sq_edge_kind_names[] = { "free", "wall",      "well",      "hull-lining",
                                            "arm",  "neighbour", "lid-hinge", NULL };
 const char *const sq_wrap_style_names[] = { "plain", "mitred", NULL };
-const char *const sq_zip_place_names[] = { "none", "boxing", "underside", NULL };
+const char *const sq_edge_build_names[] = { "folded", "boxed", NULL };
+const char *const sq_zip_place_names[] = { "none",      "boxing", "underside", "back-seam",
+                                           "side-seam", "tube",   NULL };
+const char *const sq_zip_method_names[] = { "slit-in", "two-part", NULL };
+const char *const sq_welt_at_names[] = { "none", "top", "underside", "both", NULL };
+const char *const sq_welt_cut_names[] = { "straight", "bias", NULL };
+const char *const sq_profile_names[] = { "square", "half-round", "radius", NULL };
+const char *const sq_section_names[] = { "round", "half-round", "d", NULL };
+const char *const sq_filling_names[] = { "soft", "foam-half-round", "foam-square", NULL };
+const char *const sq_seams_across_names[] = { "none", "two", NULL };
 const char *const sq_foam_kind_names[] = { "seat",        "firm",   "fast-draining",
                                            "closed-cell", "bonded", NULL };
 const char *const sq_hand_names[] = { "as-drawn", "mirrored", "pair", NULL };

@@ -21,6 +21,13 @@ typedef enum
 } SqEdgeKind;
 #define SQ_N_EDGE_KINDS 7
 
+/* How the side below one edge is built, where it is not as the cushion's way has it. */
+typedef enum
+{
+  SQ_EDGE_FOLDED, /* a skirt, in one with the face */
+  SQ_EDGE_BOXED,
+} SqEdgeBuild;
+
 typedef enum
 {
   SQ_SHAPE_STRAIGHT,
@@ -36,6 +43,7 @@ typedef enum
   SQ_GIVEN_CLEARANCE = 1 << 1,
   SQ_GIVEN_KIND = 1 << 2,
   SQ_GIVEN_SEEN = 1 << 3,
+  SQ_GIVEN_EDGE_BUILD = 1 << 4,
 } SqCornerGiven;
 
 typedef struct
@@ -49,6 +57,7 @@ typedef struct
   double clearance_mm; /* what stays free; negative is an overhang */
   SqEdgeKind kind;
   gboolean seen;
+  SqEdgeBuild build;
   gboolean front;                 /* the marked front edge: at most one, on the outer ring */
   guint32 given;                  /* of SqCornerGiven */
   GRefString *note, *corner_note; /* NULL: none */

@@ -130,6 +130,12 @@ zip_place_text (const SqCover *cover, const SqLengthStyle *style)
       return zip_in_boxing_text (cover, edge, style);
     case SQ_ZIP_UNDERSIDE:
       return g_strdup_printf (_ ("across the underside, %s from %s"), at, edge);
+    case SQ_ZIP_BACK_SEAM:
+      return g_strdup_printf (_ ("in the seam along %s"), edge);
+    case SQ_ZIP_SIDE_SEAM:
+      return g_strdup_printf (_ ("in the side seam along %s"), edge);
+    case SQ_ZIP_TUBE:
+      return g_strdup (_ ("along the tube"));
     case SQ_ZIP_NONE:
       break;
     }

@@ -108,7 +108,18 @@ right_side_text (const SqCover *cover, const SqPiece *piece)
       break;
     case SQ_ROLE_BOXING:
     case SQ_ROLE_ZIP_STRIP:
+    case SQ_ROLE_LET_IN:
       sq_text_add_to_list (text, g_strdup (_ ("its top above")));
+      break;
+    case SQ_ROLE_WRAP:
+      sq_text_add_to_list (text, g_strdup (_ ("its top part above")));
+      break;
+    case SQ_ROLE_SIDE:
+    case SQ_ROLE_DISC:
+      sq_text_add_to_list (text, g_strdup (_ ("its top above")));
+      break;
+    case SQ_ROLE_WELT:
+    case SQ_ROLE_TUBE:
       break;
     }
   if (cover->mirrored)

@@ -29,10 +29,27 @@ zip_place_label (guint place)
     [SQ_ZIP_NONE] = N_ ("Leave the zip out"),
     [SQ_ZIP_BOXING] = N_ ("Put the zip in the boxing"),
     [SQ_ZIP_UNDERSIDE] = N_ ("Put the zip in the underside"),
+    [SQ_ZIP_BACK_SEAM] = N_ ("Put the zip in the back seam"),
+    [SQ_ZIP_SIDE_SEAM] = N_ ("Put the zip in the side seam"),
+    [SQ_ZIP_TUBE] = N_ ("Put the zip in the tube"),
   };
 
   g_return_val_if_fail (place < G_N_ELEMENTS (labels), "");
   return _ (labels[place]);
+}
+
+static const char *
+profile_label (guint profile)
+{
+  switch (profile)
+    {
+    case SQ_PROFILE_SQUARE:
+      return _ ("Make the front square");
+    case SQ_PROFILE_HALF_ROUND:
+      return _ ("Make the front half-round");
+    default:
+      return _ ("Round the front above and below");
+    }
 }
 
 static char *
@@ -98,6 +115,43 @@ sq_words_fix (const SqFix *fix, const SqCushion *cushion, const SqLengthStyle *s
       return g_strdup (_ ("Take the usual allowances"));
     case SQ_FIX_CLOTH:
       return g_strdup (_ ("Take the first cloth"));
+    case SQ_FIX_EDGE_BUILD:
+      return edge_label ((guint) fix->value == SQ_EDGE_BOXED ? _ ("Box the side at %s")
+                                                             : _ ("Fold the side at %s"),
+                         cushion, fix->item);
+    case SQ_FIX_EDGE_AS_WAY:
+      return edge_label (_ ("Build %s like the rest"), cushion, fix->item);
+    case SQ_FIX_WELT_AT:
+      return g_strdup ((guint) fix->value == SQ_WELT_NONE ? _ ("Leave the welt out")
+                                                          : _ ("Sew in a welt"));
+    case SQ_FIX_WELT_CORD:
+      return length_label (_ ("Cord %s thick"), fix->value, style);
+    case SQ_FIX_WELT_CUT:
+      return g_strdup ((guint) fix->value == SQ_WELT_BIAS ? _ ("Cut the welt on the bias")
+                                                          : _ ("Cut the welt straight"));
+    case SQ_FIX_PROFILE:
+      return g_strdup (profile_label ((guint) fix->value));
+    case SQ_FIX_PROFILE_RADIUS:
+      return length_label (_ ("Radius of the front %s"), fix->value, style);
+    case SQ_FIX_SPLIT_EVEN:
+      return g_strdup (_ ("Split in the middle"));
+    case SQ_FIX_DRAW_IN:
+      return length_label (_ ("Draw in by %s"), fix->value, style);
+    case SQ_FIX_BOLSTER_DIAMETER:
+      return length_label (_ ("Diameter %s"), fix->value, style);
+    case SQ_FIX_BOLSTER_LENGTH:
+      return length_label (_ ("Length %s"), fix->value, style);
+    case SQ_FIX_BOLSTER_RISE:
+      return length_label (_ ("Rise %s"), fix->value, style);
+    case SQ_FIX_STRIPES_RUN:
+      return g_strdup ((guint) fix->value == SQ_STRIPES_SIDE_TO_SIDE
+                           ? _ ("Run the cloth side to side")
+                           : _ ("Run the cloth front to back"));
+    case SQ_FIX_SEAMS_ACROSS:
+      return g_strdup ((guint) fix->value == SQ_ACROSS_TWO_JOINS ? _ ("Join it of three widths")
+                                                                 : _ ("Cut it in one"));
+    case SQ_FIX_NOT_REVERSIBLE:
+      return g_strdup (_ ("Give it one right way up"));
     }
   g_return_val_if_reached (g_strdup (""));
 }

@@ -155,6 +155,12 @@ sq_words_zip_place (SqZipPlace place)
       return _ ("Zip in the boxing");
     case SQ_ZIP_UNDERSIDE:
       return _ ("Zip across the underside");
+    case SQ_ZIP_BACK_SEAM:
+      return _ ("Zip in the back seam");
+    case SQ_ZIP_SIDE_SEAM:
+      return _ ("Zip in the side seam");
+    case SQ_ZIP_TUBE:
+      return _ ("Zip in the tube");
     }
   g_return_val_if_reached ("");
 }

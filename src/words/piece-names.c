@@ -48,6 +48,13 @@ static const Name lower_strip = { N_ ("Lower zip strip"),
                                   NC_ ("in a sentence", "lower zip strip") };
 static const Name hole_boxing = { N_ ("Boxing, hole %u"),
                                   NC_ ("in a sentence", "boxing, hole %u") };
+static const Name welt = { N_ ("Welt strip"), NC_ ("in a sentence", "welt strip") };
+static const Name wrap = { N_ ("Wrap"), NC_ ("in a sentence", "wrap") };
+static const Name left_side = { N_ ("Left side"), NC_ ("in a sentence", "left side") };
+static const Name right_side = { N_ ("Right side"), NC_ ("in a sentence", "right side") };
+static const Name disc = { N_ ("End disc"), NC_ ("in a sentence", "end disc") };
+static const Name tube = { N_ ("Tube"), NC_ ("in a sentence", "tube") };
+static const Name let_in = { N_ ("Let-in"), NC_ ("in a sentence", "let-in") };
 static const Name part = { N_ ("%s, part %u of %u"), NC_ ("in a sentence", "%s, part %u of %u") };
 
 static const char *
@@ -154,6 +161,18 @@ name_of (const SqPiece *piece)
     case SQ_ROLE_BOXING:
       return piece->hole > 0 ? &hole_boxing
                              : &boxings[piece->sides & (FRONT | RIGHT | BACK | LEFT)];
+    case SQ_ROLE_WELT:
+      return &welt;
+    case SQ_ROLE_WRAP:
+      return &wrap;
+    case SQ_ROLE_SIDE:
+      return piece->sides == SQ_SIDE_LEFT ? &left_side : &right_side;
+    case SQ_ROLE_DISC:
+      return &disc;
+    case SQ_ROLE_TUBE:
+      return &tube;
+    case SQ_ROLE_LET_IN:
+      return &let_in;
     }
   g_return_val_if_reached (&top);
 }
@@ -239,6 +258,7 @@ own_seam_name (const SqCover *cover, const SqSeam *seam)
       return g_strdup_printf (_ ("%s, zip"), piece);
     case SQ_SEAM_JOIN:
     case SQ_SEAM_PERIMETER:
+    case SQ_SEAM_WELT:
       return g_strdup_printf (_ ("%s, both ends"), piece);
     }
   g_return_val_if_reached (g_strdup (piece));

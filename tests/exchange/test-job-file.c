@@ -92,7 +92,8 @@ test_every_key (void)
   g_assert_null (job->unknown);
   g_assert_cmpint (job->units, ==, SQ_UNIT_CM);
   g_assert_cmpstr (job->notes, ==, "Two lines\nand \"quotes\" of 18 1⁄2 in.");
-  g_assert_cmpuint (cushion->given, ==, (SQ_GIVEN_HAND << 1) - 1);
+  g_assert_cmpuint (cushion->given, ==, (SQ_GIVEN_SEAMS_ACROSS << 1) - 1);
+  g_assert_cmpuint (cushion->given_way, ==, (SQ_GIVEN_DRAW_IN << 1) - 1);
   for (guint i = 0; i < SQ_N_CUSHION_PARTS; i++)
     g_assert_null (cushion->unknown[i]);
   g_assert_cmpfloat (cushion->zip.to_mm, ==, 500.25);
