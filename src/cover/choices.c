@@ -334,6 +334,12 @@ sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline 
   return TRUE;
 }
 
+gboolean
+sq_choices_has_welt (const SqChoices *c, gboolean at_top)
+{
+  return c->welt_at == SQ_WELT_BOTH || c->welt_at == (at_top ? SQ_WELT_TOP : SQ_WELT_UNDERSIDE);
+}
+
 double
 sq_choices_clearance_mm (const SqChoices *c, const SqCorner *corner)
 {

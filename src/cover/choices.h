@@ -63,6 +63,9 @@ gboolean sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const S
 /* Where a cover built as @build may have its zip: a bit (1 << place) of each SqZipPlace. */
 guint sq_choices_zip_places (SqBuild build);
 
+/* Whether the seam at the top (or at the underside) of a boxing has a welt in it. */
+gboolean sq_choices_has_welt (const SqChoices *choices, gboolean at_top);
+
 /* What stays free at the edge of @corner: as given, or by kind. */
 double sq_choices_clearance_mm (const SqChoices *choices, const SqCorner *corner);
 /* Whether the edge of @corner is seen: as given, or by kind. */

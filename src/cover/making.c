@@ -52,6 +52,15 @@ sq_draft_patch (SqDraft *draft, SqPatchKind kind, SqPath *region, SqPoint origin
 }
 
 void
+sq_draft_flat_patch (SqDraft *draft, const SqPath *outline, gboolean mirrored, double z)
+{
+  SqPath *region = mirrored ? sq_path_mirrored (outline) : sq_path_ref (outline);
+
+  sq_draft_patch (draft, SQ_PATCH_PLANE, region, sq_point (0, 0), (SqPoint3){ 0, 0, z },
+                  (SqPoint3){ mirrored ? -1 : 1, 0, 0 }, (SqPoint3){ 0, 1, 0 }, 0);
+}
+
+void
 sq_draft_patch_along (SqDraft *draft, SqVector along)
 {
   g_array_index (draft->piece->patches, SqPatch, draft->piece->patches->len - 1).along = along;

@@ -38,6 +38,9 @@ void sq_draft_next_ring (SqDraft *draft);
 /* A patch with its region, which is taken. */
 void sq_draft_patch (SqDraft *draft, SqPatchKind kind, SqPath *region, SqPoint origin, SqPoint3 at,
                      SqPoint3 ex, SqPoint3 ey, double radius_mm);
+/* A patch of all of a face: @outline, in seat coordinates, lies at height @z_mm, or turned over
+ * where the face is @mirrored. */
+void sq_draft_flat_patch (SqDraft *draft, const SqPath *outline, gboolean mirrored, double z_mm);
 /* The patch added last has its ex along @along of the piece (unit) and not along x. */
 void sq_draft_patch_along (SqDraft *draft, SqVector along);
 

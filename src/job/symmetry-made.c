@@ -266,6 +266,7 @@ take_kind (SqCorner *to, const SqCorner *edge)
   to->kind = edge->kind;
   to->clearance_mm = edge->clearance_mm;
   to->seen = edge->seen;
+  to->build = edge->build;
   to->given = (to->given & SQ_GIVEN_RADIUS) | (edge->given & ~(guint32) SQ_GIVEN_RADIUS);
 }
 

@@ -238,7 +238,7 @@ sq_outline_is_symmetric (const SqOutline *outline, const SqAxis *axis, double wi
 /* A handle is seen from its corner, which takes a few last bits; less is no change (mm). */
 #define CHANGED_MM 1e-9
 
-#define KIND_KEYS (SQ_GIVEN_CLEARANCE | SQ_GIVEN_KIND | SQ_GIVEN_SEEN)
+#define KIND_KEYS (SQ_GIVEN_CLEARANCE | SQ_GIVEN_KIND | SQ_GIVEN_SEEN | SQ_GIVEN_EDGE_BUILD)
 
 static gboolean
 is_bent (const SqCorner *before, const SqCorner *after)
@@ -253,7 +253,8 @@ static gboolean
 is_other_kind (const SqCorner *before, const SqCorner *after)
 {
   return before->kind != after->kind || before->clearance_mm != after->clearance_mm
-         || before->seen != after->seen || ((before->given ^ after->given) & KIND_KEYS) != 0;
+         || before->seen != after->seen || before->build != after->build
+         || ((before->given ^ after->given) & KIND_KEYS) != 0;
 }
 
 static gboolean
@@ -282,6 +283,7 @@ copy_kind (SqCorner *to, const SqCorner *from)
   to->kind = from->kind;
   to->clearance_mm = from->clearance_mm;
   to->seen = from->seen;
+  to->build = from->build;
   copy_given (to, from, KIND_KEYS);
 }
 

@@ -100,7 +100,7 @@ test_every_key (void)
   g_assert_cmpuint (cushion->zip.edge, ==, 2);
   g_assert_cmpfloat (cushion->allowance.join_mm, ==, 14);
   g_assert_cmpint (cushion->stripes.centre_on, ==, SQ_CENTRE_GAP);
-  g_assert_cmpuint (corner->given, ==, (SQ_GIVEN_SEEN << 1) - 1);
+  g_assert_cmpuint (corner->given, ==, (SQ_GIVEN_EDGE_BUILD << 1) - 1);
   g_assert_cmpstr (corner->corner_note, ==, "sharp tile");
   g_assert_null (corner->unknown);
   g_assert_cmpuint (cloth->given, ==, (SQ_GIVEN_CLOTH_PRICE << 1) - 1);
