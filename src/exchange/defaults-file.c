@@ -99,6 +99,10 @@ GROUP (cloth, NOTE, WORD ("class", cloth_class, sq_cloth_class_names),
 GROUP (cloth_thickness, BY_CLOTH_CLASS (cloth_thickness_mm));
 GROUP (stripes, NOTE, WORD ("run", stripes_run, sq_stripes_run_names),
        WORD ("centre_on", centre_on, sq_centre_on_names));
+GROUP (rates, NOTE, NUMBER ("wage", rates.of[SQ_RATE_WAGE]), NUMBER ("cut", rates.of[SQ_RATE_CUT]),
+       NUMBER ("sew", rates.of[SQ_RATE_SEW]), NUMBER ("corner", rates.of[SQ_RATE_CORNER]),
+       NUMBER ("zip", rates.of[SQ_RATE_ZIP]), NUMBER ("welt", rates.of[SQ_RATE_WELT]),
+       NUMBER ("foam", rates.of[SQ_RATE_FOAM]), NUMBER ("handling", rates.of[SQ_RATE_HANDLING]));
 GROUP (whole, NOTE, { .key = "format", .kind = SQ_FIELD_SKIPPED },
        { .key = "version", .kind = SQ_FIELD_SKIPPED }, PART ("cushion", cushion),
        PART ("step", step), PART ("clearance", clearance),
@@ -107,7 +111,7 @@ GROUP (whole, NOTE, { .key = "format", .kind = SQ_FIELD_SKIPPED },
        PART ("folded", folded), PART ("zip", zip), PART ("boxing", boxing), PART ("welt", welt),
        PART ("welt_least_radius", welt_least_radius), PART ("knife_edge", knife_edge),
        PART ("notches", notches), PART ("foam", foam), PART ("cloth", cloth),
-       PART ("cloth_thickness", cloth_thickness), PART ("stripes", stripes));
+       PART ("cloth_thickness", cloth_thickness), PART ("stripes", stripes), PART ("rates", rates));
 
 /* Steps of tables: the records are the steps themselves. */
 static const SqField notch_step_fields[] = {

@@ -185,6 +185,7 @@ static const SqField foam_fields[] = {
     .words = sq_foam_kind_names },
   { "density", SQ_FIELD_NUMBER, AT (SqFoam, density_kg_m3), SQ_GIVEN_FOAM_DENSITY },
   { "ifd", SQ_FIELD_NUMBER, AT (SqFoam, ifd_n), SQ_GIVEN_FOAM_IFD },
+  { "price", SQ_FIELD_NUMBER, AT (SqFoam, price), SQ_GIVEN_FOAM_PRICE },
 };
 KEYS (sq_foam_keys, foam_fields, SqFoam, given, unknown);
 
@@ -244,6 +245,17 @@ static const SqField papers_fields[] = {
 };
 static KEYS (papers_keys, papers_fields, SqJob, given, papers.unknown);
 
+#define RATE(key, rate)                                                                            \
+  {                                                                                                \
+    key, SQ_FIELD_NUMBER, AT (SqJob, rates.of[rate]), SQ_GIVEN_RATE (rate)                         \
+  }
+static const SqField rate_fields[] = {
+  RATE ("wage", SQ_RATE_WAGE),     RATE ("cut", SQ_RATE_CUT),           RATE ("sew", SQ_RATE_SEW),
+  RATE ("corner", SQ_RATE_CORNER), RATE ("zip", SQ_RATE_ZIP),           RATE ("welt", SQ_RATE_WELT),
+  RATE ("foam", SQ_RATE_FOAM),     RATE ("handling", SQ_RATE_HANDLING),
+};
+static KEYS (rate_keys, rate_fields, SqJob, given, unknown_rates);
+
 static const SqField job_fields[] = {
   { .key = "format", .kind = SQ_FIELD_SKIPPED },
   { .key = "version", .kind = SQ_FIELD_SKIPPED },
@@ -255,6 +267,7 @@ static const SqField job_fields[] = {
   { "papers", SQ_FIELD_PART, .part = &papers_keys },
   { "cloths", SQ_FIELD_OWN, .read = sq_read_cloths, .write = sq_write_cloths },
   { "foams", SQ_FIELD_OWN, .read = sq_read_foams, .write = sq_write_foams },
+  { "rates", SQ_FIELD_PART, .part = &rate_keys },
   { "cushions", SQ_FIELD_OWN, .read = sq_read_cushions, .write = sq_write_cushions },
   { "kept_lays", SQ_FIELD_OWN, .read = sq_read_kept_lays, .write = sq_write_kept_lays },
 };

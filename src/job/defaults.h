@@ -5,6 +5,7 @@
 #pragma once
 
 #include "job/cushion.h"
+#include "job/rates.h"
 
 typedef struct
 {
@@ -89,4 +90,6 @@ typedef struct
   /* stripes */
   SqStripesRun stripes_run;
   SqCentreOn centre_on;
+
+  SqRates rates; /* samples, nobody's figures */
 } SqDefaults;

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "job/job.h"
 
+#include <math.h>
+
 static void
 foam_clear (gpointer data)
 {
@@ -62,6 +64,8 @@ sq_job_dup (const SqJob *job)
   copy->customer = hold (job->customer);
   copy->notes = hold (job->notes);
   copy->unknown = hold (job->unknown);
+  copy->rates = job->rates;
+  copy->unknown_rates = hold (job->unknown_rates);
   for (guint i = 0; i < job->cushions->len; i++)
     g_ptr_array_add (copy->cushions, sq_cushion_ref (g_ptr_array_index (job->cushions, i)));
   for (guint i = 0; i < job->cloths->len; i++)
@@ -98,6 +102,7 @@ sq_job_unref (SqJob *job)
   g_clear_pointer (&job->customer, g_ref_string_release);
   g_clear_pointer (&job->notes, g_ref_string_release);
   g_clear_pointer (&job->unknown, g_ref_string_release);
+  g_clear_pointer (&job->unknown_rates, g_ref_string_release);
   g_clear_pointer (&job->papers.unknown, g_ref_string_release);
   g_ptr_array_unref (job->cushions);
   g_ptr_array_unref (job->cloths);
@@ -160,6 +165,18 @@ sq_job_foam (const SqJob *job, SqFoamKind kind)
     if (g_array_index (job->foams, SqFoam, i).kind == kind)
       return &g_array_index (job->foams, SqFoam, i);
   return NULL;
+}
+
+gboolean
+sq_job_has_rate (const SqJob *job, SqRate rate)
+{
+  return (job->given & SQ_GIVEN_RATE (rate)) && job->rates.of[rate] >= 0;
+}
+
+double
+sq_job_rate (const SqJob *job, SqRate rate)
+{
+  return sq_job_has_rate (job, rate) ? job->rates.of[rate] : job->defaults.rates.of[rate];
 }
 
 const SqKeptLay *
@@ -266,5 +283,47 @@ sq_job_without_kept_lay (const SqJob *job, SqId cloth)
 
   if (index < next->kept_lays->len)
     g_ptr_array_remove_index (next->kept_lays, index);
+  return next;
+}
+
+SqJob *
+sq_job_with_rate (const SqJob *job, SqRate rate, double value)
+{
+  SqJob *next = sq_job_dup (job);
+
+  next->rates.of[rate] = isnan (value) ? 0 : value;
+  next->given &= ~SQ_GIVEN_RATE (rate);
+  if (!isnan (value))
+    next->given |= SQ_GIVEN_RATE (rate);
+  return next;
+}
+
+/* An id that no foam of the job has. */
+static SqId
+new_foam_id (const SqJob *job)
+{
+  SqId id = 1;
+
+  for (guint i = 0; i < job->foams->len; i++)
+    id = MAX (id, g_array_index (job->foams, SqFoam, i).id + 1);
+  return id;
+}
+
+SqJob *
+sq_job_with_foam_price (const SqJob *job, SqFoamKind kind, double price)
+{
+  SqJob *next = sq_job_dup (job);
+  SqFoam *foam = (SqFoam *) sq_job_foam (next, kind);
+
+  if (foam == NULL)
+    {
+      SqFoam fresh = { .id = new_foam_id (job), .kind = kind };
+      g_array_append_val (next->foams, fresh);
+      foam = &g_array_index (next->foams, SqFoam, next->foams->len - 1);
+    }
+  foam->price = isnan (price) ? 0 : price;
+  foam->given &= ~(guint32) SQ_GIVEN_FOAM_PRICE;
+  if (!isnan (price))
+    foam->given |= SQ_GIVEN_FOAM_PRICE;
   return next;
 }

@@ -8,11 +8,13 @@
 #include "job/defaults.h"
 #include "job/kept-lay.h"
 #include "job/papers.h"
+#include "job/rates.h"
 
 typedef enum
 {
   SQ_GIVEN_FOAM_DENSITY = 1 << 0,
   SQ_GIVEN_FOAM_IFD = 1 << 1,
+  SQ_GIVEN_FOAM_PRICE = 1 << 2,
 } SqFoamGiven;
 
 typedef struct
@@ -21,6 +23,7 @@ typedef struct
   SqFoamKind kind;
   double density_kg_m3;
   double ifd_n;  /* at 25 % */
+  double price;  /* of a cubic metre, in the maker's money */
   guint32 given; /* of SqFoamGiven */
   GRefString *unknown;
 } SqFoam;
@@ -31,6 +34,9 @@ typedef enum
   SQ_GIVEN_SHEET = 1 << 1,
   SQ_GIVEN_PAPER_KINDS = 1 << 2,
 } SqJobGiven;
+
+/* The bit of SqJobGiven that says that a rate is the maker's own. */
+#define SQ_GIVEN_RATE(rate) (1U << (8 + (rate)))
 
 /* Immutable once shared: fill a fresh one or a copy, then hand it over. */
 typedef struct
@@ -45,6 +51,8 @@ typedef struct
   guint revision;                       /* of the papers, from 1: see sq_revision_name */
   SqPapersChoice papers;
   GPtrArray *kept_lays; /* of const SqKeptLay, owned references; at most one of each cloth */
+  SqRates rates;
+  GRefString *unknown_rates;
   SqDefaults defaults;
   GRefString *unknown;
 } SqJob;
@@ -62,6 +70,9 @@ const SqCushion *sq_job_cushion (const SqJob *job, SqId id);
 const SqCloth *sq_job_cloth (const SqJob *job, SqId id);
 /* The first foam of @kind, or NULL. */
 const SqFoam *sq_job_foam (const SqJob *job, SqFoamKind kind);
+/* Whether @rate is the maker's own; else the defaults' sample holds. */
+gboolean sq_job_has_rate (const SqJob *job, SqRate rate);
+double sq_job_rate (const SqJob *job, SqRate rate);
 /* The lay of @cloth (0: of none that has an id) that was printed. Borrowed, or NULL. */
 const SqKeptLay *sq_job_kept_lay (const SqJob *job, SqId cloth);
 /* An id that no cushion (cloth) of the job has. */
@@ -77,3 +88,8 @@ SqJob *sq_job_with_cloth (const SqJob *job, const SqCloth *cloth);
 /* @lay takes the place of the one kept of its cloth. */
 SqJob *sq_job_with_kept_lay (const SqJob *job, const SqKeptLay *lay);
 SqJob *sq_job_without_kept_lay (const SqJob *job, SqId cloth);
+/* With @value for @rate; NaN: as the defaults have it. */
+SqJob *sq_job_with_rate (const SqJob *job, SqRate rate, double value);
+/* With @price for a cubic metre of the first foam of @kind, which is added where there is none;
+ * NaN: no price. */
+SqJob *sq_job_with_foam_price (const SqJob *job, SqFoamKind kind, double price);

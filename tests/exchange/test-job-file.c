@@ -111,7 +111,13 @@ test_every_key (void)
   g_assert_cmpuint (cloth->stripes[0].colour, ==, 0xffffff);
   g_assert_null (cloth->unknown);
   g_assert_null (cloth->unknown_repeat);
-  g_assert_cmpuint (foam->given, ==, (SQ_GIVEN_FOAM_IFD << 1) - 1);
+  g_assert_cmpuint (foam->given, ==, (SQ_GIVEN_FOAM_PRICE << 1) - 1);
+  g_assert_cmpfloat (foam->price, ==, 480);
+  for (SqRate rate = 0; rate < SQ_N_RATES; rate++)
+    g_assert_true (sq_job_has_rate (job, rate));
+  g_assert_cmpfloat (sq_job_rate (job, SQ_RATE_SEW), ==, 3.5);
+  g_assert_cmpfloat (sq_job_rate (job, SQ_RATE_HANDLING), ==, 20);
+  g_assert_null (job->unknown_rates);
   g_assert_cmpfloat (foam->ifd_n, ==, 310);
 }
 
@@ -156,32 +162,32 @@ test_unknown_kept (void)
         "      \"sheet\": [2000, 1e3]\n"
         "    }\n"
         "  ],\n"
+        "  \"rates\": {\"hour\": 30.0},\n"
         "  \"cushions\": [\n"
         "    {\n"
         "      \"id\": 1,\n"
         "      \"outline\": [\n"
-        "        {\"id\": 1, \"x\": 0, \"y\": 0, \"bevel\": 12.50, \"build\": \"open\"}\n"
+        "        {\"id\": 1, \"x\": 0, \"y\": 0, \"bevel\": 12.50, \"hem\": \"open\"}\n"
         "      ],\n"
         "      \"underside_wrap\": {\"glue\": null},\n"
         "      \"allowances\": {\"welt\": 10},\n"
         "      \"foam\": {\"layers\": []},\n"
-        "      \"zip\": {\"method\": \"two-part\"},\n"
-        "      \"cloth\": {\"face\": 1, \"welt\": 1},\n"
+        "      \"zip\": {\"pull\": \"ring\"},\n"
+        "      \"cloth\": {\"face\": 1, \"ties\": 1},\n"
         "      \"stripes\": {\"mood\": \"a, b: c\"},\n"
-        "      \"welt\": {\"cord\": 4.0, \"at\": \"top\"},\n"
+        "      \"hinges\": {\"edge\": 4.0, \"at\": \"top\"},\n"
         "      \"crown\": 4.0\n"
         "    }\n"
         "  ],\n"
-        "  \"rows\": [1, 2.0, {\"exact\": 0.1000000000000000055511151231257827}],\n"
-        "  \"rates\": {\"hour\": 30.0}\n"
+        "  \"rows\": [1, 2.0, {\"exact\": 0.1000000000000000055511151231257827}]\n"
         "}\n";
   g_autoptr (SqJob) job = read_job (text);
   const SqCushion *cushion = first_cushion (job);
 
   assert_same_text (job, text);
-  g_assert_cmpstr (cushion->unknown[SQ_ON_ZIP], ==, "{\"method\": \"two-part\"}");
+  g_assert_cmpstr (cushion->unknown[SQ_ON_ZIP], ==, "{\"pull\": \"ring\"}");
   g_assert_cmpstr (cushion->unknown[SQ_ON_CUSHION], ==,
-                   "{\"welt\": {\"cord\": 4.0, \"at\": \"top\"}, \"crown\": 4.0}");
+                   "{\"hinges\": {\"edge\": 4.0, \"at\": \"top\"}, \"crown\": 4.0}");
   g_assert_cmpuint (cushion->given, ==, SQ_GIVEN_CLOTH_FACE);
 }
 
