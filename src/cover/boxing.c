@@ -453,62 +453,87 @@ most_of_strip_mm (const SqChoices *c, gboolean matches)
   return across_mm;
 }
 
+static Stretch
+stretch_of (const SqMaking *making, guint ring, gboolean matches)
+{
+  const SqChoices *c = &making->choices;
+
+  return (Stretch){ .making = making,
+                    .ring = &making->cover->finished->rings[ring],
+                    .index = ring,
+                    .clear_mm = c->house->join_clear_mm,
+                    .most_mm = most_of_strip_mm (c, matches) };
+}
+
+static void
+report_too_short (const SqMaking *making)
+{
+  const SqChoices *c = &making->choices;
+
+  sq_report_key (making->cover->problems, SQ_PROBLEM_BOXING_TOO_SHORT, SQ_FAULT, c->cushion,
+                 "cloth.sides")
+      ->facts[0]
+      = c->sides.width_mm;
+}
+
+/* Divides @s and adds its strips; FALSE where that can't be. */
+static gboolean
+divide_into (GArray *strips, Stretch *s, SqStripKind kind, gboolean tucks,
+             GArray *(*divide) (Stretch *s))
+{
+  g_autoptr (GArray) joins = divide_somehow (s, divide, s->making->cover->problems);
+
+  if (joins == NULL)
+    return FALSE;
+  add_strips (strips, kind, s, joins, tucks);
+  return TRUE;
+}
+
 GArray *
 sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip)
 {
   const SqChoices *c = &making->choices;
-  const SqClothChoice *cloth = &c->sides;
-  GArray *problems = making->cover->problems;
-  const SqFinishedRing *finished = &making->cover->finished->rings[ring];
-  double whole = sq_path_length_mm (finished->path);
-  Stretch s = {
-    .making = making, .ring = finished, .index = ring, .clear_mm = c->house->join_clear_mm
-  };
-
-  s.most_mm = most_of_strip_mm (c, ring == 0);
-  if (s.most_mm < 2 * s.clear_mm + 4 * c->zip_tuck_mm)
-    {
-      sq_report_key (problems, SQ_PROBLEM_BOXING_TOO_SHORT, SQ_FAULT, c->cushion, "cloth.sides")
-          ->facts[0]
-          = cloth->width_mm;
-      return NULL;
-    }
+  double whole = sq_path_length_mm (making->cover->finished->rings[ring].path);
   g_autoptr (GArray) strips = g_array_new (FALSE, TRUE, sizeof (SqStrip));
-  g_autoptr (GArray) joins = NULL;
-  if (!zip->is_there)
+  Stretch s = stretch_of (making, ring, ring == 0);
+  gboolean divided = s.most_mm >= 2 * s.clear_mm + 4 * c->zip_tuck_mm;
+
+  if (divided && !zip->is_there)
+    divided = divide_into (strips, &s, SQ_STRIP_PLAIN, FALSE, divide_closed);
+  else if (divided)
     {
-      joins = divide_somehow (&s, divide_closed, problems);
-      if (joins != NULL)
-        add_strips (strips, SQ_STRIP_PLAIN, &s, joins, FALSE);
-    }
-  else
-    {
+      Stretch z = stretch_of (making, ring, FALSE);
       s.from_mm = zip->to_mm;
       s.to_mm = zip->from_mm + whole;
       s.extra_before_mm = s.extra_after_mm = 2 * c->zip_tuck_mm;
-      joins = divide_somehow (&s, divide_open, problems);
-      if (joins != NULL)
-        add_strips (strips, SQ_STRIP_PLAIN, &s, joins, c->zip_tuck_mm > 0);
-      g_clear_pointer (&joins, g_array_unref);
-
-      Stretch z = s;
       z.from_mm = zip->from_mm;
       z.to_mm = zip->to_mm;
-      z.most_mm = most_of_strip_mm (c, FALSE);
-      z.extra_before_mm = z.extra_after_mm = 0;
-      z.clear_mm = c->house->join_clear_mm;
-      joins = divide_somehow (&z, divide_open, problems);
-      if (joins != NULL)
-        add_strips (strips, SQ_STRIP_ZIP, &z, joins, FALSE);
+      divided = divide_into (strips, &s, SQ_STRIP_PLAIN, c->zip_tuck_mm > 0, divide_open)
+                && divide_into (strips, &z, SQ_STRIP_ZIP, FALSE, divide_open);
     }
-  if (joins == NULL || strips->len == 0)
+  if (!divided)
     {
-      sq_report_key (problems, SQ_PROBLEM_BOXING_TOO_SHORT, SQ_FAULT, c->cushion, "cloth.sides")
-          ->facts[0]
-          = cloth->width_mm;
+      report_too_short (making);
       return NULL;
     }
   bring_home (strips, whole);
+  return g_steal_pointer (&strips);
+}
+
+GArray *
+sq_boxing_divide_part (const SqMaking *making, guint ring, double from_mm, double to_mm)
+{
+  g_autoptr (GArray) strips = g_array_new (FALSE, TRUE, sizeof (SqStrip));
+  Stretch s = stretch_of (making, ring, ring == 0);
+
+  s.from_mm = from_mm;
+  s.to_mm = to_mm;
+  if (s.most_mm < 2 * s.clear_mm || !divide_into (strips, &s, SQ_STRIP_PLAIN, FALSE, divide_open))
+    {
+      report_too_short (making);
+      return NULL;
+    }
+  bring_home (strips, sq_path_length_mm (s.ring->path));
   return g_steal_pointer (&strips);
 }
 

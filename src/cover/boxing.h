@@ -34,6 +34,9 @@ typedef struct
  * any use fits the cloth. */
 GArray *sq_boxing_divide (const SqMaking *making, guint ring, const SqZipRun *zip);
 
+/* The same for boxing that stands from @from_mm to @to_mm only, its ends sewn to something else. */
+GArray *sq_boxing_divide_part (const SqMaking *making, guint ring, double from_mm, double to_mm);
+
 /* Whether boxing is cut along the roll (plain cloth, stripes side to side) rather than upright,
  * across it. */
 gboolean sq_boxing_lies_along (const SqChoices *choices);

@@ -92,6 +92,13 @@ allowance (const SqCushion *cushion, SqCushionGiven key, double value, const cha
   return otherwise;
 }
 
+/* Only these have sides of different builds in one cover. */
+static gboolean
+mixes (const SqChoices *c)
+{
+  return c->build == SQ_BUILD_FOLDED_CORNER || c->build == SQ_BUILD_BOXED;
+}
+
 /* Where a way of building may have its zip. */
 typedef struct
 {
@@ -135,7 +142,8 @@ resolve_zip (SqChoices *c, GArray *problems)
 {
   const SqCushion *cushion = c->cushion;
   const SqDefaults *house = c->house;
-  const ZipPlaces *places = &zip_places[c->build];
+  gboolean mixed = sq_choices_is_mixed (c);
+  const ZipPlaces *places = &zip_places[mixed ? SQ_BUILD_FOLDED_CORNER : c->build];
   gboolean low = c->thickness_mm < house->zip_boxing_least_mm;
   SqZipPlace usual = low ? places->when_low : places->usual;
   SqProblem *p;
@@ -215,6 +223,28 @@ resolve_welt (SqChoices *c, GArray *problems)
       p->facts[1] = c->perimeter_mm;
       p->fixes[0] = (SqFix){ SQ_FIX_WELT_CORD, 0, house->welt_cord_mm };
       p->fixes[1] = (SqFix){ SQ_FIX_WELT_AT, 0, SQ_WELT_NONE };
+    }
+}
+
+/* Sides that are to be built as this way does not build them. */
+static void
+check_edge_builds (const SqChoices *c, GArray *problems)
+{
+  guint n = 0;
+  const SqCorner *corners = NULL;
+
+  if (c->outline != NULL && sq_outline_n_rings (c->outline) > 0)
+    corners = sq_outline_ring (c->outline, 0, &n);
+  for (guint i = 0; i < n; i++)
+    {
+      gboolean is_open = corners[i].build == SQ_EDGE_OPEN;
+      if (!(corners[i].given & SQ_GIVEN_EDGE_BUILD) || (mixes (c) && !is_open))
+        continue;
+      SqId edge = corners[c->mirrored ? (i + 1) % n : i].id;
+      sq_report_edge (problems, is_open ? SQ_PROBLEM_EDGE_NOT_OPEN : SQ_PROBLEM_EDGE_BUILD_UNUSED,
+                      is_open ? SQ_WARNING : SQ_NOTE, c->cushion, edge)
+          ->fixes[0]
+          = (SqFix){ SQ_FIX_EDGE_AS_WAY, edge, 0 };
     }
 }
 
@@ -331,6 +361,7 @@ sq_choices_resolve (const SqJob *job, const SqCushion *cushion, const SqOutline 
   resolve_zip (c, problems);
   resolve_welt (c, problems);
   resolve_way (c);
+  check_edge_builds (c, problems);
   return TRUE;
 }
 
@@ -360,6 +391,30 @@ gboolean
 sq_choices_seen (const SqCorner *corner)
 {
   return (corner->given & SQ_GIVEN_SEEN) ? corner->seen : corner->kind == SQ_EDGE_FREE;
+}
+
+SqEdgeBuild
+sq_choices_edge_build (const SqChoices *c, const SqCorner *corner)
+{
+  if (mixes (c) && (corner->given & SQ_GIVEN_EDGE_BUILD) && corner->build != SQ_EDGE_OPEN)
+    return corner->build;
+  return c->build == SQ_BUILD_FOLDED_CORNER || c->build == SQ_BUILD_SPLIT_SIDE ? SQ_EDGE_FOLDED
+                                                                               : SQ_EDGE_BOXED;
+}
+
+gboolean
+sq_choices_is_mixed (const SqChoices *c)
+{
+  guint n = 0;
+  const SqCorner *corners = NULL;
+
+  if (c->outline != NULL && sq_outline_n_rings (c->outline) > 0 && mixes (c))
+    corners = sq_outline_ring (c->outline, 0, &n);
+  for (guint i = 0; i < n; i++)
+    if ((corners[i].given & SQ_GIVEN_EDGE_BUILD) && corners[i].build != SQ_EDGE_OPEN
+        && (c->build == SQ_BUILD_FOLDED_CORNER || corners[i].build == SQ_EDGE_FOLDED))
+      return TRUE;
+  return FALSE;
 }
 
 double

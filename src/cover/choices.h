@@ -70,5 +70,9 @@ gboolean sq_choices_has_welt (const SqChoices *choices, gboolean at_top);
 double sq_choices_clearance_mm (const SqChoices *choices, const SqCorner *corner);
 /* Whether the edge of @corner is seen: as given, or by kind. */
 gboolean sq_choices_seen (const SqCorner *corner);
+/* How the side below the edge of @corner is built. Only folded and boxed covers mix. */
+SqEdgeBuild sq_choices_edge_build (const SqChoices *choices, const SqCorner *corner);
+/* Whether some sides of the outer ring are asked to be folded or boxed by themselves. */
+gboolean sq_choices_is_mixed (const SqChoices *choices);
 /* How much larger the foam is cut than the outline, in all, given the outline's larger extent. */
 double sq_choices_oversize_mm (const SqChoices *choices, double extent_mm);

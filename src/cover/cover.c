@@ -79,7 +79,10 @@ build (SqMaking *making)
       p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_FOLDED_CORNER };
       return;
     }
-  ways[c->build](making);
+  if (sq_choices_is_mixed (c))
+    sq_way_folded_corner (making);
+  else
+    ways[c->build](making);
 }
 
 SqCover *

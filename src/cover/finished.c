@@ -356,8 +356,8 @@ turn_at (const SqPath *sharp, guint i)
 }
 
 static void
-measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, guint first,
-               const double *radius)
+measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, const SqChoices *choices,
+               guint first, const double *radius)
 {
   const SqNode *nodes = sq_path_nodes (out->path);
   guint n = ring->n, n_nodes = sq_path_n_nodes (out->path);
@@ -405,6 +405,7 @@ measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, guint
       e->corner = corner->id;
       e->kind = corner->kind;
       e->seen = sq_choices_seen (corner);
+      e->build = sq_choices_edge_build (choices, corner);
       e->side = side_of (sq_right (
           sq_unit (sq_point (sq_dot (along, f->front_dir), sq_cross (f->front_dir, along)))));
       e->turn_rad = turn_at (ring->path, from);
@@ -467,7 +468,7 @@ finish_ring (SqFinished *f, Ring *ring, const SqChoices *choices, guint first, G
   g_autoptr (SqPath) rounded = round_corners (ring, choices, radius, problems);
 
   out->path = started_at (rounded, ring->n, first);
-  measure_edges (f, out, ring, first, radius);
+  measure_edges (f, out, ring, choices, first, radius);
   f->n_rings++;
 }
 

@@ -14,7 +14,8 @@ typedef struct
   SqSideOf side; /* one bit; holes: by the same rule, of their own outward normal */
   SqEdgeKind kind;
   gboolean seen;
-  double start_mm, end_mm;         /* end > start; may pass the ring's length for the last edge */
+  SqEdgeBuild build;       /* of the side below it: as given, or as the way of building has it */
+  double start_mm, end_mm; /* end > start; may pass the ring's length for the last edge */
   double own_start_mm, own_end_mm; /* the same without the roundings */
   double turn_rad;                 /* of direction at the corner that starts it, > 0 convex */
   double radius_mm;                /* of the rounding there; 0 sharp */

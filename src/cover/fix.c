@@ -76,6 +76,19 @@ without_hole (const SqCushion *cushion, SqId id)
   return sq_cushion_with_outline (cushion, outline);
 }
 
+/* The straight edges before and after corner @id are folded for themselves. */
+static SqCushion *
+with_let_in (const SqCushion *cushion, SqId id)
+{
+  guint ring, index, n;
+  if (cushion->outline == NULL || sq_outline_corner (cushion->outline, id, &ring, &index) == NULL)
+    return NULL;
+  const SqCorner *corners = sq_outline_ring (cushion->outline, ring, &n);
+  SqId before = corners[(index + n - 1) % n].id;
+  g_autoptr (SqCushion) first = with_corner (cushion, before, set_edge_build, SQ_EDGE_FOLDED);
+  return with_corner (first, id, set_edge_build, SQ_EDGE_FOLDED);
+}
+
 #define GIVEN_ALLOWANCES                                                                           \
   (SQ_GIVEN_ALLOWANCE_CORNER | SQ_GIVEN_ALLOWANCE_PERIMETER | SQ_GIVEN_ALLOWANCE_ZIP               \
    | SQ_GIVEN_ALLOWANCE_JOIN | SQ_GIVEN_WRAP_DEPTH | SQ_GIVEN_ZIP_EXTENSION | SQ_GIVEN_ZIP_TUCK    \
@@ -211,6 +224,7 @@ set_value (SqCushion *c, const SqFix *fix)
     case SQ_FIX_DROP_HOLE:
     case SQ_FIX_EDGE_BUILD:
     case SQ_FIX_EDGE_AS_WAY:
+    case SQ_FIX_LET_IN:
       break;
     }
   c->given = (c->given & ~unset) | set;
@@ -235,6 +249,8 @@ sq_fix_apply (const SqFix *fix, const SqCushion *cushion)
       return with_corner (cushion, fix->item, straighten, 0);
     case SQ_FIX_EDGE_BUILD:
       return with_corner (cushion, fix->item, set_edge_build, fix->value);
+    case SQ_FIX_LET_IN:
+      return with_let_in (cushion, fix->item);
     case SQ_FIX_EDGE_AS_WAY:
       return with_corner (cushion, fix->item, unset_edge_build, 0);
     case SQ_FIX_DROP_CORNER:

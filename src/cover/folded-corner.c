@@ -1,188 +1,127 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Folded-corner: top and sides in one plate, corners notched and sewn; a separate underside. */
+/* Folded-corner: top and sides in one plate, corners notched and sewn; a separate underside. Mixed
+ * with boxed: sides that are to be boxed, and whatever leaves no cloth for a skirt (roundings,
+ * corners that turn inward), have boxing let in between the skirts. */
 #include "base/units.h"
 #include "cover/finishing.h"
 #include "cover/notches.h"
+#include "cover/plate.h"
 #include "cover/report.h"
+#include "cover/wall.h"
 #include "cover/ways.h"
 #include "cover/zip.h"
-#include "geometry/offset.h"
+#include "geometry/crossing.h"
 
 enum
 {
   STEP_ZIP = 1,
-  STEP_CORNERS,
+  STEP_CORNERS, /* of skirts and of boxing let in between them */
   STEP_UNDERSIDE,
 };
 
-/* A corner that turns less has nothing to fold: the skirts beside it are one (rad). */
-#define SAME_SKIRT_RAD 1e-6
-
-/* One edge of the face and what hangs on it. */
-typedef struct
-{
-  SqPoint from, to;
-  SqVector along, outward;
-  double length_mm;
-  double turn_rad;  /* phi at the corner that starts it */
-  double corner_mm; /* allowance of the two corner runs there */
-  gboolean dart;    /* at that corner: the allowance is what there is */
-} Edge;
-
+/* A cover while it is made. */
 typedef struct
 {
   SqMaking *making;
-  SqFinishedRing *ring; /* the outline's, in one edge where corners don't turn */
-  guint n;
-  Edge *edges;
-  double depth_mm; /* D: skirt from face to underside seam */
-  double wrap_mm;  /* w, only where it turns under */
-} Plate;
+  SqPlate plate;
+  SqZipRun zip;      /* in the seam below the skirts */
+  GPtrArray *strips; /* of GArray of SqStrip: of the wall after each skirt; NULL: none there */
+  SqPlateRuns face;
+  guint underside;
+  guint *under_runs; /* of each stretch */
+} Folded;
 
-/* Everything a skirt can't be made for; TRUE if there is nothing. */
-static gboolean
-can_be_folded (SqMaking *making)
+static const SqPlateSkirt *
+skirt_at (const Folded *f, guint i)
 {
-  const SqFinished *f = making->cover->finished;
-  const SqOutline *outline = making->choices.outline;
-  const SqCushion *cushion = making->choices.cushion;
-  GArray *problems = making->cover->problems;
-  const SqFix boxed = { SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
-  guint before = problems->len;
+  return &g_array_index (f->plate.skirts, SqPlateSkirt, i % f->plate.skirts->len);
+}
 
-  for (guint i = 0; i < f->rings[0].n_edges; i++)
-    {
-      const SqFinishedEdge *e = &f->rings[0].edges[i];
-      SqProblem *p;
-      if (!e->is_straight)
-        {
-          p = sq_report_edge (problems, SQ_PROBLEM_CURVE_IN_FOLDED, SQ_FAULT, cushion, e->id);
-          p->fixes[0] = boxed;
-          p->fixes[1] = (SqFix){ SQ_FIX_STRAIGHTEN, e->id, 0 };
-        }
-      if (e->radius_mm > 0)
-        {
-          p = sq_report_corner (problems, SQ_PROBLEM_CURVE_IN_FOLDED, SQ_FAULT, cushion, e->corner);
-          p->fixes[0] = boxed;
-          p->fixes[1] = (SqFix){ SQ_FIX_SHARPEN, e->corner, 0 };
-        }
-      if (e->turn_rad < -SAME_SKIRT_RAD)
-        {
-          p = sq_report_corner (problems, SQ_PROBLEM_REFLEX_IN_FOLDED, SQ_FAULT, cushion,
-                                e->corner);
-          p->fixes[0] = boxed;
-        }
-    }
+/* ---- what can't be ------------------------------------------------------------------------- */
+
+static void
+refuse_corner (SqMaking *making, SqProblemCode code, SqId corner, gboolean may_be_sharp)
+{
+  SqProblem *p = sq_report_corner (making->cover->problems, code, SQ_FAULT, making->choices.cushion,
+                                   corner);
+  guint n = 0;
+
+  p->fixes[n++] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
+  if (making->choices.build == SQ_BUILD_FOLDED_CORNER)
+    p->fixes[n++] = (SqFix){ SQ_FIX_LET_IN, corner, 0 };
+  if (may_be_sharp)
+    p->fixes[n++] = (SqFix){ SQ_FIX_SHARPEN, corner, 0 };
+}
+
+static void
+refuse_curve (SqMaking *making, SqId edge)
+{
+  SqProblem *p = sq_report_edge (making->cover->problems, SQ_PROBLEM_CURVE_IN_FOLDED, SQ_FAULT,
+                                 making->choices.cushion, edge);
+  guint n = 0;
+
+  p->fixes[n++] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
+  if (making->choices.build == SQ_BUILD_FOLDED_CORNER)
+    p->fixes[n++] = (SqFix){ SQ_FIX_EDGE_BUILD, edge, SQ_EDGE_BOXED };
+  p->fixes[n++] = (SqFix){ SQ_FIX_STRAIGHTEN, edge, 0 };
+}
+
+static void
+refuse_holes (SqMaking *making)
+{
+  const SqOutline *outline = making->choices.outline;
+
   for (guint r = 1; r < sq_outline_n_rings (outline); r++)
     {
       guint n;
       SqId id = sq_outline_ring (outline, r, &n)[0].id;
-      SqProblem *p = sq_report_corner (problems, SQ_PROBLEM_HOLE_IN_FOLDED, SQ_FAULT, cushion, id);
-      p->fixes[0] = boxed;
+      SqProblem *p = sq_report_corner (making->cover->problems, SQ_PROBLEM_HOLE_IN_FOLDED, SQ_FAULT,
+                                       making->choices.cushion, id);
+      p->fixes[0] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
       p->fixes[1] = (SqFix){ SQ_FIX_DROP_HOLE, id, 0 };
     }
-  return problems->len == before;
 }
 
-/* Edge @from of @ring and those that go straight on from it, as one; the longest of them gives it its
- * name. *@next is the edge after it. */
-static SqFinishedEdge
-straight_stretch (const SqFinishedRing *ring, guint from, guint *next)
+gboolean
+sq_can_be_folded (SqMaking *making, gboolean lets_in)
 {
-  SqFinishedEdge whole = ring->edges[from];
-  double longest = 0;
+  const SqFinishedRing *ring = &making->cover->finished->rings[0];
+  guint before = making->cover->problems->len;
 
-  whole.end_mm = whole.start_mm;
-  *next = from;
-  do
+  for (guint i = 0; i < ring->n_edges; i++)
     {
-      const SqFinishedEdge *e = &ring->edges[*next % ring->n_edges];
-      double length = e->end_mm - e->start_mm;
-      if (length > longest + SQ_TIE_MM)
-        {
-          whole.id = e->id;
-          longest = length;
-        }
-      whole.end_mm += length;
-      (*next)++;
+      const SqFinishedEdge *e = &ring->edges[i];
+      if (!e->is_straight && e->build == SQ_EDGE_FOLDED)
+        refuse_curve (making, e->id);
+      if (lets_in)
+        continue;
+      if (e->radius_mm > 0)
+        refuse_corner (making, SQ_PROBLEM_CURVE_IN_FOLDED, e->corner, TRUE);
+      if (e->turn_rad < -SQ_SAME_SKIRT_RAD)
+        refuse_corner (making, SQ_PROBLEM_REFLEX_IN_FOLDED, e->corner, FALSE);
     }
-  while (fabs (ring->edges[*next % ring->n_edges].turn_rad) <= SAME_SKIRT_RAD);
-  return whole;
-}
-
-/* @ring, sharp and of straight edges, without the corners that don't turn; stations stay those of
- * @ring. New. */
-static SqFinishedRing *
-without_straight_corners (const SqFinishedRing *ring)
-{
-  SqFinishedRing *result = g_new0 (SqFinishedRing, 1);
-  g_autofree SqNode *nodes = g_new (SqNode, ring->n_edges);
-  guint first = 0, n = 0;
-
-  while (fabs (ring->edges[first].turn_rad) <= SAME_SKIRT_RAD)
-    first++;
-  result->edges = g_new0 (SqFinishedEdge, ring->n_edges);
-  for (guint at = first, next; at < first + ring->n_edges; at = next)
-    {
-      result->edges[n] = straight_stretch (ring, at, &next);
-      nodes[n] = (SqNode){ sq_path_nodes (ring->path)[at].at, 0, n };
-      n++;
-    }
-  result->n_edges = n;
-  result->path = sq_path_new (nodes, n, TRUE);
-  return result;
-}
-
-static void
-finished_ring_free (SqFinishedRing *ring)
-{
-  sq_path_unref (ring->path);
-  g_free (ring->edges);
-  g_free (ring);
-}
-
-/* cot (theta / 2) of the corner with turn @phi: what a depth of 1 takes off each neighbour. */
-static double
-taken (double phi)
-{
-  return tan (phi / 2);
-}
-
-static void
-find_edges (Plate *plate)
-{
-  const SqPath *path = plate->ring->path;
-
-  for (guint i = 0; i < plate->n; i++)
-    {
-      SqSegment s = sq_path_segment (path, i);
-      Edge *e = &plate->edges[i];
-      e->from = s.from;
-      e->to = s.to;
-      e->length_mm = sq_segment_length_mm (&s);
-      e->along = sq_segment_direction (&s, 0);
-      e->outward = sq_right (e->along);
-      e->turn_rad = plate->ring->edges[i].turn_rad;
-    }
+  refuse_holes (making);
+  return making->cover->problems->len == before;
 }
 
 /* A wrap that turns under takes w cot (theta / 2) off both ends of every skirt. */
 static gboolean
-check_wrap (Plate *plate)
+check_wrap (Folded *f)
 {
-  const SqChoices *c = &plate->making->choices;
-  GArray *problems = plate->making->cover->problems;
-  const SqFinished *f = plate->making->cover->finished;
+  const SqChoices *c = &f->making->choices;
+  GArray *problems = f->making->cover->problems;
+  const SqFinished *finished = f->making->cover->finished;
   double slack = 0;
   SqEdgeRank worst = { 0 };
 
-  for (guint i = 0; i < plate->n; i++)
+  for (guint i = 0; i < f->plate.skirts->len; i++)
     {
-      double both = taken (plate->edges[i].turn_rad)
-                    + taken (plate->edges[(i + 1) % plate->n].turn_rad);
-      SqPoint middle = sq_between (plate->edges[i].from, plate->edges[i].to, 0.5);
-      SqEdgeRank rank = { -plate->edges[i].length_mm / both, sq_finished_to_frame (f, middle),
-                          plate->ring->edges[i].id };
+      const SqPlateSkirt *s = skirt_at (f, i);
+      double both = (s->start.meets_wall ? 0 : tan (s->start.turn_rad / 2))
+                    + (s->end.meets_wall ? 0 : tan (s->end.turn_rad / 2));
+      SqPoint middle = sq_moved (s->from, s->along, s->length_mm / 2);
+      SqEdgeRank rank = { both > 0 ? -s->length_mm / both : -G_MAXDOUBLE,
+                          sq_finished_to_frame (finished, middle), s->edge };
       slack = fmax (slack, c->wrap_depth_mm * both);
       if (i == 0 || sq_edge_rank_beats (&rank, &worst))
         worst = rank;
@@ -200,7 +139,7 @@ check_wrap (Plate *plate)
       p->fixes[1] = (SqFix){ SQ_FIX_WRAP_DEPTH, 0, c->house->wrap_depth_mm };
       return TRUE;
     }
-  if (c->wrap_depth_mm < least - SQ_TIE_MM)
+  if (f->plate.wrap_mm <= 0 || c->wrap_depth_mm < least - SQ_TIE_MM)
     return TRUE;
   SqProblem *p = sq_report_edge (problems, SQ_PROBLEM_WRAP_TOO_DEEP, SQ_FAULT, c->cushion,
                                  worst.id);
@@ -210,266 +149,285 @@ check_wrap (Plate *plate)
   return FALSE;
 }
 
-/* Sizes of the notch at the corner that starts edge @i, and whether it is a dart. The formulas
- * follow from the two cut lines, a_c outside each skirt's end, and the gap's bisector between. */
-static SqCornerNotch
-find_notch (Plate *plate, guint i)
-{
-  const SqChoices *c = &plate->making->choices;
-  Edge *e = &plate->edges[i];
-  double phi = e->turn_rad, s = sin (phi / 2), depth = plate->depth_mm + c->perimeter_mm;
-  double height = plate->depth_mm - plate->wrap_mm, a = c->corner_mm;
-  SqCornerNotch notch = { .corner = plate->ring->edges[i].corner };
-  /* Where the cut line outside the skirt's end bends, the skirt turning under; and where both cut
-   * lines meet on the bisector. */
-  double apex = a / tan (phi / 2);
-  gboolean under = plate->wrap_mm > 0 && apex > height + a * tan (phi / 4);
-  double mouth = 2 * (depth * s - a * cos (phi / 2));
-  /* The lower cut lines meet on the bisector, too: this far from the two lines of a skirt's end. */
-  double closing = depth * tan (phi / 2);
-
-  if (plate->wrap_mm > 0)
-    {
-      double low = s * (depth + plate->wrap_mm + c->perimeter_mm);
-      mouth = fmax (mouth, 2 * (low - a));
-      closing = fmax (closing, low);
-    }
-  if (under)
-    apex = height / 2 + a / (2 * s);
-  notch.leg_mm = depth - apex;
-  notch.mouth_mm = mouth;
-  notch.apex_mm = apex / cos (phi / 2);
-  notch.dart = notch.leg_mm < fmax (c->house->notch_leg_least_mm, SQ_COINCIDE_MM);
-  /* Between the skirts of a dart there is cloth up to where the lower cut lines meet, and no more:
-   * that is the allowance there. */
-  e->corner_mm = notch.dart ? closing : a;
-  e->dart = notch.dart;
-  if (notch.dart)
-    {
-      SqProblem *p = sq_report_corner (plate->making->cover->problems, SQ_PROBLEM_NOTCH_IS_DART,
-                                       SQ_NOTE, c->cushion, notch.corner);
-      p->facts[0] = a;
-      p->facts[1] = fmax (0, notch.leg_mm);
-      notch.leg_mm = notch.mouth_mm = 0;
-      notch.apex_mm = depth / cos (phi / 2);
-    }
-  return notch;
-}
-
-/* ---- the plate ----------------------------------------------------------------------------- */
-
-/* A point of edge @e's skirt: @along the edge from its start, @down from the fold. */
-static SqPoint
-on_skirt (const Edge *e, double along, double down)
-{
-  return sq_moved (sq_moved (e->from, e->along, along), e->outward, down);
-}
-
-static SqPoint3
-mix (SqVector along, double z)
-{
-  return (SqPoint3){ along.x, along.y, z };
-}
-
+/* A skirt with its allowances as it lies in the flat plate, a little smaller, so that touching is
+ * no overlap. */
 static SqPath *
-quad (SqPoint a, SqPoint b, SqPoint c, SqPoint d)
+flat_skirt (const Folded *f, const SqPlateSkirt *s)
 {
-  SqPoint points[] = { a, b, c, d };
-  return sq_path_new_polygon (points, 4);
+  const double little = 0.01;
+  double deep = f->plate.depth_mm + f->making->choices.perimeter_mm - little;
+  double before = s->start.meets_wall ? s->start.allowance_mm - little : -little;
+  double after = s->end.meets_wall ? s->end.allowance_mm - little : -little;
+  SqPoint a = sq_moved (sq_moved (s->from, s->along, -before), s->outward, little);
+  SqPoint b = sq_moved (a, s->along, before + s->length_mm + after);
+  SqPoint corners[] = { a, sq_moved (a, s->outward, deep - little),
+                        sq_moved (b, s->outward, deep - little), b };
+
+  return sq_path_new_polygon (corners, 4);
 }
 
-/* The skirt hangs down from the face; below H a mitred wrap turns under. */
-static void
-add_skirt_patches (SqDraft *draft, const Plate *plate, const Edge *e, double in_start,
-                   double in_end)
+static gboolean
+areas_meet (const SqPath *a, const SqPath *b)
 {
-  double h = plate->making->choices.thickness_mm, hang = plate->depth_mm - plate->wrap_mm;
-  double l = e->length_mm;
-  SqVector u = e->along, o = e->outward;
-  SqPoint3 ex = mix (sq_scale (u, u.x), -o.x), ey = mix (sq_scale (u, u.y), -o.y);
-
-  sq_draft_patch (draft, SQ_PATCH_PLANE,
-                  quad (e->from, on_skirt (e, 0, hang), on_skirt (e, l, hang), e->to), e->from,
-                  (SqPoint3){ e->from.x, e->from.y, h }, ex, ey, 0);
-  if (plate->wrap_mm <= 0)
-    return;
-  SqPoint start = on_skirt (e, 0, hang);
-  ex = mix (sq_add (sq_scale (u, u.x), sq_scale (o, -o.x)), 0);
-  ey = mix (sq_add (sq_scale (u, u.y), sq_scale (o, -o.y)), 0);
-  sq_draft_patch (draft, SQ_PATCH_PLANE,
-                  quad (start, on_skirt (e, in_start, plate->depth_mm),
-                        on_skirt (e, l - in_end, plate->depth_mm), on_skirt (e, l, hang)),
-                  start, (SqPoint3){ e->from.x, e->from.y, h - hang }, ex, ey, 0);
+  return sq_paths_distance_mm (a, b) <= 0 || sq_path_winding (a, sq_path_nodes (b)[0].at) != 0
+         || sq_path_winding (b, sq_path_nodes (a)[0].at) != 0;
 }
 
-static void
-list_darts (const Plate *plate, SqPiece *face)
+/* Skirts of edges that face each other across a notch in the seat may lie over each other in the
+ * flat plate, and so may a skirt and the face beyond the notch. */
+static gboolean
+check_plate (Folded *f)
 {
-  double depth = plate->depth_mm + plate->making->choices.perimeter_mm;
+  guint n = f->plate.skirts->len, before = f->making->cover->problems->len;
+  g_autoptr (GPtrArray) flat = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
 
-  for (guint i = 0; i < plate->n; i++)
+  for (guint i = 0; i < n; i++)
+    g_ptr_array_add (flat, flat_skirt (f, skirt_at (f, i)));
+  for (guint i = 0; i < n; i++)
     {
-      const Edge *e = &plate->edges[i], *before = &plate->edges[(i + plate->n - 1) % plate->n];
-      if (!e->dart)
+      gboolean meets = areas_meet (flat->pdata[i], f->plate.ring->path);
+      for (guint k = 0; k < i && !meets; k++)
+        meets = areas_meet (flat->pdata[i], flat->pdata[k]);
+      if (!meets)
         continue;
-      SqVector middle = sq_unit (sq_add (before->outward, e->outward));
-      SqPoint tip = sq_moved (e->from, middle, depth / cos (e->turn_rad / 2));
-      sq_piece_add_dart (face, 3 * ((i + plate->n - 1) % plate->n) + 2, tip);
-      sq_piece_add_dart (face, 3 * i, tip);
+      SqProblem *p = sq_report_edge (f->making->cover->problems, SQ_PROBLEM_SKIRTS_MEET, SQ_FAULT,
+                                     f->making->choices.cushion, skirt_at (f, i)->edge);
+      p->fixes[0] = (SqFix){ SQ_FIX_EDGE_BUILD, skirt_at (f, i)->edge, SQ_EDGE_BOXED };
+      p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
     }
+  return f->making->cover->problems->len == before;
 }
 
-/* The first run of each edge's three is 3 i: corner, perimeter, corner. */
-static guint
-make_plate (Plate *plate)
+/* ---- walls ---------------------------------------------------------------------------------- */
+
+/* The boxing after skirt @i, cut into strips; breaks of the ring at its joins. FALSE: can't be cut. */
+static gboolean
+divide_wall (Folded *f, guint i, GArray *breaks)
 {
-  SqMaking *making = plate->making;
-  const SqChoices *c = &making->choices;
-  double hang = plate->depth_mm - plate->wrap_mm;
-  SqDraft draft;
+  double whole = sq_path_length_mm (f->plate.ring->path);
+  double from = skirt_at (f, i)->to_mm, to = skirt_at (f, i + 1)->from_mm;
 
-  sq_draft_begin (&draft, SQ_ROLE_FACE, &c->face);
-  sq_draft_patch (&draft, SQ_PATCH_PLANE, sq_path_ref (plate->ring->path), sq_point (0, 0),
-                  (SqPoint3){ 0, 0, c->thickness_mm }, (SqPoint3){ 1, 0, 0 }, (SqPoint3){ 0, 1, 0 },
-                  0);
-  for (guint i = 0; i < plate->n; i++)
+  while (to < from - SQ_COINCIDE_MM)
+    to += whole;
+  if (to - from <= SQ_COINCIDE_MM)
     {
-      SqCornerNotch notch = find_notch (plate, i);
-      g_array_append_val (draft.piece->corner_notches, notch);
+      g_ptr_array_add (f->strips, NULL);
+      return TRUE;
     }
-  for (guint i = 0; i < plate->n; i++)
-    {
-      const Edge *e = &plate->edges[i], *next = &plate->edges[(i + 1) % plate->n];
-      double in_start = plate->wrap_mm * taken (e->turn_rad);
-      double in_end = plate->wrap_mm * taken (next->turn_rad);
-      SqId id = plate->ring->edges[i].id;
-      SqSkirt skirt = { id, plate->depth_mm };
+  GArray *strips = sq_boxing_divide_part (f->making, 0, from, to);
+  g_ptr_array_add (f->strips, strips);
+  for (guint k = 1; strips != NULL && k < strips->len; k++)
+    g_array_append_val (breaks, g_array_index (strips, SqStrip, k).from_mm);
+  return strips != NULL;
+}
 
-      sq_draft_run (&draft, SQ_RUN_CORNER, id, e->corner_mm);
-      sq_draft_node (&draft, e->from, 0);
-      if (plate->wrap_mm > 0)
-        sq_draft_node (&draft, on_skirt (e, 0, hang), 0);
-      sq_draft_run (&draft, SQ_RUN_PERIMETER, id, c->perimeter_mm);
-      sq_draft_node (&draft, on_skirt (e, in_start, plate->depth_mm), 0);
-      sq_draft_run (&draft, SQ_RUN_CORNER, id, next->corner_mm);
-      sq_draft_node (&draft, on_skirt (e, e->length_mm - in_end, plate->depth_mm), 0);
-      if (plate->wrap_mm > 0)
-        sq_draft_node (&draft, on_skirt (e, e->length_mm, hang), 0);
-      g_array_append_val (draft.piece->skirts, skirt);
-      add_skirt_patches (&draft, plate, e, in_start, in_end);
+/* Boxing all round: every side of the plate is boxed. */
+static gboolean
+divide_all_round (Folded *f, GArray *breaks)
+{
+  const SqZipRun none = { 0 };
+  GArray *strips = sq_boxing_divide (f->making, 0, &none);
+
+  g_ptr_array_add (f->strips, strips);
+  for (guint k = 0; strips != NULL && k < strips->len; k++)
+    g_array_append_val (breaks, g_array_index (strips, SqStrip, k).from_mm);
+  return strips != NULL;
+}
+
+/* Whether a wall is only there because two skirts can't meet at a corner. */
+static gboolean
+is_let_in (const Folded *f, const GArray *strips)
+{
+  const SqFinishedRing *ring = f->plate.ring;
+  double whole = sq_path_length_mm (ring->path);
+  double from = g_array_index (strips, SqStrip, 0).from_mm;
+  double to = g_array_index (strips, SqStrip, strips->len - 1).to_mm;
+
+  for (guint i = 0; i < ring->n_edges; i++)
+    for (int turn = -1; turn <= 1 && ring->edges[i].build == SQ_EDGE_BOXED; turn++)
+      {
+        double own_from = ring->edges[i].own_start_mm + turn * whole;
+        double own_to = ring->edges[i].own_end_mm + turn * whole;
+        if (fmin (to, own_to) - fmax (from, own_from) > SQ_COINCIDE_MM)
+          return FALSE;
+      }
+  return TRUE;
+}
+
+/* Makes and sews the wall after skirt @i. */
+static void
+make_wall (Folded *f, guint i, const GArray *strips, const GArray *places)
+{
+  SqMaking *making = f->making;
+  const SqWall wall = {
+    .foot_mm = making->choices.thickness_mm - f->plate.depth_mm,
+    .height_mm = f->plate.depth_mm,
+    .strips = strips,
+    .stretches = f->plate.stretches,
+    .is_open = f->plate.skirts->len > 0,
+    .role = is_let_in (f, strips) ? SQ_ROLE_LET_IN : SQ_ROLE_BOXING,
+    .steps = { STEP_ZIP, STEP_CORNERS, STEP_CORNERS, STEP_UNDERSIDE },
+  };
+  const SqWallSide above = { f->face.piece, f->face.stretches, FALSE };
+  const SqWallSide below = { f->underside, f->under_runs, TRUE };
+  guint n = strips->len;
+  g_autofree SqStripRuns *upper = g_new0 (SqStripRuns, n);
+  g_autofree SqStripRuns *lower = g_new0 (SqStripRuns, n);
+
+  sq_wall_make (making, &wall, upper, lower);
+  if (wall.is_open)
+    {
+      guint next = (i + 1) % f->plate.skirts->len;
+      sq_making_add_seam (making, SQ_SEAM_JOIN, (SqSide){ f->face.piece, f->face.ends[i], 1 },
+                          (SqSide){ lower[0].piece, lower[0].left[0], 1 }, STEP_CORNERS);
+      sq_making_add_seam (making, SQ_SEAM_JOIN, (SqSide){ f->face.piece, f->face.starts[next], 1 },
+                          (SqSide){ lower[n - 1].piece, lower[n - 1].right[0], 1 }, STEP_CORNERS);
     }
-  sq_lay_face_on_cloth (making, draft.piece, &c->face, FALSE, TRUE);
-  guint face = sq_making_add_piece (making, &draft);
-  list_darts (plate, sq_making_piece (making, face));
-  return face;
+  sq_wall_sew (making, &wall, upper, lower, &above, &below, places);
 }
 
 /* ---- the underside ------------------------------------------------------------------------- */
 
-/* The underside's sew line in seat coordinates: F, or F drawn in by a mitred wrap. */
-static SqPath *
-underside_outline (const Plate *plate)
+/* A point of the underside's sew line below @along of a skirt, whose wrap turns under. */
+static SqPoint
+under_skirt (const Folded *f, const SqPlateSkirt *s, double along)
 {
-  if (plate->wrap_mm <= 0)
-    return sq_path_ref (plate->ring->path);
-  SqJoinRule rule = sq_join_rule_mitre ();
-  return sq_path_offset_evenly (plate->ring->path, -plate->wrap_mm, &rule, NULL);
+  double in = f->plate.wrap_mm;
+  double held = CLAMP (along, s->start.taken_mm, s->length_mm - s->end.taken_mm);
+
+  return sq_moved (sq_moved (s->from, s->along, held), s->outward, -in);
 }
 
-/* Run k of the underside is that of edge n − 1 − k: its mirror image runs the other way. */
-static guint
-make_underside (Plate *plate, const SqPath *outline)
+/* The underside's sew line in seat coordinates: F, or F drawn in by a mitred wrap, with a node
+ * where each stretch begins; tags are stretches. */
+static SqPath *
+underside_outline (const Folded *f)
 {
-  SqMaking *making = plate->making;
+  guint all = f->plate.stretches->len;
+  g_autofree SqNode *nodes = g_new0 (SqNode, all);
+
+  if (f->plate.wrap_mm <= 0)
+    return sq_path_ref (f->plate.ring->path);
+  for (guint i = 0; i < f->plate.skirts->len; i++)
+    {
+      const SqPlateSkirt *s = skirt_at (f, i);
+      double along = 0;
+      for (guint k = 0; k < s->n; k++)
+        {
+          guint index = (s->first + k) % all;
+          const SqStretch *stretch = &g_array_index (f->plate.stretches, SqStretch, index);
+          nodes[index] = (SqNode){ under_skirt (f, s, along), 0, index };
+          along += stretch->to_mm - stretch->from_mm;
+        }
+    }
+  return sq_path_new (nodes, all, TRUE);
+}
+
+/* The runs of an underside that is drawn in: its nodes are those of the stretches. */
+static void
+draw_drawn_in (Folded *f, SqDraft *draft, const SqPath *outline)
+{
+  const SqChoices *c = &f->making->choices;
+  guint all = f->plate.stretches->len;
+
+  for (guint k = all; k-- > 0;)
+    {
+      const SqStretch *s = &g_array_index (f->plate.stretches, SqStretch, k);
+      SqPoint end = sq_path_nodes (outline)[(k + 1) % all].at;
+      f->under_runs[k] = sq_draft_run (draft, s->is_zip ? SQ_RUN_ZIP : SQ_RUN_PERIMETER, s->edge,
+                                       s->is_zip ? c->zip_mm : c->perimeter_mm);
+      sq_draft_node (draft, sq_point (-end.x, end.y), 0);
+    }
+}
+
+static void
+make_underside (Folded *f)
+{
+  SqMaking *making = f->making;
   const SqChoices *c = &making->choices;
-  g_autoptr (SqPath) mirrored = sq_path_mirrored (outline);
-  double z = c->thickness_mm - (plate->wrap_mm > 0 ? c->thickness_mm : plate->depth_mm);
+  g_autoptr (SqPath) outline = underside_outline (f);
+  gboolean drawn_in = f->plate.wrap_mm > 0;
+  SqPoint from, to;
   SqDraft draft;
 
+  f->under_runs = g_new0 (guint, f->plate.stretches->len);
   sq_draft_begin (&draft, SQ_ROLE_UNDERSIDE, &c->underside);
-  for (guint k = 0; k < plate->n; k++)
-    {
-      sq_draft_run (&draft, SQ_RUN_PERIMETER, plate->ring->edges[plate->n - 1 - k].id,
-                    c->perimeter_mm);
-      sq_draft_node (&draft, sq_path_nodes (mirrored)[k].at, 0);
-    }
-  sq_draft_patch (&draft, SQ_PATCH_PLANE, sq_path_ref (mirrored), sq_point (0, 0),
-                  (SqPoint3){ 0, 0, z }, (SqPoint3){ -1, 0, 0 }, (SqPoint3){ 0, 1, 0 }, 0);
+  if (drawn_in)
+    draw_drawn_in (f, &draft, outline);
+  else
+    sq_draft_ring (&draft, making, f->plate.ring, f->plate.stretches, TRUE, TRUE, f->under_runs);
+  sq_draft_flat_patch (&draft, outline, TRUE, drawn_in ? 0 : c->thickness_mm - f->plate.depth_mm);
   sq_lay_face_on_cloth (making, draft.piece, &c->underside, TRUE, FALSE);
-  guint underside = sq_making_add_piece (making, &draft);
-
-  SqPoint from, to;
+  f->underside = sq_making_add_piece (making, &draft);
   if (c->zip_place == SQ_ZIP_UNDERSIDE
       && sq_zip_across (making, (const SqPath *const[]){ outline }, 1, &from, &to))
     {
       SqNode line[] = { { { -from.x, from.y }, 0, 0 }, { { -to.x, to.y }, 0, 0 } };
-      sq_piece_add_mark (sq_making_piece (making, underside), SQ_MARK_ZIP, 1, line[0].at, 0, 0,
+      sq_piece_add_mark (sq_making_piece (making, f->underside), SQ_MARK_ZIP, 1, line[0].at, 0, 0,
                          sq_path_new (line, 2, FALSE), -1, 0);
     }
-  return underside;
 }
 
-static void
-sew (Plate *plate, guint face, guint underside)
-{
-  SqMaking *making = plate->making;
-  guint n = plate->n;
-  const SqFinishedRing *ring = &making->cover->finished->rings[0];
-  g_autoptr (GArray) places = sq_notch_places (making->choices.house, ring);
-
-  for (guint i = 0; i < n; i++)
-    sq_making_add_seam (making, SQ_SEAM_CORNER, (SqSide){ face, 3 * i + 2, 1 },
-                        (SqSide){ face, 3 * ((i + 1) % n), 1 }, STEP_CORNERS);
-  for (guint i = 0; i < n; i++)
-    {
-      const SqFinishedEdge *e = &plate->ring->edges[i];
-      guint seam = sq_making_add_seam (making, SQ_SEAM_PERIMETER, (SqSide){ face, 3 * i + 1, 1 },
-                                       (SqSide){ underside, n - 1 - i, 1 }, STEP_UNDERSIDE);
-      double taken_off = plate->wrap_mm * taken (plate->edges[i].turn_rad);
-      double length = sq_cover_seam (making->cover, seam)->length_a_mm;
-      for (guint k = 0; k < places->len; k++)
-        {
-          const SqNotchPlace *place = &g_array_index (places, SqNotchPlace, k);
-          double station = place->station_mm;
-          if (station
-              < plate->ring->edges[0].start_mm) /* the last skirt may go on past the start */
-            station += sq_path_length_mm (ring->path);
-          double along = station - e->start_mm - taken_off;
-          if (station > e->start_mm && station < e->end_mm && along > 1 && along < length - 1)
-            sq_notch_seam (making, seam, along, place->ticks);
-        }
-    }
-}
+/* ---- the way -------------------------------------------------------------------------------- */
 
 static void
-make_cover (Plate *plate)
+make_cover (Folded *f)
 {
-  const SqChoices *c = &plate->making->choices;
-  g_autoptr (SqPath) outline = underside_outline (plate);
-  guint face = make_plate (plate), underside = make_underside (plate, outline);
+  SqMaking *making = f->making;
+  const SqChoices *c = &making->choices;
+  g_autoptr (GArray) notches = sq_plate_find_notches (&f->plate);
+  g_autoptr (GArray) places = sq_notch_places (c->house, f->plate.ring);
+  const SqSkirtSeams seams = { SQ_SEAM_PERIMETER, STEP_UNDERSIDE };
 
-  sew (plate, face, underside);
+  sq_plate_make (&f->plate, notches, FALSE, &f->face);
+  make_underside (f);
+  sq_plate_sew_corners (&f->plate, &f->face, STEP_CORNERS);
+  const SqWallSide below = { f->underside, f->under_runs, TRUE };
+  sq_plate_sew_skirts (&f->plate, &f->face, &below, &seams, places);
+  for (guint i = 0; i < f->strips->len; i++)
+    if (f->strips->pdata[i] != NULL)
+      make_wall (f, i, f->strips->pdata[i], places);
   if (c->face.one_way)
-    sq_report_piece (plate->making->cover->problems, SQ_PROBLEM_SKIRTS_FOLLOW, SQ_NOTE, c->cushion,
-                     face);
+    sq_report_piece (making->cover->problems, SQ_PROBLEM_SKIRTS_FOLLOW, SQ_NOTE, c->cushion,
+                     f->face.piece);
+}
+
+static void
+free_strips (gpointer strips)
+{
+  if (strips != NULL)
+    g_array_unref (strips);
 }
 
 void
 sq_way_folded_corner (SqMaking *making)
 {
-  const SqFinished *f = making->cover->finished;
   const SqChoices *c = &making->choices;
+  gboolean lets_in = sq_choices_is_mixed (c), mitred = c->wrap_style == SQ_WRAP_MITRED;
+  g_autoptr (GArray) breaks = g_array_new (FALSE, FALSE, sizeof (double));
+  Folded f = { .making = making, .strips = g_ptr_array_new_with_free_func (free_strips) };
+  if (lets_in && mitred)
+    sq_report_key (making->cover->problems, SQ_PROBLEM_WRAP_NOT_MITRED, SQ_WARNING, c->cushion,
+                   "underside_wrap.style")
+        ->fixes[0]
+        = (SqFix){ SQ_FIX_WRAP_STYLE, 0, SQ_WRAP_PLAIN };
+  double depth = c->thickness_mm + (lets_in && mitred ? 0 : c->wrap_depth_mm);
+  gboolean fits = sq_can_be_folded (making, lets_in);
 
-  if (!can_be_folded (making))
-    return;
-  Plate plate = { .making = making, .ring = without_straight_corners (&f->rings[0]) };
-  plate.n = plate.ring->n_edges;
-  plate.edges = g_new0 (Edge, plate.n);
-  plate.depth_mm = c->thickness_mm + c->wrap_depth_mm;
-  plate.wrap_mm = c->wrap_style == SQ_WRAP_MITRED ? c->wrap_depth_mm : 0;
-  find_edges (&plate);
-  if (check_wrap (&plate))
-    make_cover (&plate);
-  finished_ring_free (plate.ring);
-  g_free (plate.edges);
+  if (fits)
+    fits = sq_plate_init (&f.plate, making, depth, mitred && !lets_in ? c->wrap_depth_mm : 0)
+           && check_wrap (&f) && (!lets_in || check_plate (&f));
+  if (fits && f.plate.skirts->len == 0)
+    fits = divide_all_round (&f, breaks);
+  for (guint i = 0; fits && i < f.plate.skirts->len; i++)
+    fits = divide_wall (&f, i, breaks);
+  if (fits)
+    {
+      sq_plate_break (&f.plate, breaks, &f.zip);
+      make_cover (&f);
+    }
+  sq_plate_clear (&f.plate);
+  sq_plate_runs_clear (&f.face);
+  g_free (f.under_runs);
+  g_ptr_array_unref (f.strips);
 }

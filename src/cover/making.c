@@ -61,6 +61,38 @@ sq_draft_flat_patch (SqDraft *draft, const SqPath *outline, gboolean mirrored, d
 }
 
 void
+sq_draft_turn_over (SqDraft *draft, double thickness)
+{
+  SqPiece *piece = draft->piece;
+  GArray *nodes = draft->ring.nodes, *runs = piece->runs;
+  guint n = nodes->len, n_runs = runs->len;
+  g_autofree SqNode *old_nodes = g_memdup2 (nodes->data, n * sizeof (SqNode));
+  g_autofree SqRun *old_runs = g_memdup2 (runs->data, n_runs * sizeof (SqRun));
+
+  for (guint i = 0; i < n_runs; i++)
+    g_array_index (runs, SqRun, i) = old_runs[n_runs - 1 - i];
+  /* The segment from a to b goes from b's image to a's. */
+  for (guint i = 0; i < n; i++)
+    {
+      const SqNode *a = &old_nodes[n - 1 - i], *b = &old_nodes[(n - i) % n];
+      g_array_index (nodes, SqNode, i) = (SqNode){ { -b->at.x, b->at.y },
+                                                   a->bulge,
+                                                   n_runs - 1 - a->tag };
+    }
+  for (guint i = 0; i < piece->patches->len; i++)
+    {
+      SqPatch *p = &g_array_index (piece->patches, SqPatch, i);
+      SqPath *region = sq_path_mirrored (p->region);
+      sq_path_unref (p->region);
+      p->region = region;
+      p->origin.x = -p->origin.x;
+      p->at.z = thickness - p->at.z;
+      p->ex = (SqPoint3){ -p->ex.x, -p->ex.y, p->ex.z };
+      p->ey.z = -p->ey.z;
+    }
+}
+
+void
 sq_draft_patch_along (SqDraft *draft, SqVector along)
 {
   g_array_index (draft->piece->patches, SqPatch, draft->piece->patches->len - 1).along = along;

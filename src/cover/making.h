@@ -41,6 +41,9 @@ void sq_draft_patch (SqDraft *draft, SqPatchKind kind, SqPath *region, SqPoint o
 /* A patch of all of a face: @outline, in seat coordinates, lies at height @z_mm, or turned over
  * where the face is @mirrored. */
 void sq_draft_flat_patch (SqDraft *draft, const SqPath *outline, gboolean mirrored, double z_mm);
+/* Turns over what was drawn so far, one ring of an upper piece of a cushion @thickness_mm high: the
+ * same piece of its lower side. Its runs stand in reverse order then. */
+void sq_draft_turn_over (SqDraft *draft, double thickness_mm);
 /* The patch added last has its ex along @along of the piece (unit) and not along x. */
 void sq_draft_patch_along (SqDraft *draft, SqVector along);
 

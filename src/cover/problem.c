@@ -57,6 +57,8 @@ static const char *const code_names[SQ_N_PROBLEM_CODES] = {
   [SQ_PROBLEM_EDGE_BUILD_UNUSED] = "edge-build-unused",
   [SQ_PROBLEM_ONE_RIGHT_WAY] = "one-right-way",
   [SQ_PROBLEM_ACROSS_NO_PLACE] = "across-no-place",
+  [SQ_PROBLEM_WRAP_NOT_MITRED] = "wrap-not-mitred",
+  [SQ_PROBLEM_EDGE_NOT_OPEN] = "edge-not-open",
 };
 
 const char *

@@ -69,8 +69,10 @@ typedef enum
   SQ_PROBLEM_EDGE_BUILD_UNUSED, /* at the edge: only folded and boxed covers mix */
   SQ_PROBLEM_ONE_RIGHT_WAY,     /* reversible, but the outline is not its own mirror image */
   SQ_PROBLEM_ACROSS_NO_PLACE, /* at the piece: joins across find no place; its width, the usable width */
+  SQ_PROBLEM_WRAP_NOT_MITRED, /* at the key: none goes round under boxing; the cover ends at H */
+  SQ_PROBLEM_EDGE_NOT_OPEN,   /* at the edge: open sides are not there yet */
 } SqProblemCode;
-#define SQ_N_PROBLEM_CODES (SQ_PROBLEM_ACROSS_NO_PLACE + 1)
+#define SQ_N_PROBLEM_CODES (SQ_PROBLEM_EDGE_NOT_OPEN + 1)
 
 typedef struct
 {
@@ -109,6 +111,7 @@ typedef enum
   SQ_FIX_ALLOWANCES,     /* all allowances, wrap, extension and tuck as the defaults have them */
   SQ_FIX_CLOTH,          /* the cloth at key: the job's first */
   SQ_FIX_EDGE_BUILD,     /* edge item: build = value */
+  SQ_FIX_LET_IN,         /* edges beside corner item: folded, so that boxing is let in at it */
   SQ_FIX_EDGE_AS_WAY,    /* edge item: built as the cushion's way has it */
   SQ_FIX_WELT_AT,        /* at = value */
   SQ_FIX_WELT_CORD,      /* cord = value */

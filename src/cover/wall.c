@@ -165,12 +165,10 @@ add_tuck (SqDraft *draft, const SqWall *wall, const SqPath *ring, double x, doub
                      -1, 0);
 }
 
-/* An end of a strip: a join, or the corner that an open wall ends at. */
 static guint
-draw_end (SqDraft *draft, const SqChoices *c, gboolean is_corner, double x, double y)
+draw_end (SqDraft *draft, const SqChoices *c, double x, double y)
 {
-  guint run = sq_draft_run (draft, is_corner ? SQ_RUN_CORNER : SQ_RUN_JOIN, 0,
-                            is_corner ? c->corner_mm : c->join_mm);
+  guint run = sq_draft_run (draft, SQ_RUN_JOIN, 0, c->join_mm);
 
   sq_draft_node (draft, sq_point (x, y), 0);
   return run;
@@ -185,8 +183,6 @@ make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
   double whole = sq_path_length_mm (ring), height = wall->height_mm, tuck = c->zip_tuck_mm;
   double left = strip->from_mm - (strip->tuck_before ? 2 * tuck : 0);
   double right = strip->to_mm + (strip->tuck_after ? 2 * tuck : 0);
-  gboolean first_end = wall->is_open && i == 0;
-  gboolean last_end = wall->is_open && i + 1 == wall->strips->len;
   SqStripRuns runs = { 0 };
   guint first;
   SqDraft draft;
@@ -203,13 +199,13 @@ make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
   sq_stretches_between (wall->stretches, strip->from_mm, strip->to_mm, whole, &first, &runs.n);
   sq_draft_begin (&draft, wall->role, &c->sides);
   runs.lower_first = draw_long_side (&draft, making, wall, strip, 0, FALSE);
-  runs.right[0] = runs.right[1] = draw_end (&draft, c, last_end, right, 0);
+  runs.right[0] = runs.right[1] = draw_end (&draft, c, right, 0);
   if (zip_right)
-    runs.right[1] = draw_end (&draft, c, FALSE, right, height / 2);
+    runs.right[1] = draw_end (&draft, c, right, height / 2);
   runs.upper_first = draw_long_side (&draft, making, wall, strip, height, TRUE);
-  runs.left[1] = runs.left[0] = draw_end (&draft, c, first_end, left, height);
+  runs.left[1] = runs.left[0] = draw_end (&draft, c, left, height);
   if (zip_left)
-    runs.left[0] = draw_end (&draft, c, FALSE, left, height / 2);
+    runs.left[0] = draw_end (&draft, c, left, height / 2);
   finish_strip (making, &draft, wall, strip, 0, height);
   if (strip->tuck_before)
     add_tuck (&draft, wall, ring, strip->from_mm, tuck, -1);
@@ -240,7 +236,7 @@ make_zip_strip (SqMaking *making, const SqWall *wall, guint i, gboolean upper)
     }
   else
     runs.lower_first = draw_long_side (&draft, making, wall, strip, y0, FALSE);
-  runs.right[0] = runs.right[1] = draw_end (&draft, c, FALSE, strip->to_mm, y0);
+  runs.right[0] = runs.right[1] = draw_end (&draft, c, strip->to_mm, y0);
   if (upper)
     runs.upper_first = draw_long_side (&draft, making, wall, strip, y1, TRUE);
   else
@@ -248,7 +244,7 @@ make_zip_strip (SqMaking *making, const SqWall *wall, guint i, gboolean upper)
       runs.zip = sq_draft_run (&draft, SQ_RUN_ZIP, 0, c->zip_mm);
       sq_draft_node (&draft, sq_point (strip->to_mm, y1), 0);
     }
-  runs.left[0] = runs.left[1] = draw_end (&draft, c, FALSE, strip->from_mm, y1);
+  runs.left[0] = runs.left[1] = draw_end (&draft, c, strip->from_mm, y1);
   draft.piece->upper = upper;
   finish_strip (making, &draft, wall, strip, y0, y1);
   sq_lay_boxing_on_cloth (making, draft.piece, FALSE);

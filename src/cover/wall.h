@@ -13,7 +13,7 @@ typedef struct
   const GArray *strips;      /* of SqStrip, in order of travel */
   const GArray *stretches;   /* of SqStretch: of the whole ring */
   SqZipRun zip;              /* between an upper and a lower strip */
-  gboolean is_open;          /* its two ends meet corners and not each other */
+  gboolean is_open;          /* its two ends don't meet */
   SqPieceRole role;          /* of its plain strips */
   struct
   {

@@ -12,6 +12,10 @@ void sq_way_boxed (SqMaking *making);
 
 /* Shared by ways. */
 
+/* Whether skirts can go all round the outer ring; everything they can't be made for is listed.
+ * @lets_in: boxing goes in where corners leave no cloth for them. */
+gboolean sq_can_be_folded (SqMaking *making, gboolean lets_in);
+
 /* Grain, turns and phase of a face in seat coordinates, or mirrored. */
 void sq_lay_face_on_cloth (const SqMaking *making, SqPiece *piece, const SqClothChoice *cloth,
                            gboolean mirrored, gboolean must_match);

@@ -69,7 +69,7 @@ GROUP (boxed_perimeter, BY_CLOTH_CLASS (boxed_perimeter_mm));
 GROUP (folded, NOTE, LENGTH ("wrap_depth", wrap_depth_mm),
        LENGTH ("wrap_plain_most", wrap_plain_warn_mm),
        LENGTH ("wrap_mitred_from", wrap_mitred_from_mm),
-       LENGTH ("notch_leg_least", notch_leg_least_mm));
+       LENGTH ("notch_leg_least", notch_leg_least_mm), LENGTH ("let_in_clear", let_in_clear_mm));
 GROUP (zip, NOTE, LENGTH ("extension", zip_extension_mm), LENGTH ("tuck", zip_tuck_mm),
        LENGTH ("boxing_least", zip_boxing_least_mm), LENGTH ("return_least", return_least_mm),
        LENGTH ("return_most", return_most_mm), NUMBER ("return_most_share", return_most_share),

@@ -41,6 +41,7 @@ typedef struct
   double wrap_plain_warn_mm;  /* a plain wrap deeper than this gets a warning */
   double wrap_mitred_from_mm; /* from here the style is mitred */
   double notch_leg_least_mm;  /* less leg than this is sewn as a dart */
+  double let_in_clear_mm;     /* between cut corners of skirts that give way */
 
   /* zip */
   double zip_extension_mm, zip_tuck_mm;

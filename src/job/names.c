@@ -8,7 +8,7 @@ const char *const sq_build_names[] = {
 const char *const sq_edge_kind_names[] = { "free", "wall",      "well",      "hull-lining",
                                            "arm",  "neighbour", "lid-hinge", NULL };
 const char *const sq_wrap_style_names[] = { "plain", "mitred", NULL };
-const char *const sq_edge_build_names[] = { "folded", "boxed", NULL };
+const char *const sq_edge_build_names[] = { "folded", "boxed", "open", NULL };
 const char *const sq_zip_place_names[] = { "none",      "boxing", "underside", "back-seam",
                                            "side-seam", "tube",   NULL };
 const char *const sq_zip_method_names[] = { "slit-in", "two-part", NULL };

@@ -26,6 +26,7 @@ typedef enum
 {
   SQ_EDGE_FOLDED, /* a skirt, in one with the face */
   SQ_EDGE_BOXED,
+  SQ_EDGE_OPEN, /* no side at all */
 } SqEdgeBuild;
 
 typedef enum

@@ -119,6 +119,8 @@ sq_words_fix (const SqFix *fix, const SqCushion *cushion, const SqLengthStyle *s
       return edge_label ((guint) fix->value == SQ_EDGE_BOXED ? _ ("Box the side at %s")
                                                              : _ ("Fold the side at %s"),
                          cushion, fix->item);
+    case SQ_FIX_LET_IN:
+      return corner_label (_ ("Let boxing in at corner %s"), cushion, fix->item);
     case SQ_FIX_EDGE_AS_WAY:
       return edge_label (_ ("Build %s like the rest"), cushion, fix->item);
     case SQ_FIX_WELT_AT:

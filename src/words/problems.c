@@ -454,6 +454,17 @@ static const Sentence sentences[] = {
         "or "
         "take a wider cloth."),
     { SAY_PIECE, SAY_FIRST, SAY_SECOND } },
+  { SQ_PROBLEM_WRAP_NOT_MITRED,
+    NULL,
+    ALWAYS,
+    N_ ("A mitred wrap can’t turn under beside boxing, so this cover closes at the cushion’s lower "
+        "edge. Make the wrap plain if it should go further."),
+    { SAY_NOTHING } },
+  { SQ_PROBLEM_EDGE_NOT_OPEN,
+    NULL,
+    ALWAYS,
+    N_ ("Edge %s is to stay open, which this program can’t make yet: it is built like the rest."),
+    { SAY_EDGE } },
 };
 
 static gboolean

@@ -17,7 +17,7 @@ test_complete (void)
     { sq_build_names, SQ_N_BUILDS },
     { sq_edge_kind_names, SQ_N_EDGE_KINDS },
     { sq_wrap_style_names, SQ_WRAP_MITRED + 1 },
-    { sq_edge_build_names, SQ_EDGE_BOXED + 1 },
+    { sq_edge_build_names, SQ_EDGE_OPEN + 1 },
     { sq_zip_place_names, SQ_N_ZIP_PLACES },
     { sq_zip_method_names, SQ_ZIP_TWO_PART + 1 },
     { sq_welt_at_names, SQ_WELT_BOTH + 1 },

@@ -171,6 +171,53 @@ check_height (const SqCover *cover, guint index)
   return NULL;
 }
 
+/* ---- plates -------------------------------------------------------------------------------- */
+
+/* Skirts and the boxing let in between them go once round, and are equally high. */
+static char *
+check_plate (const SqCover *cover)
+{
+  const SqPiece *plate = sq_cover_piece (cover, first_piece (cover, SQ_ROLE_FACE));
+  double whole = sq_path_length_mm (cover->finished->rings[0].path), sum = 0;
+  double depth = plate->skirts->len > 0 ? g_array_index (plate->skirts, SqSkirt, 0).depth_mm : 0;
+
+  for (guint i = 0; i < cover->seams->len; i++)
+    {
+      const SqSeam *seam = sq_cover_seam (cover, i);
+      gboolean below = seam->kind == SQ_SEAM_PERIMETER || seam->kind == SQ_SEAM_ZIP;
+      SqPieceRole roles[] = { sq_cover_piece (cover, seam->a.piece)->role,
+                              sq_cover_piece (cover, seam->b.piece)->role };
+      if (below && (roles[0] == SQ_ROLE_UNDERSIDE || roles[1] == SQ_ROLE_UNDERSIDE))
+        sum += seam->length_a_mm;
+    }
+  if (fabs (sum - whole) > 1e-6)
+    return g_strdup_printf ("skirts and strips are %.9g mm long, the outline %.9g", sum, whole);
+  for (guint i = 0; i < cover->pieces->len && depth > 0; i++)
+    {
+      const SqPiece *piece = sq_cover_piece (cover, i);
+      SqBox sew = sq_path_box (sq_piece_sew (piece, 0));
+      if ((piece->role == SQ_ROLE_BOXING || piece->role == SQ_ROLE_LET_IN)
+          && fabs (sew.max.y - sew.min.y - depth) > 1e-9)
+        return g_strdup_printf ("boxing %.9g mm high beside skirts of %.9g", sew.max.y - sew.min.y,
+                                depth);
+    }
+  return NULL;
+}
+
+/* Whether a cover has skirts with boxing let in between them. */
+static gboolean
+is_mixed (const SqCover *cover)
+{
+  guint face = first_piece (cover, SQ_ROLE_FACE);
+  gboolean has_skirts = face != G_MAXUINT && sq_cover_piece (cover, face)->skirts->len > 0;
+
+  return cover->build == SQ_BUILD_BOXED
+             ? has_skirts
+             : cover->build == SQ_BUILD_FOLDED_CORNER
+                   && (first_piece (cover, SQ_ROLE_BOXING) != G_MAXUINT
+                       || first_piece (cover, SQ_ROLE_LET_IN) != G_MAXUINT);
+}
+
 char *
 law_boxing (const LawCase *c)
 {
@@ -178,7 +225,9 @@ law_boxing (const LawCase *c)
     {
       const SqCover *cover = sq_plan_cover (c->plan, i);
       char *wrong = NULL;
-      if (cover->build != SQ_BUILD_BOXED || cover->pieces->len == 0
+      if (is_mixed (cover) && (wrong = check_plate (cover)) != NULL)
+        return wrong;
+      if (is_mixed (cover) || cover->build != SQ_BUILD_BOXED || cover->pieces->len == 0
           || has_problem (cover, SQ_PROBLEM_BOXING_TOO_SHORT))
         continue;
       g_autoptr (GArray) strips = strips_of (cover);

@@ -196,7 +196,7 @@ ticks_of (SqSideOf side)
 }
 
 /* Ticks on the face: 1, but for the middles of edges. A mark is told by the place it has on the
- * finished outline, of which a plate's lower edges are the parallel. */
+ * finished outline, or below it on a skirt. */
 static char *
 check_ticks (const SqCover *cover)
 {
@@ -214,12 +214,15 @@ check_ticks (const SqCover *cover)
           {
             const SqFinishedRing *ring = &cover->finished->rings[r];
             const SqFinishedEdge *e = &ring->edges[k];
-            SqNearest near = sq_path_nearest (ring->path, mark->at);
             double depth = piece->skirts->len > 0
                                ? g_array_index (piece->skirts, SqSkirt, 0).depth_mm
                                : 0;
-            if (fabs (near.distance_mm - depth) < 1e-6 && e->own_end_mm > e->own_start_mm
-                && fabs (near.station_mm - (e->own_start_mm + e->own_end_mm) / 2) < 1e-6)
+            SqVector dir;
+            SqPoint middle = sq_path_point_at (ring->path, (e->own_start_mm + e->own_end_mm) / 2,
+                                               &dir);
+            SqPoint below = sq_moved (middle, sq_right (dir), depth);
+            if (e->own_end_mm > e->own_start_mm
+                && fmin (sq_distance (mark->at, middle), sq_distance (mark->at, below)) < 1e-6)
               expected = ticks_of (e->side);
           }
       if (mark->count != expected)

@@ -239,12 +239,30 @@ set_edges (Seat *seat)
     }
 }
 
+/* Sides folded here and boxed there; curves are boxed, save now and then. */
+static void
+mix_edges (Seat *seat)
+{
+  for (guint i = 0; i < seat->sizes[0]; i++)
+    {
+      SqCorner *c = &seat->corners[i];
+      gboolean is_curved = c->shape != SQ_SHAPE_STRAIGHT;
+      if (happens (seat->chance, is_curved ? 0.95 : 0.6))
+        {
+          c->build = happens (seat->chance, is_curved ? 0.99 : 0.4) ? SQ_EDGE_BOXED
+                                                                    : SQ_EDGE_FOLDED;
+          c->given |= SQ_GIVEN_EDGE_BUILD;
+        }
+    }
+}
+
 static SqOutline *
 random_outline (GRand *chance, gboolean for_skirts)
 {
   Seat seat = { .chance = chance, .n_rings = 1 };
   double bent = happens (chance, 0.5) ? 0.4 : 0, rounded = happens (chance, 0.4) ? 0.4 : 0;
 
+  gboolean mixed = happens (chance, for_skirts ? 0.3 : 0.1);
   seat.reach_mm = between_by_size (chance, 120, 1500);
   switch (one_of (chance, 4))
     {
@@ -257,7 +275,7 @@ random_outline (GRand *chance, gboolean for_skirts)
     default:
       draw_round (&seat, for_skirts || happens (chance, 0.4));
     }
-  if (for_skirts && happens (chance, 0.95))
+  if (for_skirts && !mixed && happens (chance, 0.95))
     bent = rounded = 0;
   bend_edges (&seat, bent);
   if (happens (chance, for_skirts ? 0.03 : 0.15))
@@ -265,6 +283,8 @@ random_outline (GRand *chance, gboolean for_skirts)
   round_corners (&seat, rounded);
   if (happens (chance, 0.5))
     set_edges (&seat);
+  if (mixed)
+    mix_edges (&seat);
   gboolean turned = happens (chance, 0.4);
   if (turned || happens (chance, 0.2))
     seat.corners[one_of (chance, seat.sizes[0])].front = TRUE;
