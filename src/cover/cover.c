@@ -10,6 +10,7 @@
 static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
   [SQ_BUILD_FOLDED_CORNER] = sq_way_folded_corner,
   [SQ_BUILD_BOXED] = sq_way_boxed,
+  [SQ_BUILD_WRAPPED_FRONT] = sq_way_wrapped_front,
 };
 
 static void

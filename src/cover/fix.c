@@ -121,8 +121,9 @@ set_way_value (SqCushion *c, const SqFix *fix)
       unset = SQ_GIVEN_PROFILE_RADIUS;
       break;
     case SQ_FIX_PROFILE_RADIUS:
+      c->profile.kind = SQ_PROFILE_RADIUS;
       c->profile.radius_mm = fix->value;
-      set = SQ_GIVEN_PROFILE_RADIUS;
+      set = SQ_GIVEN_PROFILE | SQ_GIVEN_PROFILE_RADIUS;
       break;
     case SQ_FIX_SPLIT_EVEN:
       unset = SQ_GIVEN_SPLIT_UPPER;

@@ -37,17 +37,23 @@ tightest_radius_mm (const SqPath *path, double from, double to)
   return tightest;
 }
 
-static double
-spacing_mm (const SqDefaults *house, double radius, double edge_length)
+double
+sq_notch_spacing_mm (const SqDefaults *house, double radius)
 {
-  if (isinf (radius))
-    return edge_length > house->notch_straight_over_mm + SQ_COINCIDE_MM
-               ? house->notch_straight_spacing_mm
-               : INFINITY;
   for (guint i = 0; i < house->n_notch_steps; i++)
     if (radius > house->notch_steps[i].over_radius_mm)
       return house->notch_steps[i].spacing_mm;
   return INFINITY;
+}
+
+static double
+spacing_mm (const SqDefaults *house, double radius, double edge_length)
+{
+  if (!isinf (radius))
+    return sq_notch_spacing_mm (house, radius);
+  return edge_length > house->notch_straight_over_mm + SQ_COINCIDE_MM
+             ? house->notch_straight_spacing_mm
+             : INFINITY;
 }
 
 static void

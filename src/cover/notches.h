@@ -17,6 +17,9 @@ typedef struct
  * single (common practice, no source). New array of SqNotchPlace by increasing station. */
 GArray *sq_notch_places (const SqDefaults *house, const SqFinishedRing *ring);
 
+/* How far apart notches may be along an arc of @radius_mm; infinite: there need be none. */
+double sq_notch_spacing_mm (const SqDefaults *house, double radius_mm);
+
 /* Marks the notch that stands at @station_mm along seam @seam from the start of its side a, on both
  * pieces. */
 void sq_notch_seam (SqMaking *making, guint seam, double station_mm, guint ticks);

@@ -211,7 +211,7 @@ make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
     add_tuck (&draft, wall, ring, strip->from_mm, tuck, -1);
   if (strip->tuck_after)
     add_tuck (&draft, wall, ring, strip->to_mm, tuck, 1);
-  sq_lay_boxing_on_cloth (making, draft.piece, wall->ring == 0);
+  sq_lay_boxing_on_cloth (making, draft.piece, wall->ring == 0 && !wall->is_unmatched);
   runs.piece = sq_making_add_piece (making, &draft);
   return runs;
 }

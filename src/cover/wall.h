@@ -14,6 +14,7 @@ typedef struct
   const GArray *stretches;   /* of SqStretch: of the whole ring */
   SqZipRun zip;              /* between an upper and a lower strip */
   gboolean is_open;          /* its two ends don't meet */
+  gboolean is_unmatched;     /* its pattern need not meet that of the front */
   SqPieceRole role;          /* of its plain strips */
   struct
   {

@@ -9,6 +9,7 @@
  * built. */
 void sq_way_folded_corner (SqMaking *making);
 void sq_way_boxed (SqMaking *making);
+void sq_way_wrapped_front (SqMaking *making);
 
 /* Shared by ways. */
 

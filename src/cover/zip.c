@@ -78,7 +78,8 @@ judge_opening (SqMaking *making, double width)
   if (c->cushion->given
       & (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT))
     p->fixes[n++] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
-  if (zip->place == SQ_ZIP_BOXING)
+  if (zip->place == SQ_ZIP_BOXING
+      && (sq_choices_zip_places (c->build) & (1U << SQ_ZIP_UNDERSIDE)) != 0)
     p->fixes[n++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
 }
 
@@ -237,6 +238,21 @@ sq_zip_in_boxing (SqMaking *making)
   /* On a cushion of a hand's breadth the tucks must not meet over the zip. */
   making->choices.zip_tuck_mm = fmin (making->choices.zip_tuck_mm, zip->run_mm / 3);
   return run;
+}
+
+void
+sq_zip_along_back (SqMaking *making, SqZipPlace place, guint back, const SqZipRun *run)
+{
+  const SqFinished *f = making->cover->finished;
+  const SqFinishedEdge *edge = &f->rings[0].edges[back];
+  SqZip *zip = &making->cover->zip;
+
+  zip->place = place;
+  zip->edge = edge->id;
+  zip->from_mm = run->from_mm - edge->start_mm;
+  zip->to_mm = run->to_mm - edge->start_mm;
+  zip->run_mm = run->to_mm - run->from_mm;
+  judge_opening (making, width_along (f, edge_direction (&f->rings[0], back)));
 }
 
 /* The longest side: its direction is the zip's. */

@@ -15,3 +15,7 @@ SqZipRun sq_zip_in_boxing (SqMaking *making);
  * coordinates. FALSE: there is none, and the problem is listed. */
 gboolean sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPoint *from,
                         SqPoint *to);
+
+/* The zip in the strip, or the seam, that is all the back of a cover: @run of the outer ring, round
+ * the edge that is the back. Fills the cover's zip. */
+void sq_zip_along_back (SqMaking *making, SqZipPlace place, guint back, const SqZipRun *run);

@@ -258,7 +258,7 @@ pieces_of_hand_differ (const SqPiece *a, const SqPiece *b, gboolean other_hand,
                        const Motion *motion, double within_mm)
 {
   Glass g = { motion, within_mm, (a->role == SQ_ROLE_UNDERSIDE) != other_hand,
-              a->role == SQ_ROLE_FACE || a->role == SQ_ROLE_UNDERSIDE };
+              a->role == SQ_ROLE_FACE || a->role == SQ_ROLE_UNDERSIDE || a->role == SQ_ROLE_WRAP };
 
   return piece_differs (&g, a, b);
 }

@@ -117,16 +117,18 @@ check_notches (const SqPiece *a, const SqPiece *b)
   return NULL;
 }
 
-/* How many seams the underside has round it, and how short the shortest is. */
+/* How many seams the underside, or the wrap, has round it, and how short the shortest is. */
 static void
 measure_strips (const SqCover *cover, guint *n, double *shortest)
 {
+  guint piece = cover->build == SQ_BUILD_WRAPPED_FRONT ? 0 : 1;
+
   *n = 0;
   *shortest = INFINITY;
   for (guint i = 0; i < cover->seams->len; i++)
     {
       const SqSeam *seam = sq_cover_seam (cover, i);
-      if (seam->kind != SQ_SEAM_PERIMETER || (seam->a.piece != 1 && seam->b.piece != 1))
+      if (seam->kind != SQ_SEAM_PERIMETER || (seam->a.piece != piece && seam->b.piece != piece))
         continue;
       (*n)++;
       *shortest = fmin (*shortest, seam->length_a_mm);
@@ -147,7 +149,8 @@ check_faces (const SqCover *a, const SqCover *b, double within)
 {
   if (has_problem (a, SQ_PROBLEM_CUT_SPLIT))
     return NULL;
-  for (guint p = 0; p < 2; p++)
+  guint n_faces = a->build == SQ_BUILD_WRAPPED_FRONT ? 1 : 2;
+  for (guint p = 0; p < n_faces; p++)
     for (guint r = 0; r < sq_cover_piece (a, p)->cut->len; r++)
       {
         char *wrong = check_on (sq_piece_cut (sq_cover_piece (a, p), r),

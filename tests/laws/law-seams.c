@@ -201,6 +201,8 @@ static char *
 check_ticks (const SqCover *cover)
 {
   guint top = first_piece (cover, SQ_ROLE_FACE);
+  if (top == G_MAXUINT)
+    return NULL;
   const SqPiece *piece = sq_cover_piece (cover, top);
 
   for (guint i = 0; i < piece->marks->len; i++)

@@ -133,6 +133,30 @@ draw_neat (Seat *seat, gboolean is_convex)
   set_corners (seat, shapes[shape], sizes[shape]);
 }
 
+/* Sides that lead away from a straight front, and a back between them; most can be wrapped. */
+static void
+draw_for_wrap (Seat *seat)
+{
+  GRand *chance = seat->chance;
+  double w = seat->reach_mm * 1.6, d = w * between (chance, 0.3, 1);
+  guint n_right = one_of (chance, 3), n_left = one_of (chance, 3), n_back = one_of (chance, 2);
+  SqPoint points[MOST_CORNERS] = { { 0, 0 }, { w, 0 } };
+  guint n = 2;
+
+  for (guint i = 0; i < n_right; i++, n++)
+    points[n] = sq_point (w * between (chance, 0.85, 1.15), d * (i + 1) / (n_right + 1));
+  points[n++] = sq_point (w * between (chance, 0.8, 1.2), d * between (chance, 0.9, 1.1));
+  for (guint i = 0; i < n_back; i++, n++)
+    points[n] = sq_point (w * between (chance, 0.4, 0.6), d * between (chance, 1, 1.2));
+  points[n++] = sq_point (w * between (chance, -0.2, 0.2), d * between (chance, 0.9, 1.1));
+  for (guint i = n_left; i > 0; i--, n++)
+    points[n] = sq_point (w * between (chance, -0.15, 0.15), d * i / (n_left + 1));
+  if (happens (chance, 0.3))
+    for (guint i = 0; i < n; i++) /* square to the front */
+      points[i].x = points[i].x > w * 0.7 ? w : points[i].x < w * 0.3 ? 0 : points[i].x;
+  set_corners (seat, points, n);
+}
+
 /* Nothing of the ring's straight edges is nearer to (0, 0). */
 static double
 clear_of_middle_mm (const Seat *seat)
@@ -254,6 +278,29 @@ mix_edges (Seat *seat)
           c->given |= SQ_GIVEN_EDGE_BUILD;
         }
     }
+}
+
+static SqOutline *
+outline_for_wrap (GRand *chance)
+{
+  Seat seat = { .chance = chance, .n_rings = 1, .reach_mm = between_by_size (chance, 120, 1000) };
+  gboolean bent = happens (chance, 0.5);
+
+  draw_for_wrap (&seat);
+  bend_edges (&seat, bent ? 0.4 : 0);
+  if (happens (chance, 0.9))
+    seat.corners[0].shape = SQ_SHAPE_STRAIGHT;
+  round_corners (&seat, happens (chance, 0.4) ? 0.4 : 0);
+  if (happens (chance, 0.5))
+    set_edges (&seat);
+  if (happens (chance, 0.03))
+    add_hole (&seat, bent);
+  seat.corners[0].front = TRUE;
+
+  g_autoptr (SqOutline) outline = sq_outline_new (seat.corners, seat.sizes, seat.n_rings);
+  g_autoptr (SqOutline) right = sq_outline_turned_right (outline);
+  return sq_outline_moved (right, happens (chance, 0.5) ? between (chance, 0, 2 * G_PI) : 0,
+                           sq_point (between (chance, -500, 500), between (chance, -500, 500)));
 }
 
 static SqOutline *
@@ -398,15 +445,29 @@ choose_cloth (GRand *chance, SqCushion *c, guint n_cloths)
   maybe (chance, c, 0.1, SQ_GIVEN_STRIPES_SHIFT, &c->stripes.shift_mm, -40, 40);
 }
 
+static void
+choose_profile (GRand *chance, SqCushion *c)
+{
+  c->profile.kind = (SqProfile) one_of (chance, 3);
+  c->given_way |= happens (chance, 0.8) ? SQ_GIVEN_PROFILE : 0;
+  if (!happens (chance, 0.5))
+    return;
+  c->profile.radius_mm = happens (chance, 0.1) ? between (chance, -10, 200)
+                                               : between (chance, 0, c->thickness_mm / 2);
+  c->given_way |= SQ_GIVEN_PROFILE_RADIUS;
+}
+
 static SqCushion *
 random_cushion (GRand *chance, SqId id, guint n_cloths)
 {
   gboolean folded = happens (chance, 0.45);
-  g_autoptr (SqOutline) outline = random_outline (chance, folded);
+  gboolean wrapped = !folded && (happens (chance, 0.3));
+  g_autoptr (SqOutline) outline = wrapped ? outline_for_wrap (chance)
+                                          : random_outline (chance, folded);
   SqCushion *c = sq_cushion_new (id, outline);
 
-  c->build = folded ? SQ_BUILD_FOLDED_CORNER : SQ_BUILD_BOXED;
-  if (folded || happens (chance, 0.5))
+  c->build = folded ? SQ_BUILD_FOLDED_CORNER : wrapped ? SQ_BUILD_WRAPPED_FRONT : SQ_BUILD_BOXED;
+  if (folded || wrapped || happens (chance, 0.5))
     c->given |= SQ_GIVEN_BUILD;
   maybe (chance, c, 0.9, SQ_GIVEN_THICKNESS, &c->thickness_mm, 20, 150);
   if (happens (chance, 0.3))
@@ -419,6 +480,8 @@ random_cushion (GRand *chance, SqId id, guint n_cloths)
       c->hand = (SqHand) one_of (chance, 3);
       c->given |= SQ_GIVEN_HAND;
     }
+  if (wrapped)
+    choose_profile (chance, c);
   choose_allowances (chance, c);
   choose_zip (chance, c);
   choose_foam (chance, c);

@@ -3,6 +3,7 @@
  * failure again. */
 #include <stdlib.h>
 
+#include "job/names.h"
 #include "laws/laws.h"
 #include "laws/random-job.h"
 #include "laws/report.h"
@@ -22,14 +23,12 @@ number_from (const char *name, guint otherwise)
 
 /* What of a random job was built, so that laws don't hold only because there is nothing. */
 static void
-count_pieces (const SqPlan *plan, guint *n_folded, guint *n_boxed, guint *n_bare)
+count_pieces (const SqPlan *plan, guint n_built[SQ_N_BUILDS], guint *n_bare)
 {
   for (guint i = 0; i < plan->covers->len; i++)
     {
       const SqCover *cover = sq_plan_cover (plan, i);
-      guint *n = cover->pieces->len == 0                  ? n_bare
-                 : cover->build == SQ_BUILD_FOLDED_CORNER ? n_folded
-                                                          : n_boxed;
+      guint *n = cover->pieces->len == 0 ? n_bare : &n_built[cover->build];
       (*n)++;
     }
 }
@@ -38,7 +37,7 @@ static void
 test_laws (void)
 {
   guint n = number_from ("SQUAB_LAWS", 2000), first = number_from ("SQUAB_LAWS_SEED", 1);
-  guint n_folded = 0, n_boxed = 0, n_bare = 0, n_broken = 0;
+  guint n_built[SQ_N_BUILDS] = { 0 }, n_bare = 0, n_broken = 0;
   g_autofree Tally *tallies = g_new0 (Tally, n_laws);
 
   for (guint32 seed = first; seed < first + n; seed++)
@@ -46,7 +45,7 @@ test_laws (void)
       g_autoptr (SqJob) job = random_job (seed);
       g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
       LawCase c = { seed, job, plan };
-      count_pieces (plan, &n_folded, &n_boxed, &n_bare);
+      count_pieces (plan, n_built, &n_bare);
       for (guint i = 0; i < n_laws; i++)
         {
           gint64 start = g_get_monotonic_time ();
@@ -58,8 +57,9 @@ test_laws (void)
             report_broken (seed, &laws[i], job, wrong);
         }
     }
-  g_test_message ("%u jobs from seed %u: %u folded and %u boxed covers, %u that can't be made", n,
-                  first, n_folded, n_boxed, n_bare);
+  g_test_message ("%u jobs from seed %u, %u covers that can't be made", n, first, n_bare);
+  for (guint i = 0; i < SQ_N_BUILDS; i++)
+    g_test_message ("%s: %u covers", sq_build_names[i], n_built[i]);
   for (guint i = 0; i < n_laws; i++)
     {
       g_test_message ("%-10s held %u, broken %u, %.2f s", laws[i].name, tallies[i].held,
@@ -69,8 +69,9 @@ test_laws (void)
   g_assert_cmpuint (n_broken, ==, 0);
   if (n > 100)
     {
-      g_assert_cmpuint (n_folded, >, n / 4);
-      g_assert_cmpuint (n_boxed, >, n / 4);
+      g_assert_cmpuint (n_built[SQ_BUILD_FOLDED_CORNER], >, n / 4);
+      g_assert_cmpuint (n_built[SQ_BUILD_BOXED], >, n / 4);
+      g_assert_cmpuint (n_built[SQ_BUILD_WRAPPED_FRONT], >, n / 20);
     }
 }
 
