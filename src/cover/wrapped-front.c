@@ -316,10 +316,9 @@ sew_side (SqWrapping *w, const SqFlankSide *side)
 }
 
 static void
-sew_end (SqMaking *making, SqSeamKind kind, const SqFlankSide *side, guint k, guint strip,
-         guint run)
+sew_end (SqMaking *making, const SqFlankSide *side, guint k, guint strip, guint run)
 {
-  sq_making_add_seam (making, kind, (SqSide){ side->piece, side->ends[k], 1 },
+  sq_making_add_seam (making, SQ_SEAM_JOIN, (SqSide){ side->piece, side->ends[k], 1 },
                       (SqSide){ strip, run, 1 }, STEP_ENDS);
 }
 
@@ -349,13 +348,9 @@ make_back (SqWrapping *w)
   for (guint i = 0; i < 2; i++)
     {
       const guint *low = i == 0 ? lower.left : lower.right, *up = i == 0 ? upper.left : upper.right;
-      if (!zip_within)
-        sew_end (w->making, SQ_SEAM_CORNER, &w->sides[i], 0, lower.piece, low[0]);
-      else
-        {
-          sew_end (w->making, SQ_SEAM_JOIN, &w->sides[i], 0, lower.piece, low[0]);
-          sew_end (w->making, SQ_SEAM_JOIN, &w->sides[i], 1, upper.piece, up[0]);
-        }
+      sew_end (w->making, &w->sides[i], 0, lower.piece, low[0]);
+      if (zip_within)
+        sew_end (w->making, &w->sides[i], 1, upper.piece, up[0]);
     }
   for (guint i = 0; i < 2; i++)
     sew_side (w, &w->sides[i]);

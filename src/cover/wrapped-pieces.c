@@ -295,8 +295,7 @@ draw_end (SqDraft *draft, const SqWrapping *w, SqFlankSide *side, const Placing 
 
   for (guint k = 0; k < n; k++)
     {
-      guint run = sq_draft_run (draft, n == 2 ? SQ_RUN_JOIN : SQ_RUN_CORNER, 0,
-                                n == 2 ? c->join_mm : c->corner_mm);
+      guint run = sq_draft_run (draft, SQ_RUN_JOIN, 0, c->join_mm);
       side->ends[side->is_left ? n - 1 - k : k] = run;
       sq_draft_node (draft, placed (p, sq_point (x, (side->is_left ? down : up)[k])), 0);
     }
