@@ -29,16 +29,19 @@ divide_ring (SqMaking *making, guint r, Ring *ring)
 {
   const SqFinishedRing *finished = &making->cover->finished->rings[r];
   g_autoptr (GArray) breaks = g_array_new (FALSE, FALSE, sizeof (double));
+  SqZipRun seam = { 0 };
 
   if (r == 0 && making->choices.zip_place == SQ_ZIP_BOXING)
     ring->zip = sq_zip_in_boxing (making);
+  if (r == 0 && making->choices.zip_place == SQ_ZIP_BACK_SEAM)
+    seam = sq_zip_in_seam (making);
   ring->strips = sq_boxing_divide (making, r, &ring->zip);
   for (guint i = 0; ring->strips != NULL && i < ring->strips->len; i++)
     {
       g_array_append_val (breaks, g_array_index (ring->strips, SqStrip, i).from_mm);
       g_array_append_val (breaks, g_array_index (ring->strips, SqStrip, i).to_mm);
     }
-  ring->stretches = sq_stretches_new (finished, breaks, NULL);
+  ring->stretches = sq_stretches_new (finished, breaks, &seam);
   ring->top = g_new (guint, ring->stretches->len);
   ring->underside = g_new (guint, ring->stretches->len);
 }
@@ -92,15 +95,10 @@ zip_in_underside (SqMaking *making, guint underside)
 {
   const SqFinished *f = making->cover->finished;
   g_autofree const SqPath **rings = g_new (const SqPath *, f->n_rings);
-  SqPoint from, to;
 
   for (guint i = 0; i < f->n_rings; i++)
     rings[i] = f->rings[i].path;
-  if (!sq_zip_across (making, rings, f->n_rings, &from, &to))
-    return;
-  SqNode line[] = { { { -from.x, from.y }, 0, 0 }, { { -to.x, to.y }, 0, 0 } };
-  sq_piece_add_mark (sq_making_piece (making, underside), SQ_MARK_ZIP, 1, line[0].at, 0, 0,
-                     sq_path_new (line, 2, FALSE), -1, 0);
+  sq_zip_mark_across (making, underside, rings, f->n_rings);
 }
 
 static void

@@ -142,12 +142,16 @@ resolve_zip (SqChoices *c, GArray *problems)
 {
   const SqCushion *cushion = c->cushion;
   const SqDefaults *house = c->house;
-  gboolean mixed = sq_choices_is_mixed (c);
-  const ZipPlaces *places = &zip_places[mixed ? SQ_BUILD_FOLDED_CORNER : c->build];
+  SqBuild build = sq_choices_is_mixed (c) ? SQ_BUILD_FOLDED_CORNER : c->build;
+  const ZipPlaces *places = &zip_places[build];
+  guint allowed = places->places;
   gboolean low = c->thickness_mm < house->zip_boxing_least_mm;
   SqZipPlace usual = low ? places->when_low : places->usual;
   SqProblem *p;
 
+  /* Under a mitred wrap the seam is drawn in at every corner. */
+  if (build == SQ_BUILD_FOLDED_CORNER && c->wrap_style == SQ_WRAP_MITRED)
+    allowed &= ~PLACE (BACK_SEAM);
   /* A cushion that may be turned over shows no zip on either face. */
   if (c->reversible && c->build == SQ_BUILD_BOXED && low)
     usual = SQ_ZIP_BACK_SEAM;
@@ -155,7 +159,7 @@ resolve_zip (SqChoices *c, GArray *problems)
   if (given (cushion, SQ_GIVEN_ZIP_PLACE))
     {
       c->zip_place = cushion->zip.place;
-      if ((places->places & (1U << c->zip_place)) == 0)
+      if ((allowed & (1U << c->zip_place)) == 0)
         {
           p = sq_report_key (problems, SQ_PROBLEM_ZIP_NO_PLACE, SQ_WARNING, cushion, "zip.place");
           p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, usual };

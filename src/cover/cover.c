@@ -11,6 +11,7 @@ static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
   [SQ_BUILD_FOLDED_CORNER] = sq_way_folded_corner,
   [SQ_BUILD_BOXED] = sq_way_boxed,
   [SQ_BUILD_WRAPPED_FRONT] = sq_way_wrapped_front,
+  [SQ_BUILD_SPLIT_SIDE] = sq_way_split_side,
 };
 
 static void

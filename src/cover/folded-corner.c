@@ -70,12 +70,14 @@ static void
 refuse_holes (SqMaking *making)
 {
   const SqOutline *outline = making->choices.outline;
+  SqProblemCode code = making->choices.build == SQ_BUILD_SPLIT_SIDE ? SQ_PROBLEM_HOLE_NOT_BUILT
+                                                                    : SQ_PROBLEM_HOLE_IN_FOLDED;
 
   for (guint r = 1; r < sq_outline_n_rings (outline); r++)
     {
       guint n;
       SqId id = sq_outline_ring (outline, r, &n)[0].id;
-      SqProblem *p = sq_report_corner (making->cover->problems, SQ_PROBLEM_HOLE_IN_FOLDED, SQ_FAULT,
+      SqProblem *p = sq_report_corner (making->cover->problems, code, SQ_FAULT,
                                        making->choices.cushion, id);
       p->fixes[0] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
       p->fixes[1] = (SqFix){ SQ_FIX_DROP_HOLE, id, 0 };
@@ -347,7 +349,6 @@ make_underside (Folded *f)
   const SqChoices *c = &making->choices;
   g_autoptr (SqPath) outline = underside_outline (f);
   gboolean drawn_in = f->plate.wrap_mm > 0;
-  SqPoint from, to;
   SqDraft draft;
 
   f->under_runs = g_new0 (guint, f->plate.stretches->len);
@@ -359,13 +360,8 @@ make_underside (Folded *f)
   sq_draft_flat_patch (&draft, outline, TRUE, drawn_in ? 0 : c->thickness_mm - f->plate.depth_mm);
   sq_lay_face_on_cloth (making, draft.piece, &c->underside, TRUE, FALSE);
   f->underside = sq_making_add_piece (making, &draft);
-  if (c->zip_place == SQ_ZIP_UNDERSIDE
-      && sq_zip_across (making, (const SqPath *const[]){ outline }, 1, &from, &to))
-    {
-      SqNode line[] = { { { -from.x, from.y }, 0, 0 }, { { -to.x, to.y }, 0, 0 } };
-      sq_piece_add_mark (sq_making_piece (making, f->underside), SQ_MARK_ZIP, 1, line[0].at, 0, 0,
-                         sq_path_new (line, 2, FALSE), -1, 0);
-    }
+  if (c->zip_place == SQ_ZIP_UNDERSIDE)
+    sq_zip_mark_across (making, f->underside, (const SqPath *const[]){ outline }, 1);
 }
 
 /* ---- the way -------------------------------------------------------------------------------- */
@@ -377,7 +373,7 @@ make_cover (Folded *f)
   const SqChoices *c = &making->choices;
   g_autoptr (GArray) notches = sq_plate_find_notches (&f->plate);
   g_autoptr (GArray) places = sq_notch_places (c->house, f->plate.ring);
-  const SqSkirtSeams seams = { SQ_SEAM_PERIMETER, STEP_UNDERSIDE };
+  const SqSkirtSeams seams = { SQ_SEAM_PERIMETER, STEP_ZIP, STEP_UNDERSIDE };
 
   sq_plate_make (&f->plate, notches, FALSE, &f->face);
   make_underside (f);
@@ -421,6 +417,8 @@ sq_way_folded_corner (SqMaking *making)
     fits = divide_all_round (&f, breaks);
   for (guint i = 0; fits && i < f.plate.skirts->len; i++)
     fits = divide_wall (&f, i, breaks);
+  if (fits && c->zip_place == SQ_ZIP_BACK_SEAM)
+    f.zip = sq_zip_in_seam (making);
   if (fits)
     {
       sq_plate_break (&f.plate, breaks, &f.zip);

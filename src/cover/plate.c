@@ -178,6 +178,19 @@ sq_plate_gap (const SqPlate *plate, guint i, guint *first, guint *n)
 
 /* ---- notches ------------------------------------------------------------------------------- */
 
+/* Whether the dart at @corner is listed: a cover may have two plates. */
+static gboolean
+is_listed (const SqPlate *plate, SqId corner)
+{
+  const SqCover *cover = plate->making->cover;
+
+  for (guint i = 0; i < cover->problems->len; i++)
+    if (sq_cover_problem (cover, i)->code == SQ_PROBLEM_NOTCH_IS_DART
+        && sq_cover_problem (cover, i)->place.item == corner)
+      return TRUE;
+  return FALSE;
+}
+
 /* Sizes of the notch between @end of one skirt and the next one's start, and whether it is a dart.
  * The formulas follow from the two cut lines, a_c outside each skirt's end, and the gap's bisector
  * between. */
@@ -212,12 +225,15 @@ find_notch (SqPlate *plate, SqSkirtEnd *end, SqSkirtEnd *start)
    * that is the allowance there. */
   end->allowance_mm = start->allowance_mm = notch.dart ? closing : a;
   end->is_dart = start->is_dart = notch.dart;
-  if (notch.dart)
+  if (notch.dart && !is_listed (plate, notch.corner))
     {
       SqProblem *p = sq_report_corner (plate->making->cover->problems, SQ_PROBLEM_NOTCH_IS_DART,
                                        SQ_NOTE, c->cushion, notch.corner);
       p->facts[0] = a;
       p->facts[1] = fmax (0, notch.leg_mm);
+    }
+  if (notch.dart)
+    {
       notch.leg_mm = notch.mouth_mm = 0;
       notch.apex_mm = depth / cos (phi / 2);
     }
@@ -453,7 +469,7 @@ sew_skirt (const SqPlate *plate, guint i, const SqPlateRuns *runs, const SqWallS
           sq_ring_side (runs->piece, runs->stretches, plate->stretches, first, end - at, FALSE),
           sq_ring_side (other->piece, other->runs, plate->stretches, first, end - at,
                         other->mirrored),
-          seams->step);
+          zip ? seams->zip_step : seams->step);
       double taken = at == 0 ? skirt->start.taken_mm : 0;
       double length = sq_cover_seam (plate->making->cover, seam)->length_a_mm;
       for (guint k = 0; k < places->len; k++)

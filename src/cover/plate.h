@@ -77,7 +77,7 @@ void sq_plate_gap (const SqPlate *plate, guint i, guint *first, guint *n);
 typedef struct
 {
   SqSeamKind kind;
-  guint step;
+  guint zip_step, step;
 } SqSkirtSeams;
 
 /* Sews the skirts' lower edges to @other, with notches at @places (of SqNotchPlace). */

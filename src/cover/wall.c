@@ -349,7 +349,10 @@ sew_long_side (SqMaking *making, const SqWall *wall, guint i, const SqStripRuns 
       guint seam = sq_making_add_seam (making, kind,
                                        sq_ring_side (other->piece, other->runs, wall->stretches,
                                                      (first + at) % all, end - at, other->mirrored),
-                                       wall_side, upper ? wall->steps.top : wall->steps.underside);
+                                       wall_side,
+                                       zip     ? wall->steps.zip
+                                       : upper ? wall->steps.top
+                                               : wall->steps.underside);
       notch (making, seam, strip, whole, from, to, other->mirrored, places);
       from = to;
     }

@@ -10,6 +10,7 @@
 void sq_way_folded_corner (SqMaking *making);
 void sq_way_boxed (SqMaking *making);
 void sq_way_wrapped_front (SqMaking *making);
+void sq_way_split_side (SqMaking *making);
 
 /* Shared by ways. */
 

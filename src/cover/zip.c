@@ -78,7 +78,7 @@ judge_opening (SqMaking *making, double width)
   if (c->cushion->given
       & (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT))
     p->fixes[n++] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
-  if (zip->place == SQ_ZIP_BOXING
+  if (zip->place != SQ_ZIP_UNDERSIDE
       && (sq_choices_zip_places (c->build) & (1U << SQ_ZIP_UNDERSIDE)) != 0)
     p->fixes[n++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_UNDERSIDE };
 }
@@ -101,7 +101,7 @@ return_mm (const SqChoices *c, const SqFinishedRing *ring, guint i, double missi
 typedef struct
 {
   guint edge;
-  double back_mm; /* return at both ends */
+  double back_mm; /* return at both ends; below 0: it stops short of them */
   double run_mm, missing_mm;
 } Candidate;
 
@@ -113,7 +113,13 @@ try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_return
   Candidate t = { .edge = i, .run_mm = e->end_mm - e->start_mm };
   double needed = needed_mm (c, width_along (f, edge_direction (ring, i))) - SQ_OPENING_MM;
 
-  if (with_returns && t.run_mm < needed)
+  /* In a seam it stops short of the corners, where the seam turns. */
+  if (c->zip_place != SQ_ZIP_BOXING)
+    {
+      t.back_mm = -fmin (c->house->zip_seam_clear_mm, t.run_mm / 4);
+      t.run_mm += 2 * t.back_mm;
+    }
+  else if (with_returns && t.run_mm < needed)
     {
       t.back_mm = return_mm (c, ring, i, needed + SQ_OPENING_MM - t.run_mm);
       t.run_mm += 2 * t.back_mm;
@@ -213,8 +219,9 @@ asked_run (SqMaking *making, SqZipRun *run, guint *edge)
   return TRUE;
 }
 
-SqZipRun
-sq_zip_in_boxing (SqMaking *making)
+/* The zip along the outline that is asked for, or that the rules choose. */
+static SqZipRun
+zip_along (SqMaking *making)
 {
   const SqFinished *f = making->cover->finished;
   const SqFinishedRing *ring = &f->rings[0];
@@ -229,14 +236,29 @@ sq_zip_in_boxing (SqMaking *making)
       run = (SqZipRun){ TRUE, ring->edges[edge].start_mm - best.back_mm,
                         ring->edges[edge].end_mm + best.back_mm };
     }
-  zip->place = SQ_ZIP_BOXING;
+  zip->place = making->choices.zip_place;
+  zip->method = making->choices.zip_method;
   zip->edge = ring->edges[edge].id;
   zip->from_mm = run.from_mm - ring->edges[edge].start_mm;
   zip->to_mm = run.to_mm - ring->edges[edge].start_mm;
   zip->run_mm = run.to_mm - run.from_mm;
   judge_opening (making, width_along (f, edge_direction (ring, edge)));
+  return run;
+}
+
+SqZipRun
+sq_zip_in_seam (SqMaking *making)
+{
+  return zip_along (making);
+}
+
+SqZipRun
+sq_zip_in_boxing (SqMaking *making)
+{
+  SqZipRun run = zip_along (making);
+
   /* On a cushion of a hand's breadth the tucks must not meet over the zip. */
-  making->choices.zip_tuck_mm = fmin (making->choices.zip_tuck_mm, zip->run_mm / 3);
+  making->choices.zip_tuck_mm = fmin (making->choices.zip_tuck_mm, making->cover->zip.run_mm / 3);
   return run;
 }
 
@@ -439,4 +461,16 @@ sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPo
   if (c->build == SQ_BUILD_BOXED)
     p->fixes[k++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_BOXING };
   return FALSE;
+}
+
+void
+sq_zip_mark_across (SqMaking *making, guint underside, const SqPath *const *rings, guint n_rings)
+{
+  SqPoint from, to;
+
+  if (!sq_zip_across (making, rings, n_rings, &from, &to))
+    return;
+  SqNode line[] = { { { -from.x, from.y }, 0, 0 }, { { -to.x, to.y }, 0, 0 } };
+  sq_piece_add_mark (sq_making_piece (making, underside), SQ_MARK_ZIP, 1, line[0].at, 0, 0,
+                     sq_path_new (line, 2, FALSE), -1, 0);
 }

@@ -10,6 +10,10 @@
  * cover's zip and says what is wrong. */
 SqZipRun sq_zip_in_boxing (SqMaking *making);
 
+/* The same in a seam that goes round the cushion, at the underside or the middle of its side: it stops
+ * short of the edge's ends, and does without returns. */
+SqZipRun sq_zip_in_seam (SqMaking *making);
+
 /* The zip across an underside whose sew line (outer ring, then holes) is @rings in seat
  * coordinates. Fills the cover's zip; the line from sew line to sew line in *@from and *@to, seat
  * coordinates. FALSE: there is none, and the problem is listed. */
@@ -19,3 +23,6 @@ gboolean sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_ri
 /* The zip in the strip, or the seam, that is all the back of a cover: @run of the outer ring, round
  * the edge that is the back. Fills the cover's zip. */
 void sq_zip_along_back (SqMaking *making, SqZipPlace place, guint back, const SqZipRun *run);
+/* The same, its line marked on the piece @underside. */
+void sq_zip_mark_across (SqMaking *making, guint underside, const SqPath *const *rings,
+                         guint n_rings);

@@ -47,7 +47,8 @@ typedef struct
   double zip_extension_mm, zip_tuck_mm;
   double zip_boxing_least_mm; /* lower boxings take the zip in the underside */
   double return_least_mm, return_most_mm, return_most_share; /* round the back corners */
-  double zip_third_share;                                    /* where across an underside */
+  double zip_seam_clear_mm;                     /* from the ends of the edge, in a seam */
+  double zip_third_share;                       /* where across an underside */
   double zip_middle_ratio, zip_middle_under_mm; /* nearly square and small: in the middle */
   double two_sliders_over_mm;
 

@@ -184,7 +184,8 @@ check_plate (const SqCover *cover)
   for (guint i = 0; i < cover->seams->len; i++)
     {
       const SqSeam *seam = sq_cover_seam (cover, i);
-      gboolean below = seam->kind == SQ_SEAM_PERIMETER || seam->kind == SQ_SEAM_ZIP;
+      gboolean below = seam->kind == SQ_SEAM_PERIMETER || seam->kind == SQ_SEAM_ZIP
+                       || seam->kind == SQ_SEAM_WELT;
       SqPieceRole roles[] = { sq_cover_piece (cover, seam->a.piece)->role,
                               sq_cover_piece (cover, seam->b.piece)->role };
       if (below && (roles[0] == SQ_ROLE_UNDERSIDE || roles[1] == SQ_ROLE_UNDERSIDE))

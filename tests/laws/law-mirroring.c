@@ -143,11 +143,35 @@ backs_match (const SqCover *a, const SqCover *b)
          == b->finished->back;
 }
 
+/* Of two sides that are as long a zip may be parallel to the other one. */
+static gboolean
+zips_match (const SqCover *a, const SqCover *b)
+{
+  const SqFinishedRing *ring_a = &a->finished->rings[0], *ring_b = &b->finished->rings[0];
+
+  for (guint i = 0; i < ring_a->n_edges; i++)
+    if (ring_a->edges[i].id == a->zip.edge)
+      {
+        guint k = mirrored_edge (ring_a, i, ring_b);
+        return k != G_MAXUINT && ring_b->edges[k].id == b->zip.edge;
+      }
+  return a->zip.place == b->zip.place;
+}
+
+static gboolean
+zip_is_in_seam (const SqCover *cover)
+{
+  return cover->zip.place == SQ_ZIP_BACK_SEAM || cover->zip.place == SQ_ZIP_SIDE_SEAM;
+}
+
 /* Of a cut line that falls into halves as great the mirror may keep the other one. */
 static char *
 check_faces (const SqCover *a, const SqCover *b, double within)
 {
   if (has_problem (a, SQ_PROBLEM_CUT_SPLIT))
+    return NULL;
+  /* A zip in a seam has its own allowance, wherever the tie lets it lie. */
+  if (zip_is_in_seam (a) && !zips_match (a, b))
     return NULL;
   guint n_faces = a->build == SQ_BUILD_WRAPPED_FRONT ? 1 : 2;
   for (guint p = 0; p < n_faces; p++)
@@ -182,21 +206,6 @@ zip_is_told_by_hand (const SqCover *cover)
   return FALSE;
 }
 
-/* Of two sides that are as long a zip may be parallel to the other one. */
-static gboolean
-zips_match (const SqCover *a, const SqCover *b)
-{
-  const SqFinishedRing *ring_a = &a->finished->rings[0], *ring_b = &b->finished->rings[0];
-
-  for (guint i = 0; i < ring_a->n_edges; i++)
-    if (ring_a->edges[i].id == a->zip.edge)
-      {
-        guint k = mirrored_edge (ring_a, i, ring_b);
-        return k != G_MAXUINT && ring_b->edges[k].id == b->zip.edge;
-      }
-  return a->zip.place == b->zip.place;
-}
-
 static char *
 check_zip (const SqCover *a, const SqCover *b, double within)
 {
@@ -213,6 +222,9 @@ check_choices (const SqCover *a, const SqCover *b, double within)
   guint n_a, n_b;
   double shortest_a, shortest_b;
 
+  /* A zip in the seam divides strips that are joined at the right of two corners as good. */
+  if (zip_is_in_seam (a))
+    return check_zip (a, b, within);
   measure_strips (a, &n_a, &shortest_a);
   measure_strips (b, &n_b, &shortest_b);
   if (n_a != n_b || fabs (shortest_a - shortest_b) > SQ_TIE_MM + within)

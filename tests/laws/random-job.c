@@ -389,7 +389,7 @@ choose_zip (GRand *chance, SqCushion *c)
 
   if (happens (chance, 0.3))
     {
-      c->zip.place = (SqZipPlace) one_of (chance, 3);
+      c->zip.place = (SqZipPlace) one_of (chance, SQ_N_ZIP_PLACES);
       c->given |= SQ_GIVEN_ZIP_PLACE;
     }
   if (happens (chance, 0.15))
@@ -457,6 +457,40 @@ choose_profile (GRand *chance, SqCushion *c)
   c->given_way |= SQ_GIVEN_PROFILE_RADIUS;
 }
 
+/* Sets a figure of a way of building now and then. */
+static void
+maybe_way (GRand *chance, SqCushion *cushion, double probability, SqWayGiven key, double *value,
+           double low, double high)
+{
+  if (!happens (chance, probability))
+    return;
+  *value = between (chance, low, high);
+  cushion->given_way |= key;
+}
+
+static void
+choose_way (GRand *chance, SqCushion *c)
+{
+  if (happens (chance, 0.3))
+    {
+      c->welt.at = (SqWeltAt) one_of (chance, 4);
+      c->given_way |= SQ_GIVEN_WELT_AT;
+    }
+  if (happens (chance, 0.1))
+    {
+      c->welt.cut = (SqWeltCut) one_of (chance, 2);
+      c->given_way |= SQ_GIVEN_WELT_CUT;
+    }
+  maybe_way (chance, c, 0.1, SQ_GIVEN_WELT_CORD, &c->welt.cord_mm, 2, 9);
+  maybe_way (chance, c, 0.1, SQ_GIVEN_WELT_OVERLAP, &c->welt.overlap_mm, 0, 60);
+  maybe_way (chance, c, 0.4, SQ_GIVEN_SPLIT_UPPER, &c->split.upper_mm, 0, 100);
+  if (happens (chance, 0.15))
+    {
+      c->reversible = TRUE;
+      c->given |= SQ_GIVEN_REVERSIBLE;
+    }
+}
+
 static SqCushion *
 random_cushion (GRand *chance, SqId id, guint n_cloths)
 {
@@ -466,7 +500,10 @@ random_cushion (GRand *chance, SqId id, guint n_cloths)
                                           : random_outline (chance, folded);
   SqCushion *c = sq_cushion_new (id, outline);
 
-  c->build = folded ? SQ_BUILD_FOLDED_CORNER : wrapped ? SQ_BUILD_WRAPPED_FRONT : SQ_BUILD_BOXED;
+  c->build = wrapped                  ? SQ_BUILD_WRAPPED_FRONT
+             : !folded                ? SQ_BUILD_BOXED
+             : happens (chance, 0.75) ? SQ_BUILD_FOLDED_CORNER
+                                      : SQ_BUILD_SPLIT_SIDE;
   if (folded || wrapped || happens (chance, 0.5))
     c->given |= SQ_GIVEN_BUILD;
   maybe (chance, c, 0.9, SQ_GIVEN_THICKNESS, &c->thickness_mm, 20, 150);
@@ -486,6 +523,7 @@ random_cushion (GRand *chance, SqId id, guint n_cloths)
   choose_zip (chance, c);
   choose_foam (chance, c);
   choose_cloth (chance, c, n_cloths);
+  choose_way (chance, c);
   return c;
 }
 

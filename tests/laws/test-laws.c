@@ -69,9 +69,10 @@ test_laws (void)
   g_assert_cmpuint (n_broken, ==, 0);
   if (n > 100)
     {
-      g_assert_cmpuint (n_built[SQ_BUILD_FOLDED_CORNER], >, n / 4);
+      g_assert_cmpuint (n_built[SQ_BUILD_FOLDED_CORNER], >, n / 5);
       g_assert_cmpuint (n_built[SQ_BUILD_BOXED], >, n / 4);
       g_assert_cmpuint (n_built[SQ_BUILD_WRAPPED_FRONT], >, n / 20);
+      g_assert_cmpuint (n_built[SQ_BUILD_SPLIT_SIDE], >, n / 20);
     }
 }
 
