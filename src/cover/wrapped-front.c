@@ -218,7 +218,13 @@ find_sides (SqWrapping *w)
 
   g_array_append_val (breaks, from);
   g_array_append_val (breaks, to);
-  w->stretches = sq_stretches_new (ring, breaks, &w->zip);
+  if (w->zip.is_there)
+    {
+      g_array_append_val (breaks, w->zip.from_mm);
+      g_array_append_val (breaks, w->zip.to_mm);
+    }
+  gboolean in_seam = w->making->choices.zip_place == SQ_ZIP_BACK_SEAM;
+  w->stretches = sq_stretches_new (ring, breaks, in_seam ? &w->zip : NULL);
   sq_stretches_between (w->stretches, from, to, whole, &w->back_first, &w->n_back);
   for (guint i = 0; i < 2; i++)
     {
@@ -322,52 +328,70 @@ sew_end (SqMaking *making, const SqFlankSide *side, guint k, guint strip, guint 
                       (SqSide){ strip, run, 1 }, STEP_ENDS);
 }
 
-/* The strip at the back, its ends sewn to the sides and its long edges to the wrap. */
+/* The strips at the back, their ends sewn to the sides and their long edges to the wrap. */
 static void
 make_back (SqWrapping *w)
 {
-  gboolean zip_within = w->zip.is_there && w->making->choices.zip_place == SQ_ZIP_BOXING;
-  SqStrip strip = { zip_within ? SQ_STRIP_ZIP : SQ_STRIP_PLAIN, sq_wrapping_back_mm (w, 0),
-                    sq_wrapping_back_mm (w, 1), FALSE, FALSE };
-  g_autoptr (GArray) strips = g_array_new (FALSE, FALSE, sizeof (SqStrip));
+  guint last = w->strips->len - 1;
   g_autoptr (GArray) places = sq_notch_places (w->making->choices.house, ring_of (w));
   SqWall wall = { .height_mm = w->height_mm,
-                  .strips = strips,
+                  .strips = w->strips,
                   .stretches = w->stretches,
                   .is_open = TRUE,
                   .is_unmatched = TRUE,
                   .role = SQ_ROLE_BOXING,
                   .steps = { STEP_ZIP, STEP_ENDS, STEP_BACK, STEP_BACK } };
   const SqWallSide above = { w->wrap, w->top, FALSE }, below = { w->wrap, w->underside, TRUE };
-  SqStripRuns upper, lower;
+  g_autofree SqStripRuns *upper = g_new0 (SqStripRuns, last + 1);
+  g_autofree SqStripRuns *lower = g_new0 (SqStripRuns, last + 1);
 
-  g_array_append_val (strips, strip);
-  if (zip_within)
+  if (w->making->choices.zip_place == SQ_ZIP_BOXING)
     wall.zip = w->zip;
-  sq_wall_make (w->making, &wall, &upper, &lower);
-  for (guint i = 0; i < 2; i++)
-    {
-      const guint *low = i == 0 ? lower.left : lower.right, *up = i == 0 ? upper.left : upper.right;
-      sew_end (w->making, &w->sides[i], 0, lower.piece, low[0]);
-      if (zip_within)
-        sew_end (w->making, &w->sides[i], 1, upper.piece, up[0]);
-    }
+  sq_wall_make (w->making, &wall, upper, lower);
+  sew_end (w->making, &w->sides[0], 0, lower[0].piece, lower[0].left[0]);
+  if (w->sides[0].meets_zip)
+    sew_end (w->making, &w->sides[0], 1, upper[0].piece, upper[0].left[1]);
+  sew_end (w->making, &w->sides[1], 0, lower[last].piece, lower[last].right[0]);
+  if (w->sides[1].meets_zip)
+    sew_end (w->making, &w->sides[1], 1, upper[last].piece, upper[last].right[1]);
   for (guint i = 0; i < 2; i++)
     sew_side (w, &w->sides[i]);
-  sq_wall_sew (w->making, &wall, &upper, &lower, &above, &below, places);
+  sq_wall_sew (w->making, &wall, upper, lower, &above, &below, places);
 }
 
 /* ---- the way ------------------------------------------------------------------------------- */
 
 static void
-place_zip (SqWrapping *w)
+add_strip (SqWrapping *w, SqStripKind kind, double from, double to)
 {
-  SqZipPlace place = w->making->choices.zip_place;
+  gboolean runs_over_zip = kind == SQ_STRIP_PLAIN && w->making->choices.zip_tuck_mm > 0
+                           && w->making->choices.zip_place == SQ_ZIP_BOXING;
+  SqStrip strip = { kind, from, to, runs_over_zip && from == w->zip.to_mm,
+                    runs_over_zip && to == w->zip.from_mm };
 
-  if (place == SQ_ZIP_NONE)
-    return;
-  w->zip = (SqZipRun){ TRUE, sq_wrapping_back_mm (w, 0), sq_wrapping_back_mm (w, 1) };
-  sq_zip_along_back (w->making, place, w->edge, &w->zip);
+  if (to > from)
+    g_array_append_val (w->strips, strip);
+}
+
+/* The back as one strip, or as two with the zip between, from end to end or between plain ones. */
+static void
+divide_back (SqWrapping *w)
+{
+  double from = sq_wrapping_back_mm (w, 0), to = sq_wrapping_back_mm (w, 1);
+
+  w->strips = g_array_new (FALSE, FALSE, sizeof (SqStrip));
+  if (w->making->choices.zip_place != SQ_ZIP_NONE)
+    w->zip = sq_zip_along_back (w->making, w->edge, from, to);
+  if (w->making->choices.zip_place != SQ_ZIP_BOXING)
+    {
+      add_strip (w, SQ_STRIP_PLAIN, from, to);
+      return;
+    }
+  add_strip (w, SQ_STRIP_PLAIN, from, w->zip.from_mm);
+  add_strip (w, SQ_STRIP_ZIP, w->zip.from_mm, w->zip.to_mm);
+  add_strip (w, SQ_STRIP_PLAIN, w->zip.to_mm, to);
+  w->sides[0].meets_zip = w->zip.from_mm == from;
+  w->sides[1].meets_zip = w->zip.to_mm == to;
 }
 
 static void
@@ -379,6 +403,7 @@ clear (SqWrapping *w)
       g_clear_pointer (&w->sides[i].flank, sq_flank_free);
       g_clear_pointer (&w->sides[i].edges, g_free);
     }
+  g_clear_pointer (&w->strips, g_array_unref);
   g_clear_pointer (&w->stretches, g_array_unref);
   g_clear_pointer (&w->top, g_free);
   g_clear_pointer (&w->underside, g_free);
@@ -408,7 +433,7 @@ sq_way_wrapped_front (SqMaking *making)
     }
   if (!check_radius (&w))
     return;
-  place_zip (&w);
+  divide_back (&w);
   find_sides (&w);
   if (bend_sides (&w))
     {

@@ -291,7 +291,7 @@ draw_end (SqDraft *draft, const SqWrapping *w, SqFlankSide *side, const Placing 
   const SqChoices *c = &w->making->choices;
   double x = sq_path_length_mm (side->plan);
   const double up[] = { 0, w->height_mm / 2 }, down[] = { w->height_mm, w->height_mm / 2 };
-  guint n = w->zip.is_there && c->zip_place == SQ_ZIP_BOXING ? 2 : 1;
+  guint n = side->meets_zip ? 2 : 1;
 
   for (guint k = 0; k < n; k++)
     {

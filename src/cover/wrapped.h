@@ -10,10 +10,11 @@
 typedef struct
 {
   gboolean is_left;
-  guint first, n;    /* stretches of the ring, in order of travel */
-  double station_mm; /* of the ring, at the front */
-  SqPath *plan;      /* tag k: the k-th stretch from the front */
-  SqId *edges;       /* of each of these */
+  gboolean meets_zip; /* at the back: two strips with a zip between */
+  guint first, n;     /* stretches of the ring, in order of travel */
+  double station_mm;  /* of the ring, at the front */
+  SqPath *plan;       /* tag k: the k-th stretch from the front */
+  SqId *edges;        /* of each of these */
   SqFlank *flank;
   SqSide on_wrap, on_side;
   guint ends[2]; /* runs of the side's end at the back, from below up */
@@ -28,6 +29,7 @@ typedef struct
   guint edge;       /* that is the back … */
   guint back[2];    /* … and the first and last of those that are beside it there */
   SqZipRun zip;
+  GArray *strips;    /* of SqStrip: the back, from right to left */
   GArray *stretches; /* of SqStretch */
   guint back_first, n_back;
   SqFlankSide sides[2];   /* right, left */

@@ -262,19 +262,51 @@ sq_zip_in_boxing (SqMaking *making)
   return run;
 }
 
-void
-sq_zip_along_back (SqMaking *making, SqZipPlace place, guint back, const SqZipRun *run)
+/* Holds @run to a strip from @from to @to: what would be left of a strip at an end belongs to the zip
+ * if it is too short to be one. FALSE: the run lies elsewhere. */
+static gboolean
+hold_to_strip (const SqChoices *c, double from, double to, SqZipRun *run)
 {
-  const SqFinished *f = making->cover->finished;
-  const SqFinishedEdge *edge = &f->rings[0].edges[back];
-  SqZip *zip = &making->cover->zip;
+  double clear = c->zip_place == SQ_ZIP_BOXING ? c->house->join_clear_mm : SQ_TIE_MM;
 
-  zip->place = place;
-  zip->edge = edge->id;
-  zip->from_mm = run->from_mm - edge->start_mm;
-  zip->to_mm = run->to_mm - edge->start_mm;
-  zip->run_mm = run->to_mm - run->from_mm;
+  if (run->from_mm < from - SQ_TIE_MM || run->to_mm > to + SQ_TIE_MM)
+    return FALSE;
+  if (run->from_mm < from + clear)
+    run->from_mm = from;
+  if (run->to_mm > to - clear)
+    run->to_mm = to;
+  return TRUE;
+}
+
+SqZipRun
+sq_zip_along_back (SqMaking *making, guint back, double from, double to)
+{
+  const SqChoices *c = &making->choices;
+  const SqFinished *f = making->cover->finished;
+  SqZip *zip = &making->cover->zip;
+  double short_mm = c->zip_place == SQ_ZIP_BOXING
+                        ? 0
+                        : fmin (c->house->zip_seam_clear_mm, (to - from) / 4);
+  SqZipRun usual = { TRUE, from + short_mm, to - short_mm }, run = usual;
+  guint edge = back;
+
+  if (asked_run (making, &run, &edge) && !hold_to_strip (c, from, to, &run))
+    {
+      SqProblem *p = sq_report_key (making->cover->problems, SQ_PROBLEM_ZIP_NO_PLACE, SQ_WARNING,
+                                    c->cushion, "zip.edge");
+      p->fixes[0] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
+      run = usual;
+      edge = back;
+    }
+  zip->place = c->zip_place;
+  zip->method = c->zip_method;
+  zip->edge = f->rings[0].edges[edge].id;
+  zip->from_mm = run.from_mm - f->rings[0].edges[edge].start_mm;
+  zip->to_mm = run.to_mm - f->rings[0].edges[edge].start_mm;
+  zip->run_mm = run.to_mm - run.from_mm;
   judge_opening (making, width_along (f, edge_direction (&f->rings[0], back)));
+  making->choices.zip_tuck_mm = fmin (c->zip_tuck_mm, zip->run_mm / 3);
+  return run;
 }
 
 /* The longest side: its direction is the zip's. */

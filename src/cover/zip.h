@@ -20,9 +20,11 @@ SqZipRun sq_zip_in_seam (SqMaking *making);
 gboolean sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPoint *from,
                         SqPoint *to);
 
-/* The zip in the strip, or the seam, that is all the back of a cover: @run of the outer ring, round
- * the edge that is the back. Fills the cover's zip. */
-void sq_zip_along_back (SqMaking *making, SqZipPlace place, guint back, const SqZipRun *run);
 /* The same, its line marked on the piece @underside. */
 void sq_zip_mark_across (SqMaking *making, guint underside, const SqPath *const *rings,
                          guint n_rings);
+
+/* The zip in the strip, or in the seam, that is all the back of a cover, from station to station of
+ * the outer ring; @back is its edge. All of the strip, a seam but for its ends, or the part that the
+ * maker asked for. Fills the cover's zip. */
+SqZipRun sq_zip_along_back (SqMaking *making, guint back, double from_mm, double to_mm);

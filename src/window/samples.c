@@ -8,7 +8,7 @@ static const char *const order[] = { "square-seat.squab", "worked-plate.squab",
                                      "bay-seat.squab",    "half-round.squab",
                                      "dining-pads.squab", "folded-stool.squab",
                                      "berth-pair.squab",  "striped-bench.squab",
-                                     "round-pad.squab" };
+                                     "pier-bench.squab",  "round-pad.squab" };
 
 /* Where it comes; last if it isn't one of ours. */
 static guint

@@ -204,14 +204,15 @@ static const Sentence sentences[] = {
   { SQ_PROBLEM_ZIP_NO_PLACE,
     NULL,
     ALWAYS,
-    N_ ("A cover with folded corners has no boxing to take the zip. Put it in the underside, or "
-        "box the cushion."),
-    { SAY_NOTHING } },
+    N_ ("A cover built as “%s” can’t take the zip where it is asked for. Leave the place to the "
+        "rules, or build the cover another way."),
+    { SAY_BUILD } },
   { SQ_PROBLEM_ZIP_BOXING_LOW,
     NULL,
     ZIP_IN_BOXING,
-    N_ ("The boxing is only %s high, and a zip in it is hard to sew under %s. Put the zip in the "
-        "underside."),
+    N_ ("The boxing is only %s high, and a zip in it is hard to sew under %s. Put the zip in "
+        "another "
+        "place."),
     { SAY_FIRST, SAY_SECOND } },
   { SQ_PROBLEM_ZIP_BOXING_LOW,
     NULL,
@@ -520,7 +521,7 @@ said (Say say, const SqProblem *problem, const SqCover *cover, const SqLengthSty
     case SAY_FIRST_COUNT:
       return sq_words_number (problem->facts[0], 0, style);
     case SAY_BUILD:
-      return g_strdup (sq_words_build (cover->cushion->build));
+      return g_strdup (sq_words_build (cover->build));
     }
   g_return_val_if_reached (g_strdup (""));
 }

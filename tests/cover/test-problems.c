@@ -7,6 +7,7 @@
   "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},"               \
   "{'id':4,'x':0,'y':400}]"
 #define FOLDED "'build':'folded-corner',"
+#define WRAPPED "'build':'wrapped-front',"
 
 typedef struct
 {
@@ -95,6 +96,20 @@ static const Source sources[SQ_N_PROBLEM_CODES] = {
       "'outline':[{'id':1,'x':0,'y':0,'bow':30},{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},"
       "{'id':4,'x':0,'y':400}]" },
   [SQ_PROBLEM_SKIRTS_FOLLOW] = { "'cloths':[{'id':1,'one_way':true}],", FOLDED SQUARE },
+  [SQ_PROBLEM_HOLE_NOT_BUILT] = { NULL, WRAPPED SQUARE
+                                  ",'holes':[[{'id':5,'x':200,'y':100},{'id':6,'x':200,'y':300},"
+                                  "{'id':7,'x':300,'y':200}]]" },
+  [SQ_PROBLEM_CORNER_NOT_BUILT] = { NULL, WRAPPED
+                                    "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"
+                                    "{'id':3,'x':300,'y':400}]" },
+  [SQ_PROBLEM_PROFILE_RADIUS] = { NULL, WRAPPED "'front_profile':{'radius':60}," SQUARE },
+  [SQ_PROBLEM_FRONT_CURVED] = { NULL, WRAPPED
+                                "'outline':[{'id':1,'x':0,'y':0,'bow':20},{'id':2,'x':600,'y':0},"
+                                "{'id':3,'x':600,'y':400},{'id':4,'x':0,'y':400}]" },
+  [SQ_PROBLEM_SIDE_TURNS_BACK]
+  = { NULL, WRAPPED "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"
+                    "{'id':3,'x':700,'y':200},{'id':4,'x':650,'y':150},{'id':5,'x':600,'y':400},"
+                    "{'id':6,'x':0,'y':400}]" },
 };
 
 static SqCover *

@@ -162,7 +162,7 @@ test_what_was_done (void)
   cover->zip.place = SQ_ZIP_BOXING;
   assert_says (cover, &problem,
                "The boxing is only 1 1/2 in high, and a zip in it is hard to sew under 2 in. Put "
-               "the zip in the underside.");
+               "the zip in another place.");
   problem = problem_of (SQ_PROBLEM_ZIP_TOO_LONG);
   assert_says (cover, &problem,
                "The zip is to open 2 in, and its place has room for 1 1/2 in. Make it shorter, or "
