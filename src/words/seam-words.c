@@ -80,6 +80,32 @@ place_on_flat (const SqCover *cover, const SqSide *side)
   return g_strdup_printf (ngettext ("edge %s", "edges %s", edges->len), names);
 }
 
+/* Whether @side of the wrap lies on its top (1), under it (−1), or goes over the front (0). */
+static int
+height_on_wrap (const SqCover *cover, const SqSide *side)
+{
+  const SqPiece *piece = sq_cover_piece (cover, side->piece);
+  int height = 0;
+  for (guint i = 0; i < side->n_runs; i += MAX (side->n_runs - 1, 1))
+    {
+      g_autoptr (SqPath) run = sq_piece_run_path (piece, sq_side_run (cover, side, i));
+      SqPoint middle = sq_path_point_at (run, sq_path_length_mm (run) / 2, NULL);
+      height += sq_finished_to_frame (cover->finished, middle).y > 0 ? 1 : -1;
+    }
+  return CLAMP (height, -1, 1);
+}
+
+static char *
+place_on_wrap (const SqCover *cover, const SqSide *side)
+{
+  g_autofree char *edge = place_on_flat (cover, side);
+  int height = height_on_wrap (cover, side);
+  if (height == 0)
+    return g_steal_pointer (&edge);
+  /* Translators: %s is "edge C–D (back)". */
+  return g_strdup_printf (height > 0 ? _ ("%s of its top") : _ ("%s of its underside"), edge);
+}
+
 char *
 sq_words_seam_side (const SqCover *cover, const SqSide *side)
 {
@@ -90,6 +116,11 @@ sq_words_seam_side (const SqCover *cover, const SqSide *side)
     return g_strdup (_ ("Hem"));
   if (piece->role == SQ_ROLE_BOXING || piece->role == SQ_ROLE_ZIP_STRIP)
     place = g_strdup (place_on_strip (piece, side->first_run));
+  else if (piece->role == SQ_ROLE_WRAP)
+    place = place_on_wrap (cover, side);
+  else if (piece->role == SQ_ROLE_SIDE
+           && sq_piece_run (piece, side->first_run)->role == SQ_RUN_JOIN)
+    place = g_strdup (_ ("back end"));
   else
     place = place_on_flat (cover, side);
   /* Translators: a piece and a place on it: "Front boxing, upper edge". */
