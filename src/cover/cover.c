@@ -12,6 +12,7 @@ static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
   [SQ_BUILD_BOXED] = sq_way_boxed,
   [SQ_BUILD_WRAPPED_FRONT] = sq_way_wrapped_front,
   [SQ_BUILD_SPLIT_SIDE] = sq_way_split_side,
+  [SQ_BUILD_KNIFE_EDGE] = sq_way_knife_edge,
 };
 
 static void

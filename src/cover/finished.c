@@ -235,26 +235,6 @@ round_corners (const Ring *ring, const SqChoices *choices, double *radius, GArra
   return path;
 }
 
-/* Stations of the stretch tagged @tag; FALSE if there is none. */
-static gboolean
-tagged_stretch (const SqPath *path, guint32 tag, double *from, double *to)
-{
-  const SqNode *nodes = sq_path_nodes (path);
-  guint n = sq_path_n_nodes (path);
-  gboolean any = FALSE;
-
-  for (guint k = 0; k < n; k++)
-    {
-      if (nodes[k].tag != tag)
-        continue;
-      if (!any)
-        *from = sq_path_station_mm (path, k);
-      *to = sq_path_station_mm (path, k + 1);
-      any = TRUE;
-    }
-  return any;
-}
-
 /* The station at which edge @i starts in a ring whose roundings are tagged n + i: the middle of
  * its rounding, or its first node. An edge that its roundings use up is still there, 0 long. */
 static double
@@ -262,11 +242,11 @@ edge_start (const SqPath *path, guint i, guint n)
 {
   double from = 0, to = 0;
 
-  if (tagged_stretch (path, n + i, &from, &to))
+  if (sq_tagged_stretch (path, n + i, &from, &to))
     return (from + to) / 2;
-  if (tagged_stretch (path, i, &from, &to))
+  if (sq_tagged_stretch (path, i, &from, &to))
     return sq_path_station_mm (path, corner_node (path, i));
-  tagged_stretch (path, n + (i + 1) % n, &from, &to);
+  sq_tagged_stretch (path, n + (i + 1) % n, &from, &to);
   return from;
 }
 
@@ -359,43 +339,14 @@ static void
 measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, const SqChoices *choices,
                guint first, const double *radius)
 {
-  const SqNode *nodes = sq_path_nodes (out->path);
-  guint n = ring->n, n_nodes = sq_path_n_nodes (out->path);
-  double whole = sq_path_length_mm (out->path);
+  guint n = ring->n;
 
   out->n_edges = n;
   out->edges = g_new0 (SqFinishedEdge, n);
-  for (guint i = 0; i < n; i++)
-    {
-      out->edges[i].own_start_mm = INFINITY;
-      out->edges[i].is_straight = TRUE;
-    }
-  for (guint k = 0; k < n_nodes; k++)
-    {
-      if (nodes[k].tag >= n)
-        continue;
-      SqFinishedEdge *e = &out->edges[nodes[k].tag];
-      SqSegment s = sq_path_segment (out->path, k);
-      e->is_straight = e->is_straight && !sq_segment_is_arc (&s) && isinf (e->own_start_mm);
-      if (isinf (e->own_start_mm))
-        e->own_start_mm = sq_path_station_mm (out->path, k);
-      e->own_end_mm = sq_path_station_mm (out->path, k + 1);
-    }
+  sq_measure_edge_stations (out);
   for (guint i = 0; i < n; i++)
     {
       SqFinishedEdge *e = &out->edges[i];
-      double start = 0, end = 0;
-      if (!isinf (e->own_start_mm))
-        continue;
-      if (tagged_stretch (out->path, n + i, &start, &end))
-        start = end;
-      else
-        tagged_stretch (out->path, n + (i + 1) % n, &start, &end);
-      e->own_start_mm = e->own_end_mm = start;
-    }
-  for (guint i = 0; i < n; i++)
-    {
-      SqFinishedEdge *e = &out->edges[i], *before = &out->edges[(i + n - 1) % n];
       guint from = (first + i) % n;
       const SqCorner *corner = &ring->corners[from];
       SqPoint a, b;
@@ -410,8 +361,6 @@ measure_edges (const SqFinished *f, SqFinishedRing *out, const Ring *ring, const
           sq_unit (sq_point (sq_dot (along, f->front_dir), sq_cross (f->front_dir, along)))));
       e->turn_rad = turn_at (ring->path, from);
       e->radius_mm = radius[from];
-      e->start_mm = i == 0 ? 0 : (before->own_end_mm + e->own_start_mm) / 2;
-      before->end_mm = i == 0 ? whole : e->start_mm;
     }
 }
 

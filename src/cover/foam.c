@@ -1,7 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "base/units.h"
+#include "cover/report.h"
 #include "cover/ways.h"
 #include "geometry/offset.h"
+
+/* The chord of an arc @length_mm long that rises @rise_mm. With a the half of its angle the arc is
+ * 2 a r, the rise r (1 − cos a) and the chord 2 r sin a, so (1 − cos a) / a = 2 rise / length; the
+ * left side grows up to the half circle, beyond which no pad bows. */
+static double
+chord_mm (double length_mm, double rise_mm)
+{
+  double share = 2 * rise_mm / length_mm, low = 0, high = G_PI / 2;
+
+  for (int i = 0; i < 60; i++)
+    {
+      double a = (low + high) / 2;
+      if ((1 - cos (a)) / a < share)
+        low = a;
+      else
+        high = a;
+    }
+  return length_mm * sin (high) / high;
+}
+
+/* A soft filling: the insert is larger than the cover, and what it stuffs is smaller. */
+static void
+fill_softly (SqMaking *making)
+{
+  const SqChoices *c = &making->choices;
+  SqCover *cover = making->cover;
+  SqBox extent = cover->finished->extent;
+  double length = extent.max.x - extent.min.x, depth = extent.max.y - extent.min.y;
+
+  cover->insert = (SqFilled){ length + c->house->insert_larger_mm,
+                              depth + c->house->insert_larger_mm, c->thickness_mm };
+  cover->stuffed = (SqFilled){ chord_mm (length, c->thickness_mm / 2),
+                               chord_mm (depth, c->thickness_mm / 2), c->thickness_mm };
+  SqProblem *p = sq_report_cushion (cover->problems, SQ_PROBLEM_STUFFED_SMALLER, SQ_NOTE,
+                                    c->cushion);
+  p->facts[0] = cover->stuffed.length_mm;
+  p->facts[1] = cover->stuffed.depth_mm;
+}
 
 void
 sq_cut_foam (SqMaking *making)
@@ -11,8 +50,13 @@ sq_cut_foam (SqMaking *making)
   double extent = fmax (f->extent.max.x - f->extent.min.x, f->extent.max.y - f->extent.min.y);
   double area = 0;
   SqJoinRule rule = sq_join_rule_mitre ();
-  SqFoamPart *part = g_new0 (SqFoamPart, 1);
 
+  if (c->build == SQ_BUILD_KNIFE_EDGE && c->filling == SQ_FILLING_SOFT)
+    {
+      fill_softly (making);
+      return;
+    }
+  SqFoamPart *part = g_new0 (SqFoamPart, 1);
   part->kind = c->foam_kind;
   part->count = 1;
   part->oversize_mm = sq_choices_oversize_mm (c, extent);

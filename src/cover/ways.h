@@ -11,6 +11,7 @@ void sq_way_folded_corner (SqMaking *making);
 void sq_way_boxed (SqMaking *making);
 void sq_way_wrapped_front (SqMaking *making);
 void sq_way_split_side (SqMaking *making);
+void sq_way_knife_edge (SqMaking *making);
 
 /* Shared by ways. */
 
@@ -24,5 +25,6 @@ void sq_lay_face_on_cloth (const SqMaking *making, SqPiece *piece, const SqCloth
 /* The same for a boxing strip; @must_match: its pattern meets that of the face at the front. */
 void sq_lay_boxing_on_cloth (const SqMaking *making, SqPiece *piece, gboolean must_match);
 
-/* The cushion's block: the outline grown by half the oversize. */
+/* What the cover is filled with: a block, the outline grown by half the oversize; or the insert of a
+ * soft filling, and what it makes of the cover. */
 void sq_cut_foam (SqMaking *making);

@@ -65,7 +65,9 @@ judge_opening (SqMaking *making, double width)
     zip->opening = SQ_OPENING_FOLD;
   else
     zip->opening = SQ_OPENING_TOO_SHORT;
-  if (zip->opening == SQ_OPENING_GOES_IN)
+  gboolean soft = c->build == SQ_BUILD_KNIFE_EDGE && c->filling == SQ_FILLING_SOFT;
+  /* Nobody needs to be told how a soft filling is got in. */
+  if (zip->opening == SQ_OPENING_GOES_IN || (soft && zip->opening == SQ_OPENING_FOLD))
     return;
 
   gboolean fold = zip->opening == SQ_OPENING_FOLD;
@@ -492,6 +494,8 @@ sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPo
     p->fixes[k++] = (SqFix){ SQ_FIX_ZIP_RULES, 0, 0 };
   if (c->build == SQ_BUILD_BOXED)
     p->fixes[k++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_BOXING };
+  else if (c->build == SQ_BUILD_KNIFE_EDGE)
+    p->fixes[k++] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, SQ_ZIP_BACK_SEAM };
   return FALSE;
 }
 

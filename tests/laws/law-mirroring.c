@@ -268,6 +268,18 @@ check_other_hand (const SqCover *mirrored_seat, const SqCover *other_hand)
   return NULL;
 }
 
+/* The two faces of a knife edge are each other's mirror image, cut and sewn. */
+static char *
+check_congruent (const SqCover *cover)
+{
+  if (cover->build != SQ_BUILD_KNIFE_EDGE || cover->pieces->len == 0)
+    return NULL;
+  const SqPiece *top = sq_cover_piece (cover, first_piece (cover, SQ_ROLE_FACE)),
+                *under = sq_cover_piece (cover, first_piece (cover, SQ_ROLE_UNDERSIDE));
+  char *wrong = check_on (sq_piece_sew (top, 0), sq_piece_sew (under, 0), SAME_MM);
+  return wrong != NULL ? wrong : check_on (sq_piece_cut (top, 0), sq_piece_cut (under, 0), SAME_MM);
+}
+
 /* Clearances may leave a crumb of a seat whose edges are all equal within a tie. */
 static gboolean
 is_crumb (const SqCover *cover)
@@ -313,7 +325,11 @@ law_mirroring (const LawCase *c)
   char *wrong = NULL;
 
   for (guint i = 0; i < c->plan->covers->len && wrong == NULL; i++)
-    if (sq_plan_cover (c->plan, i)->finished != NULL && !is_crumb (sq_plan_cover (c->plan, i)))
-      wrong = check_cover (c, sq_plan_cover (c->plan, i));
+    {
+      const SqCover *cover = sq_plan_cover (c->plan, i);
+      wrong = check_congruent (cover);
+      if (wrong == NULL && cover->finished != NULL && !is_crumb (cover))
+        wrong = check_cover (c, cover);
+    }
   return wrong;
 }

@@ -491,20 +491,37 @@ choose_way (GRand *chance, SqCushion *c)
     }
 }
 
+static void
+choose_filling (GRand *chance, SqCushion *c)
+{
+  if (happens (chance, 0.7))
+    {
+      c->knife_edge.filling = (SqFilling) one_of (chance, SQ_FILLING_FOAM_SQUARE + 1);
+      c->given_way |= SQ_GIVEN_FILLING;
+    }
+  if (happens (chance, 0.3))
+    {
+      c->knife_edge.draw_in_mm = between (chance, -1, 30);
+      c->given_way |= SQ_GIVEN_DRAW_IN;
+    }
+}
+
 static SqCushion *
 random_cushion (GRand *chance, SqId id, guint n_cloths)
 {
   gboolean folded = happens (chance, 0.45);
   gboolean wrapped = !folded && (happens (chance, 0.3));
+  gboolean knife_edge = !folded && !wrapped && happens (chance, 0.2);
   g_autoptr (SqOutline) outline = wrapped ? outline_for_wrap (chance)
                                           : random_outline (chance, folded);
   SqCushion *c = sq_cushion_new (id, outline);
 
   c->build = wrapped                  ? SQ_BUILD_WRAPPED_FRONT
+             : knife_edge             ? SQ_BUILD_KNIFE_EDGE
              : !folded                ? SQ_BUILD_BOXED
              : happens (chance, 0.75) ? SQ_BUILD_FOLDED_CORNER
                                       : SQ_BUILD_SPLIT_SIDE;
-  if (folded || wrapped || happens (chance, 0.5))
+  if (folded || wrapped || knife_edge || happens (chance, 0.5))
     c->given |= SQ_GIVEN_BUILD;
   maybe (chance, c, 0.9, SQ_GIVEN_THICKNESS, &c->thickness_mm, 20, 150);
   if (happens (chance, 0.3))
@@ -519,6 +536,8 @@ random_cushion (GRand *chance, SqId id, guint n_cloths)
     }
   if (wrapped)
     choose_profile (chance, c);
+  if (knife_edge)
+    choose_filling (chance, c);
   choose_allowances (chance, c);
   choose_zip (chance, c);
   choose_foam (chance, c);

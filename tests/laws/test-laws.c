@@ -73,6 +73,7 @@ test_laws (void)
       g_assert_cmpuint (n_built[SQ_BUILD_BOXED], >, n / 4);
       g_assert_cmpuint (n_built[SQ_BUILD_WRAPPED_FRONT], >, n / 20);
       g_assert_cmpuint (n_built[SQ_BUILD_SPLIT_SIDE], >, n / 20);
+      g_assert_cmpuint (n_built[SQ_BUILD_KNIFE_EDGE], >, n / 30);
     }
 }
 
