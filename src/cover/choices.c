@@ -276,8 +276,6 @@ resolve_way (SqChoices *c)
   c->split_upper_mm = given_way (cushion, SQ_GIVEN_SPLIT_UPPER) ? cushion->split.upper_mm : half;
   if (given_way (cushion, SQ_GIVEN_FILLING))
     c->filling = cushion->knife_edge.filling;
-  if (c->build == SQ_BUILD_KNIFE_EDGE && c->filling == SQ_FILLING_SOFT)
-    c->foam_folds = TRUE; /* it gives way at least as well */
   c->draw_in_mm = given_way (cushion, SQ_GIVEN_DRAW_IN) ? cushion->knife_edge.draw_in_mm
                                                         : c->house->draw_in_mm;
 }

@@ -8,10 +8,8 @@
 
 /* One line a way of building; NULL: not there yet. */
 static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
-  [SQ_BUILD_FOLDED_CORNER] = sq_way_folded_corner,
-  [SQ_BUILD_BOXED] = sq_way_boxed,
-  [SQ_BUILD_WRAPPED_FRONT] = sq_way_wrapped_front,
-  [SQ_BUILD_SPLIT_SIDE] = sq_way_split_side,
+  [SQ_BUILD_FOLDED_CORNER] = sq_way_folded_corner, [SQ_BUILD_BOXED] = sq_way_boxed,
+  [SQ_BUILD_WRAPPED_FRONT] = sq_way_wrapped_front, [SQ_BUILD_SPLIT_SIDE] = sq_way_split_side,
   [SQ_BUILD_KNIFE_EDGE] = sq_way_knife_edge,
 };
 

@@ -34,16 +34,24 @@ edge_direction (const SqFinishedRing *ring, guint i)
   return sq_unit (sq_sub (b, a));
 }
 
+static gboolean
+is_soft (const SqChoices *c)
+{
+  return c->build == SQ_BUILD_KNIFE_EDGE && c->filling == SQ_FILLING_SOFT;
+}
+
 static double
 needed_mm (const SqChoices *c, double width)
 {
-  return c->foam_folds ? width : width + c->thickness_mm;
+  return c->foam_folds || is_soft (c) ? width : width + c->thickness_mm;
 }
 
-/* Run from which the foam can be got in at all. */
+/* Run from which the foam can be got in at all; a soft filling is pressed together. */
 static double
 least_mm (const SqChoices *c, double width)
 {
+  if (is_soft (c))
+    return width / 2;
   return c->foam_folds ? fmin (width, width / 2 + 2 * c->thickness_mm) : width + c->thickness_mm;
 }
 
@@ -65,9 +73,8 @@ judge_opening (SqMaking *making, double width)
     zip->opening = SQ_OPENING_FOLD;
   else
     zip->opening = SQ_OPENING_TOO_SHORT;
-  gboolean soft = c->build == SQ_BUILD_KNIFE_EDGE && c->filling == SQ_FILLING_SOFT;
   /* Nobody needs to be told how a soft filling is got in. */
-  if (zip->opening == SQ_OPENING_GOES_IN || (soft && zip->opening == SQ_OPENING_FOLD))
+  if (zip->opening == SQ_OPENING_GOES_IN || (is_soft (c) && zip->opening == SQ_OPENING_FOLD))
     return;
 
   gboolean fold = zip->opening == SQ_OPENING_FOLD;
@@ -115,10 +122,12 @@ try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_return
   Candidate t = { .edge = i, .run_mm = e->end_mm - e->start_mm };
   double needed = needed_mm (c, width_along (f, edge_direction (ring, i))) - SQ_OPENING_MM;
 
-  /* In a seam it stops short of the corners, where the seam turns. */
+  /* In a seam it stops short of the corners, where the seam turns, if the foam still goes in. */
   if (c->zip_place != SQ_ZIP_BOXING)
     {
-      t.back_mm = -fmin (c->house->zip_seam_clear_mm, t.run_mm / 4);
+      double back = -fmin (c->house->zip_seam_clear_mm, t.run_mm / 4);
+      double least = least_mm (c, width_along (f, edge_direction (ring, i))) - SQ_OPENING_MM;
+      t.back_mm = t.run_mm + 2 * back < least ? 0 : back;
       t.run_mm += 2 * t.back_mm;
     }
   else if (with_returns && t.run_mm < needed)
