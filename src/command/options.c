@@ -100,7 +100,7 @@ read_steps (SqOptions *options, const char *value, GError **error)
          || refuse (error, _ ("--steps wants a whole number up to a million, not “%s”"), value);
 }
 
-/* All options that take a value. */
+/* All options but --help and --version; those that neither write nor read are switches. */
 static const struct
 {
   const char *name;
@@ -115,6 +115,7 @@ static const struct
   { "--everything", TRUE, SQ_OUT_EVERYTHING, NULL },
   { "--csv", TRUE, SQ_OUT_CSV, NULL },
   { .name = "--flatten", .read = read_flatten },
+  { .name = "--ways" },
   { .name = "--paper", .read = read_paper },
   { .name = "--date", .read = read_date },
   { .name = "--seed", .read = read_seed },
@@ -144,6 +145,11 @@ read_option (SqOptions *options, Arguments *arguments, const char *argument, GEr
     return refuse (error, _ ("%s is given twice"), name);
   arguments->seen |= 1u << i;
 
+  if (!known[i].is_out && known[i].read == NULL)
+    {
+      options->ways = TRUE;
+      return strchr (argument, '=') == NULL || refuse (error, _ ("%s takes no value"), name);
+    }
   const char *value = take_value (arguments, argument, name, error);
   if (value == NULL)
     return FALSE;
@@ -169,6 +175,15 @@ check_outs (const SqOptions *options, GError **error)
   return TRUE;
 }
 
+static gboolean
+has_any_out (const SqOptions *options)
+{
+  for (guint out = 0; out < SQ_N_OUTS; out++)
+    if (options->outs[out] != NULL)
+      return TRUE;
+  return FALSE;
+}
+
 /* Whether what was asked for goes together. */
 static gboolean
 check (const SqOptions *options, GError **error)
@@ -186,6 +201,8 @@ check (const SqOptions *options, GError **error)
     return refuse (error, _ ("%s goes with --plan"), "--flatten");
   if (options->has_sheet && !has_papers)
     return refuse (error, _ ("%s goes with a PDF"), "--paper");
+  if (options->ways && outs[SQ_OUT_PLAN] == NULL && has_any_out (options))
+    return refuse (error, _ ("%s goes with --plan, or stands alone"), "--ways");
   return check_outs (options, error);
 }
 
@@ -235,6 +252,7 @@ sq_options_help (void)
             "  --csv F         write the pieces to cut to F, as a table with commas\n"
             "  --plan F        write everything computed to F, as JSON\n"
             "  --flatten MM    in the plan, straight lines for arcs, at most MM from them\n"
+            "  --ways          compare all ways of building; in the plan, too\n"
             "  --save F        write the job as it was opened to F, in today’s format\n"
             "  --steps N       try N more lays after the first and take the best\n"
             "  --seed N        what chance begins from in these (1)\n"

@@ -30,6 +30,7 @@ typedef struct
   const char *file;            /* the job */
   const char *outs[SQ_N_OUTS]; /* where to write each, "-": standard output; NULL: nowhere */
   double flatten_mm;           /* in the plan; 0: arcs stay arcs */
+  gboolean ways;               /* the comparison of ways of building, in the plan or as text */
   gboolean has_sheet;
   SqSheet sheet;    /* of papers, if it is given */
   const char *date; /* that papers bear, YYYY-MM-DD; NULL: today */

@@ -15,6 +15,7 @@
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/problems.h"
+#include "words/ways.h"
 
 #include <glib/gi18n.h>
 #include <locale.h>
@@ -68,7 +69,8 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
   switch (out)
     {
     case SQ_OUT_PLAN:
-      return put_text (path, sq_plan_write (lays, options->flatten_mm, &style), error);
+      return put_text (path, sq_plan_write (lays, options->flatten_mm, options->ways, &style),
+                       error);
     case SQ_OUT_SAVE:
       return put_text (path, sq_job_write (lays->plan->job), error);
     case SQ_OUT_CUT_LIST:
@@ -104,6 +106,8 @@ put_all (const SqOptions *options, const SqLays *lays, GError **error)
     return TRUE;
 
   SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
+  if (options->ways)
+    return put_text ("-", sq_words_ways (job, &style), error);
   return put_text ("-", sq_words_cut_list (lays->plan, lays, &style), error);
 }
 

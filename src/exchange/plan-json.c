@@ -4,8 +4,9 @@
 #include "exchange/json-write.h"
 #include "exchange/plan-lays-json.h"
 #include "exchange/plan-piece-json.h"
+#include "exchange/plan-problem-json.h"
+#include "exchange/plan-ways-json.h"
 #include "job/names.h"
-#include "words/problems.h"
 
 #define VERSION 1
 
@@ -165,56 +166,18 @@ add_zip (SqJsonWriter *json, const SqZip *zip)
   sq_json_close (json);
 }
 
-/* Where a problem is: "at" says of what kind "id" is. Pieces have the ids of this file. */
-static void
-add_place (SqJsonWriter *json, const SqPlace *place)
-{
-  static const char *const names[] = { "job", "cushion", "corner", "edge", "piece", "seam", "key" };
-
-  sq_json_add_string (json, "at", names[place->kind]);
-  switch (place->kind)
-    {
-    case SQ_AT_JOB:
-      sq_json_add_text (json, "id", "null");
-      break;
-    case SQ_AT_CUSHION:
-      sq_json_add_integer (json, "id", place->cushion);
-      break;
-    case SQ_AT_CORNER:
-    case SQ_AT_EDGE:
-    case SQ_AT_SEAM:
-      sq_json_add_integer (json, "id", place->item);
-      break;
-    case SQ_AT_PIECE:
-      sq_json_add_integer (json, "id", sq_plan_piece_id (place->item));
-      break;
-    case SQ_AT_KEY:
-      sq_json_add_string (json, "id", place->key);
-      break;
-    }
-}
-
 static void
 add_problems (SqJsonWriter *json, const SqCover *cover, const SqLengthStyle *style)
 {
   sq_json_open_array (json, "problems", SQ_JSON_LINES);
   for (guint i = 0; i < cover->problems->len; i++)
-    {
-      const SqProblem *problem = sq_cover_problem (cover, i);
-      g_autofree char *text = sq_words_problem (problem, cover, style);
-      sq_json_open_object (json, NULL, SQ_JSON_LINE);
-      sq_json_add_string (json, "code", sq_problem_code_name (problem->code));
-      sq_json_add_string (json, "severity", sq_severity_name (problem->severity));
-      add_place (json, &problem->place);
-      sq_json_add_string (json, "text", text);
-      sq_json_close (json);
-    }
+    sq_plan_add_problem (json, NULL, sq_cover_problem (cover, i), cover, style);
   sq_json_close (json);
 }
 
 static void
-add_cushion (SqJsonWriter *json, const SqCover *cover, double flatten_mm,
-             const SqLengthStyle *style)
+begin_cushion (SqJsonWriter *json, const SqCover *cover, double flatten_mm,
+               const SqLengthStyle *style)
 {
   sq_json_open_object (json, NULL, SQ_JSON_LINES);
   sq_json_add_integer (json, "id", cover->cushion->id);
@@ -233,6 +196,23 @@ add_cushion (SqJsonWriter *json, const SqCover *cover, double flatten_mm,
   sq_json_add_text (json, "survey", "null");
   sq_json_add_string (json, "hand",
                       sq_hand_name (cover->mirrored ? SQ_HAND_MIRRORED : SQ_HAND_AS_DRAWN));
+}
+
+static void
+add_cushions (SqJsonWriter *json, const SqPlan *plan, double flatten_mm, gboolean with_ways,
+              const SqLengthStyle *style)
+{
+  sq_json_open_array (json, "cushions", SQ_JSON_LINES);
+  for (guint i = 0; i < plan->covers->len; i++)
+    {
+      const SqCover *cover = sq_plan_cover (plan, i);
+      begin_cushion (json, cover, flatten_mm, style);
+      /* A pair's ways are of both: they stand with the first of them. */
+      if (with_ways)
+        sq_plan_add_ways (json, plan->job, i < plan->job->cushions->len ? cover->cushion : NULL,
+                          style);
+      sq_json_close (json);
+    }
   sq_json_close (json);
 }
 
@@ -287,7 +267,8 @@ add_totals (SqJsonWriter *json, const SqPlan *plan)
 }
 
 char *
-sq_plan_write (const SqLays *lays, double flatten_mm, const SqLengthStyle *style)
+sq_plan_write (const SqLays *lays, double flatten_mm, gboolean with_ways,
+               const SqLengthStyle *style)
 {
   const SqPlan *plan = lays->plan;
   g_autoptr (SqJsonWriter) json = sq_json_writer_new ();
@@ -296,16 +277,15 @@ sq_plan_write (const SqLays *lays, double flatten_mm, const SqLengthStyle *style
   sq_json_open_object (json, NULL, SQ_JSON_LINES);
   sq_json_add_string (json, "format", "squab plan");
   sq_json_add_integer (json, "version", VERSION);
-  sq_json_open_array (json, "cushions", SQ_JSON_LINES);
-  for (guint i = 0; i < plan->covers->len; i++)
-    add_cushion (json, sq_plan_cover (plan, i), flatten_mm, style);
-  sq_json_close (json);
+  add_cushions (json, plan, flatten_mm, with_ways, style);
   sq_plan_add_lays (json, lays);
   sq_plan_add_purchase (json, lays);
   sq_json_open_object (json, "price", SQ_JSON_LINE);
   sq_json_close (json);
   add_cut_list (json, plan);
   add_totals (json, plan);
+  if (with_ways)
+    sq_plan_add_rates (json, plan->job);
   sq_json_close (json);
   return sq_json_writer_dup_text (json);
 }

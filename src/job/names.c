@@ -26,6 +26,9 @@ const char *const sq_centre_on_names[] = { "stripe", "gap", "motif", "none", NUL
 const char *const sq_cloth_class_names[] = { "canvas", "upholstery", "loose-weave", "velvet",
                                              "vinyl",  "stretch",    "mesh",        NULL };
 const char *const sq_sheet_names[] = { "a4", "letter", NULL };
+const char *const sq_rate_names[] = { "wage", "cut",  "sew",      "corner", "zip",
+                                      "welt", "foam", "handling", NULL };
+
 const char *const sq_paper_kind_names[] = { "cut-list", "layout", NULL };
 const char *const sq_unlaid_why_names[] = { "too-wide", "pattern", "no-room", NULL };
 

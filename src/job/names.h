@@ -25,6 +25,7 @@ extern const char *const sq_centre_on_names[];
 extern const char *const sq_cloth_class_names[];
 extern const char *const sq_sheet_names[];
 extern const char *const sq_paper_kind_names[];
+extern const char *const sq_rate_names[];
 /* Why a piece could not be laid, in the order of SqUnlaidWhy. */
 extern const char *const sq_unlaid_why_names[];
 

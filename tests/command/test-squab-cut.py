@@ -224,7 +224,7 @@ class BadUsage(Case):
             self.assert_not_done(self.run_it(self.job, option), option)
 
     def test_options_that_are_not_there_yet(self):
-        for option in ('--ways', '--marking=a.pdf', '--pattern=a.pdf', '--dxf=a.dxf',
+        for option in ('--marking=a.pdf', '--pattern=a.pdf', '--dxf=a.dxf',
                        '--seconds=1', '--threads=1', '--lay=instance.json'):
             self.assert_not_done(self.run_it(self.job, option), option.split('=')[0])
 
@@ -255,6 +255,12 @@ class BadUsage(Case):
 
     def test_paper_alone(self):
         self.assert_not_done(self.run_it(self.job, '--paper', 'a4'), '--paper')
+
+    def test_ways(self):
+        self.assert_not_done(self.run_it(self.job, '--ways=x'), '--ways')
+        self.assert_not_done(self.run_it(self.job, '--ways', '--csv', '-'), '--plan')
+        self.assert_not_done(self.run_it(self.job, '--ways', '--ways'), '--ways')
+        self.assertIn('WAYS OF BUILDING', self.run_it(self.job, '--ways').stdout)
 
     def test_flatten_alone(self):
         self.assert_not_done(self.run_it(self.job, '--flatten', '0.1'), '--plan')
@@ -327,7 +333,7 @@ class About(Case):
         done = self.run_it('--help')
         self.assertEqual((done.returncode, done.stderr), (0, ''))
         for option in ('--plan', '--save', '--flatten', '--cut-list', '--layout', '--everything',
-                       '--paper', '--date', '--csv', '--steps', '--seed', '--help', '--version'):
+                       '--paper', '--date', '--csv', '--ways', '--steps', '--seed', '--help', '--version'):
             self.assertIn(option, done.stdout)
         self.assertLessEqual(max(map(len, done.stdout.splitlines())), 80)
 

@@ -47,14 +47,20 @@ make_lays (void)
 }
 
 static cJSON *
-parse (const SqLays *lays, double flatten_mm)
+parse_with (const SqLays *lays, double flatten_mm, gboolean with_ways)
 {
   SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
-  g_autofree char *text = sq_plan_write (lays, flatten_mm, &style);
+  g_autofree char *text = sq_plan_write (lays, flatten_mm, with_ways, &style);
   cJSON *json = cJSON_ParseWithOpts (text, NULL, TRUE);
 
   g_assert_nonnull (json);
   return json;
+}
+
+static cJSON *
+parse (const SqLays *lays, double flatten_mm)
+{
+  return parse_with (lays, flatten_mm, FALSE);
 }
 
 /* What stands at keys and indexes: get (json, "cushions", 0, "pieces", 1, NULL) would want two
@@ -113,6 +119,32 @@ test_keys (void)
   assert_keys (get (json, "purchase/0"),
                "cloth bolts laid squaring pattern buy sold_by waste unlaid added");
   assert_keys (get (json, "cushions/2/problems/0"), "code severity at id text");
+  cJSON_Delete (json);
+}
+
+/* The comparison stands there where it is asked for, and all its ways have the same keys. */
+static void
+test_ways (void)
+{
+  g_autoptr (SqLays) lays = make_lays ();
+  cJSON *json = parse_with (lays, 0, TRUE);
+  const cJSON *way;
+
+  assert_keys (json, "format version cushions lays purchase price cut_list totals rates");
+  assert_keys (get (json, "rates"), "wage cut sew corner zip welt foam handling samples");
+  g_assert_cmpint (cJSON_GetArraySize (get (json, "rates/samples")), ==, SQ_N_RATES);
+  for (guint i = 0; i < 3; i++)
+    {
+      g_autofree char *path = g_strdup_printf ("cushions/%u/ways", i);
+      cJSON_ArrayForEach (way, get (json, path))
+          assert_keys (way, "build welt mixed in_use possible why pieces seam_length cloth foam "
+                            "minutes cost costs unknown");
+    }
+  g_assert_true (cJSON_IsTrue (get (json, "cushions/1/ways/0/possible")));
+  g_assert_true (cJSON_IsTrue (get (json, "cushions/1/ways/0/in_use")));
+  assert_keys (get (json, "cushions/1/ways/0/cloth/0"), "cloth area length");
+  assert_keys (get (json, "cushions/2/ways/0/why"), "code severity at id text");
+  g_assert_true (cJSON_IsNull (get (json, "cushions/2/ways/0/cost")));
   cJSON_Delete (json);
 }
 
@@ -327,8 +359,8 @@ test_same_bytes (void)
   g_autoptr (SqLays) lays = make_lays ();
   g_autoptr (SqLays) again = make_lays ();
   SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
-  g_autofree char *one = sq_plan_write (lays, 0, &style);
-  g_autofree char *two = sq_plan_write (again, 0, &style);
+  g_autofree char *one = sq_plan_write (lays, 0, FALSE, &style);
+  g_autofree char *two = sq_plan_write (again, 0, FALSE, &style);
 
   g_assert_cmpstr (one, ==, two);
 }
@@ -338,6 +370,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exchange/plan-json/keys", test_keys);
+  g_test_add_func ("/exchange/plan-json/ways", test_ways);
   g_test_add_func ("/exchange/plan-json/values", test_values);
   g_test_add_func ("/exchange/plan-json/lays", test_lays);
   g_test_add_func ("/exchange/plan-json/unlaid", test_unlaid);

@@ -1,0 +1,222 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "words/ways.h"
+
+#include "words/lay-words.h"
+#include "words/lengths.h"
+#include "words/names.h"
+#include "words/problems.h"
+#include "words/text-table.h"
+
+#include <glib/gi18n.h>
+
+#define MINUTES_PER_HOUR 60
+#define INDENT 2
+#define MOST 98 /* columns */
+#define N_COLUMNS 8
+#define WAY_COLUMN 1
+
+const char *
+sq_words_way (const SqWay *way)
+{
+  if (way->mixed)
+    return _ ("Folded, boxing let in");
+  if (way->build == SQ_BUILD_BOXED && way->welt)
+    return _ ("Boxed with a welt");
+  return sq_words_build (way->build);
+}
+
+char *
+sq_words_way_why (const SqWay *way, const SqLengthStyle *style)
+{
+  return way->possible ? g_strdup ("") : sq_words_problem (&way->why, way->where, style);
+}
+
+char *
+sq_words_minutes (double minutes)
+{
+  gint64 whole = (gint64) (minutes + 0.5);
+
+  if (whole < MINUTES_PER_HOUR)
+    return g_strdup_printf (_ ("%d min"), (int) whole);
+  if (whole % MINUTES_PER_HOUR == 0)
+    return g_strdup_printf (_ ("%" G_GINT64_FORMAT " h"), whole / MINUTES_PER_HOUR);
+  /* TRANSLATORS: hours and minutes. */
+  return g_strdup_printf (_ ("%d h %d min"), (int) (whole / MINUTES_PER_HOUR),
+                          (int) (whole % MINUTES_PER_HOUR));
+}
+
+char *
+sq_words_money (double money, const SqLengthStyle *style)
+{
+  return sq_words_number (money, 2, style);
+}
+
+char *
+sq_words_way_cost (const SqWay *way, const SqLengthStyle *style)
+{
+  guint lacks;
+  double cost = sq_way_cost (way, &lacks);
+  g_autofree char *money = sq_words_money (cost, style);
+
+  /* TRANSLATORS: a cost as far as it is known, and what comes to it. */
+  if (lacks == (SQ_COST_CLOTH | SQ_COST_FOAM))
+    return g_strdup_printf (_ ("%s + cloth + foam"), money);
+  if (lacks == SQ_COST_CLOTH)
+    return g_strdup_printf (_ ("%s + cloth"), money);
+  if (lacks == SQ_COST_FOAM)
+    return g_strdup_printf (_ ("%s + foam"), money);
+  return g_steal_pointer (&money);
+}
+
+static char *
+cloth_amount (const SqWayCloth *cloth, const SqLengthStyle *style)
+{
+  return isnan (cloth->buy_mm) ? sq_words_area (cloth->area_mm2, style)
+                               : sq_words_sold_length (cloth->buy_mm, style);
+}
+
+char *
+sq_words_way_cloth (const SqWay *way, const char *between, const SqLengthStyle *style)
+{
+  GString *all = g_string_new (NULL);
+
+  for (guint i = 0; i < way->cloths->len; i++)
+    {
+      const SqWayCloth *cloth = &g_array_index (way->cloths, SqWayCloth, i);
+      g_autofree char *amount = cloth_amount (cloth, style);
+      g_autofree char *name = sq_words_cloth (sq_plan_cloth (way->plan, cloth->cloth));
+      g_string_append (all, i > 0 ? between : "");
+      if (way->cloths->len > 1)
+        /* TRANSLATORS: a cloth's name and how much of it. */
+        g_string_append_printf (all, _ ("%s %s"), name, amount);
+      else
+        g_string_append (all, amount);
+    }
+  return g_string_free (all, FALSE);
+}
+
+const char *
+sq_words_ways_reckoned (void)
+{
+  return _ (
+      "Cost is cloth as it is bought for this cushion alone, foam, and time at the wage. Zip, "
+      "cord, thread and batting come to it.");
+}
+
+const char *
+sq_words_ways_samples (const SqJob *job)
+{
+  guint own = 0;
+
+  for (SqRate rate = 0; rate < SQ_N_RATES; rate++)
+    own += sq_job_has_rate (job, rate);
+  return own == 0           ? _ ("Sample rates: put in your own.")
+         : own < SQ_N_RATES ? _ ("Some rates are samples: put in your own.")
+                            : "";
+}
+
+const char *
+sq_words_rate (SqRate rate)
+{
+  static const char *const names[SQ_N_RATES] = {
+    [SQ_RATE_WAGE] = N_ ("Wage, an hour"),
+    [SQ_RATE_CUT] = N_ ("Marking and cutting, a piece"),
+    [SQ_RATE_SEW] = N_ ("Sewing, a metre of seam"),
+    [SQ_RATE_CORNER] = N_ ("A corner sewn or turned at"),
+    [SQ_RATE_ZIP] = N_ ("Putting in a zip"),
+    [SQ_RATE_WELT] = N_ ("Making welt, a metre"),
+    [SQ_RATE_FOAM] = N_ ("Cutting foam, a block"),
+    [SQ_RATE_HANDLING] = N_ ("All else, a cushion"),
+  };
+
+  g_return_val_if_fail (rate < SQ_N_RATES, "");
+  return _ (names[rate]);
+}
+
+/* ---- as plain text ---------------------------------------------------------------------------- */
+
+static void
+add_impossible (SqTextTable *table, const SqWay *way, const SqLengthStyle *style)
+{
+  g_autofree char *why = sq_words_way_why (way, style);
+  char *cells[N_COLUMNS];
+
+  for (guint i = 0; i < N_COLUMNS; i++)
+    cells[i] = g_strdup (i == WAY_COLUMN ? sq_words_way (way) : "");
+  sq_text_table_add_row (table, cells);
+  /* TRANSLATORS: followed by the sentence that says why. */
+  sq_text_table_add_remark (table, WAY_COLUMN, g_strdup_printf (_ ("Not possible. %s"), why));
+}
+
+static void
+add_row (SqTextTable *table, const SqWays *ways, guint i, const SqLengthStyle *style)
+{
+  const SqWay *way = sq_ways_way (ways, i);
+
+  if (!way->possible)
+    {
+      add_impossible (table, way, style);
+      return;
+    }
+  gboolean is_one_cloth = way->cloths->len == 1;
+  char *cells[N_COLUMNS] = {
+    g_strdup (i == ways->in_use ? "•" : ""),
+    g_strdup (sq_words_way (way)),
+    g_strdup_printf ("%u", way->pieces),
+    sq_words_long_length (way->seam_mm, style),
+    is_one_cloth ? sq_words_way_cloth (way, "", style) : g_strdup (""),
+    sq_words_volume (way->foam_mm3, style),
+    sq_words_minutes (way->minutes),
+    sq_words_way_cost (way, style),
+  };
+  sq_text_table_add_row (table, cells);
+  if (!is_one_cloth)
+    sq_text_table_add_remark (table, WAY_COLUMN, sq_words_way_cloth (way, ", ", style));
+}
+
+static void
+add_wrapped (GString *out, const char *text)
+{
+  g_string_append_printf (out, "%*s", INDENT, "");
+  sq_text_append_wrapped (out, text, INDENT, MOST);
+}
+
+static void
+add_cushion (GString *out, const SqJob *job, const SqCushion *cushion, const SqLengthStyle *style)
+{
+  g_autoptr (SqWays) ways = sq_ways_new (job, cushion, TRUE, NULL);
+  g_autoptr (SqTextTable) table = sq_text_table_new ("llrrrrrr");
+  g_autofree char *name = sq_words_cushion (job, cushion);
+  char *heads[N_COLUMNS] = {
+    g_strdup (""),          g_strdup (_ ("Way")),  g_strdup (_ ("Pieces")), g_strdup (_ ("Seam")),
+    g_strdup (_ ("Cloth")), g_strdup (_ ("Foam")), g_strdup (_ ("Time")),   g_strdup (_ ("Cost")),
+  };
+
+  if (cushion->count > 1)
+    /* TRANSLATORS: a cushion's name and how many are made of it. */
+    g_string_append_printf (out, _ ("\nWAYS OF BUILDING  %s, %u in all\n"), name, cushion->count);
+  else
+    g_string_append_printf (out, _ ("\nWAYS OF BUILDING  %s\n"), name);
+  sq_text_table_add_row (table, heads);
+  for (guint i = 0; i < ways->ways->len; i++)
+    add_row (table, ways, i, style);
+  sq_text_table_append (table, out, INDENT, MOST);
+}
+
+char *
+sq_words_ways (const SqJob *job, const SqLengthStyle *style)
+{
+  GString *out = g_string_new (NULL);
+  const char *samples = sq_words_ways_samples (job);
+
+  for (guint i = 0; i < job->cushions->len; i++)
+    add_cushion (out, job, g_ptr_array_index (job->cushions, i), style);
+  g_string_append_c (out, '\n');
+  add_wrapped (out, _ ("• as it is built now"));
+  add_wrapped (out, sq_words_ways_reckoned ());
+  if (samples[0] != '\0')
+    add_wrapped (out, samples);
+  if (out->str[0] == '\n')
+    g_string_erase (out, 0, 1);
+  return g_string_free (out, FALSE);
+}
