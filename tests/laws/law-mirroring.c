@@ -307,7 +307,11 @@ check_cover (const LawCase *c, const SqCover *cover)
         wrong = check_edges (&a->finished->rings[r], &b->finished->rings[r], within);
     }
   if (wrong == NULL && (a->pieces->len == 0) != (b->pieces->len == 0))
-    return g_strdup ("the mirrored cover can't be made");
+    {
+      /* A side that a wrap can follow may get a gap that it can't. */
+      gboolean by_gap = a->build == SQ_BUILD_WRAPPED_FRONT && may_have_gaps (cover);
+      return by_gap ? NULL : g_strdup ("the mirrored cover can't be made");
+    }
   g_autoptr (SqCover) other_hand = sq_cover_new (c->job, cushion, TRUE, NULL);
   if (wrong == NULL)
     wrong = check_other_hand (b, other_hand);
