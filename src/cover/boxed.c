@@ -101,21 +101,26 @@ zip_in_underside (SqMaking *making, guint underside)
   sq_zip_mark_across (making, underside, rings, f->n_rings);
 }
 
+void
+sq_note_inward_corners (SqMaking *making)
+{
+  const SqFinishedRing *ring = &making->cover->finished->rings[0];
+
+  for (guint i = 0; i < ring->n_edges; i++)
+    if (ring->edges[i].turn_rad < -5 * SQ_RAD_PER_DEG && ring->edges[i].radius_mm <= 0)
+      sq_report_corner (making->cover->problems, SQ_PROBLEM_REFLEX_CLIP, SQ_NOTE,
+                        making->choices.cushion, ring->edges[i].corner);
+}
+
 static void
 note_corners (SqMaking *making)
 {
   const SqFinished *f = making->cover->finished;
   const SqChoices *c = &making->choices;
-  GArray *problems = making->cover->problems;
 
-  for (guint i = 0; i < f->rings[0].n_edges; i++)
-    {
-      const SqFinishedEdge *e = &f->rings[0].edges[i];
-      if (e->turn_rad < -5 * SQ_RAD_PER_DEG && e->radius_mm <= 0)
-        sq_report_corner (problems, SQ_PROBLEM_REFLEX_CLIP, SQ_NOTE, c->cushion, e->corner);
-    }
+  sq_note_inward_corners (making);
   if (c->face.phase_across && c->centre_on != SQ_CENTRE_NONE && !f->rings[0].edges[0].is_straight)
-    sq_report_edge (problems, SQ_PROBLEM_STRIPES_SLANT, SQ_NOTE, c->cushion,
+    sq_report_edge (making->cover->problems, SQ_PROBLEM_STRIPES_SLANT, SQ_NOTE, c->cushion,
                     f->rings[0].edges[0].id);
 }
 

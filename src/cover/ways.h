@@ -25,6 +25,9 @@ void sq_lay_face_on_cloth (const SqMaking *making, SqPiece *piece, const SqCloth
 /* The same for a boxing strip; @must_match: its pattern meets that of the face at the front. */
 void sq_lay_boxing_on_cloth (const SqMaking *making, SqPiece *piece, gboolean must_match);
 
+/* Notes each sharp corner of the outer ring that turns inward: there the face is clipped. */
+void sq_note_inward_corners (SqMaking *making);
+
 /* What the cover is filled with: a block, the outline grown by half the oversize; or the insert of a
  * soft filling, and what it makes of the cover. */
 void sq_cut_foam (SqMaking *making);

@@ -441,6 +441,7 @@ sq_way_wrapped_front (SqMaking *making)
       for (guint i = 0; i < 2; i++)
         sq_wrapping_make_side (&w, &w.sides[i]);
       make_back (&w);
+      sq_note_inward_corners (making);
     }
   clear (&w);
 }

@@ -295,9 +295,13 @@ sq_zip_along_back (SqMaking *making, guint back, double from, double to)
   const SqChoices *c = &making->choices;
   const SqFinished *f = making->cover->finished;
   SqZip *zip = &making->cover->zip;
-  double short_mm = c->zip_place == SQ_ZIP_BOXING
-                        ? 0
-                        : fmin (c->house->zip_seam_clear_mm, (to - from) / 4);
+  double width = width_along (f, edge_direction (&f->rings[0], back)), short_mm = 0;
+
+  /* As in any seam. */
+  if (c->zip_place != SQ_ZIP_BOXING)
+    short_mm = fmin (c->house->zip_seam_clear_mm, (to - from) / 4);
+  if (to - from - 2 * short_mm < least_mm (c, width) - SQ_OPENING_MM)
+    short_mm = 0;
   SqZipRun usual = { TRUE, from + short_mm, to - short_mm }, run = usual;
   guint edge = back;
 
@@ -315,7 +319,7 @@ sq_zip_along_back (SqMaking *making, guint back, double from, double to)
   zip->from_mm = run.from_mm - f->rings[0].edges[edge].start_mm;
   zip->to_mm = run.to_mm - f->rings[0].edges[edge].start_mm;
   zip->run_mm = run.to_mm - run.from_mm;
-  judge_opening (making, width_along (f, edge_direction (&f->rings[0], back)));
+  judge_opening (making, width);
   making->choices.zip_tuck_mm = fmin (c->zip_tuck_mm, zip->run_mm / 3);
   return run;
 }

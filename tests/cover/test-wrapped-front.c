@@ -224,8 +224,8 @@ test_curved (void)
 
 /* ---- the back ------------------------------------------------------------------------------ */
 
-/* Zip strips of 24 × 2 in, or one strip of 24 × 4, with the zip in its lower seam less 1 in at both
- * ends. */
+/* Zip strips of 24 × 2 in, or one strip of 24 × 4 with the zip in its lower seam: less 1 in at both
+ * ends, as foam 24 wide can be folded to go through 22. */
 static void
 test_zips (void)
 {
