@@ -5,6 +5,7 @@
 #include "cover/report.h"
 #include "cover/wall.h"
 #include "cover/ways.h"
+#include "cover/welt.h"
 #include "cover/zip.h"
 
 enum
@@ -137,6 +138,12 @@ sq_way_boxed (SqMaking *making)
   for (guint r = 0; r < f->n_rings; r++)
     if (rings[r].strips != NULL)
       make_boxing (making, r, &rings[r], top, underside);
+  if (making->choices.welt_at != SQ_WELT_NONE)
+    {
+      sq_welt_check_ring (making);
+      sq_welt_make (making, making->choices.welt_at == SQ_WELT_BOTH ? 2 : 1,
+                    sq_path_length_mm (f->rings[0].path));
+    }
   if (making->choices.zip_place == SQ_ZIP_UNDERSIDE)
     zip_in_underside (making, underside);
   note_corners (making);

@@ -214,6 +214,14 @@ resolve_welt (SqChoices *c, GArray *problems)
     c->welt_cut = cushion->welt.cut;
   if (c->welt_at == SQ_WELT_NONE)
     return;
+  if (c->build == SQ_BUILD_FOLDED_CORNER || c->build == SQ_BUILD_WRAPPED_FRONT
+      || sq_choices_is_mixed (c))
+    {
+      sq_report_key (problems, SQ_PROBLEM_WELT_NOT_TAKEN, SQ_NOTE, cushion, "welt.at")->fixes[0]
+          = (SqFix){ SQ_FIX_WELT_AT, 0, SQ_WELT_NONE };
+      c->welt_at = SQ_WELT_NONE;
+      return;
+    }
   if (c->welt_cut == SQ_WELT_BIAS && c->welt.kind == SQ_CLOTH_VINYL)
     {
       p = sq_report_key (problems, SQ_PROBLEM_WELT_VINYL_BIAS, SQ_WARNING, cushion, "welt.cut");

@@ -2,6 +2,7 @@
 #include "cover/cover.h"
 
 #include "base/units.h"
+#include "cover/clips.h"
 #include "cover/finishing.h"
 #include "cover/report.h"
 #include "cover/ways.h"
@@ -66,6 +67,43 @@ check_widths (SqMaking *making)
     }
 }
 
+/* Whether @finished, turned over to its right or left, fills the same seat: whether it is its own
+ * mirror image, front to the front. */
+static gboolean
+is_own_mirror (const SqFinished *f)
+{
+  /* Mirrored x → −x about the middle of its extent along the front. */
+  double middle = f->extent.min.x + f->extent.max.x;
+
+  for (guint r = 0; r < f->n_rings; r++)
+    for (guint i = 0; i < sq_path_n_segments (f->rings[r].path); i++)
+      {
+        SqSegment s = sq_path_segment (f->rings[r].path, i);
+        for (int half = 0; half < 2; half++)
+          {
+            SqPoint p = sq_finished_to_frame (f, sq_segment_point (&s, half * 0.5));
+            SqPoint image = sq_finished_from_frame (f, sq_point (middle - p.x, p.y));
+            double nearest = INFINITY;
+            for (guint k = r > 0 ? 1 : 0; k < (r > 0 ? f->n_rings : 1); k++)
+              nearest = fmin (nearest, sq_path_nearest (f->rings[k].path, image).distance_mm);
+            if (nearest > SQ_TIE_MM)
+              return FALSE;
+          }
+      }
+  return TRUE;
+}
+
+static void
+check_reversible (SqMaking *making)
+{
+  const SqChoices *c = &making->choices;
+
+  if (c->reversible && c->build != SQ_BUILD_BOLSTER && !is_own_mirror (making->cover->finished))
+    sq_report_cushion (making->cover->problems, SQ_PROBLEM_ONE_RIGHT_WAY, SQ_WARNING, c->cushion)
+        ->fixes[0]
+        = (SqFix){ SQ_FIX_NOT_REVERSIBLE, 0, 0 };
+}
+
 static void
 build (SqMaking *making)
 {
@@ -107,6 +145,8 @@ sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored, con
     return cover;
   sq_cut_foam (&making);
   build (&making);
+  check_reversible (&making);
+  sq_clip_curves (&making);
   sq_making_seal (&making);
   check_widths (&making);
   return cover;

@@ -5,6 +5,7 @@
 #include "cover/plate.h"
 #include "cover/report.h"
 #include "cover/ways.h"
+#include "cover/welt.h"
 #include "cover/zip.h"
 
 enum
@@ -56,6 +57,11 @@ make_cover (SqMaking *making, SqPlate *upper, SqPlate *lower)
   guint underside = make_plate (lower, &zip, TRUE, &below);
   const SqWallSide other = { underside, below.stretches, TRUE };
   sq_plate_sew_skirts (upper, &above, &other, &seams, places);
+  if (c->welt_at != SQ_WELT_NONE)
+    {
+      sq_welt_check_ring (making);
+      sq_welt_make (making, 1, sq_path_length_mm (ring->path));
+    }
   if (c->zip_place == SQ_ZIP_UNDERSIDE)
     sq_zip_mark_across (making, underside, (const SqPath *const[]){ ring->path }, 1);
   if (c->face.one_way)

@@ -87,6 +87,8 @@ GROUP (welt_least_radius, BY_CLOTH_CLASS (welt_least_radius_mm));
 GROUP (knife_edge, NOTE, LENGTH ("draw_in", draw_in_mm), LENGTH ("taper_most", draw_in_most_mm),
        NUMBER ("taper_share", draw_in_share), NUMBER ("least_turn", draw_in_least_turn_deg),
        LENGTH ("insert_larger", insert_larger_mm));
+GROUP (clips, NOTE, LENGTH ("off", clip_off_mm), LENGTH ("short", clip_short_mm),
+       LENGTH ("most", clip_most_mm));
 GROUP (notches, NOTE, LENGTH ("depth", notch_depth_mm), NUMBER ("most_share", notch_most_share),
        LENGTH ("straight_over", notch_straight_over_mm),
        LENGTH ("straight_spacing", notch_straight_spacing_mm), STEPS ("curves", read_notch_steps));
@@ -110,7 +112,7 @@ GROUP (whole, NOTE, { .key = "format", .kind = SQ_FIELD_SKIPPED },
        PART ("allowances", allowances), PART ("boxed_perimeter", boxed_perimeter),
        PART ("folded", folded), PART ("zip", zip), PART ("boxing", boxing), PART ("welt", welt),
        PART ("welt_least_radius", welt_least_radius), PART ("knife_edge", knife_edge),
-       PART ("notches", notches), PART ("foam", foam), PART ("cloth", cloth),
+       PART ("clips", clips), PART ("notches", notches), PART ("foam", foam), PART ("cloth", cloth),
        PART ("cloth_thickness", cloth_thickness), PART ("stripes", stripes), PART ("rates", rates));
 
 /* Steps of tables: the records are the steps themselves. */

@@ -69,6 +69,11 @@ typedef struct
   double draw_in_least_turn_deg;                     /* corners that turn less stay as they are */
   double insert_larger_mm;                           /* soft filling, each way */
 
+  /* clips */
+  double clip_off_mm;   /* from round, between two of them */
+  double clip_short_mm; /* of the sew line */
+  double clip_most_mm;  /* curves that would take them farther apart take none */
+
   /* notches */
   double notch_depth_mm, notch_most_share; /* never over this share of the allowance */
   double notch_straight_over_mm, notch_straight_spacing_mm;

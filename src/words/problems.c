@@ -466,6 +466,11 @@ static const Sentence sentences[] = {
     ALWAYS,
     N_ ("Edge %s is to stay open, which this program can’t make yet: it is built like the rest."),
     { SAY_EDGE } },
+  { SQ_PROBLEM_WELT_NOT_TAKEN,
+    NULL,
+    ALWAYS,
+    N_ ("A cover built as “%s” takes no welt, so none is cut."),
+    { SAY_BUILD } },
 };
 
 static gboolean

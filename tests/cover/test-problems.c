@@ -6,6 +6,9 @@
 #define SQUARE                                                                                     \
   "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},"               \
   "{'id':4,'x':0,'y':400}]"
+#define ROUNDED                                                                                    \
+  "'outline':[{'id':1,'x':0,'y':0,'radius':10},{'id':2,'x':600,'y':0,'radius':30},"                \
+  "{'id':3,'x':600,'y':400,'radius':30},{'id':4,'x':0,'y':400,'radius':30}]"
 #define FOLDED "'build':'folded-corner',"
 #define WRAPPED "'build':'wrapped-front',"
 
@@ -95,6 +98,38 @@ static const Source sources[SQ_N_PROBLEM_CODES] = {
       "'colour':'#203050'}]}],",
       "'outline':[{'id':1,'x':0,'y':0,'bow':30},{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},"
       "{'id':4,'x':0,'y':400}]" },
+  [SQ_PROBLEM_WELT_THICK] = { NULL, "'welt':{'at':'top','cord':14}," SQUARE },
+  [SQ_PROBLEM_WELT_TIGHT] = { NULL, "'welt':{'at':'top'}," ROUNDED },
+  [SQ_PROBLEM_WELT_VINYL_BIAS] = { "'cloths':[{'id':1,'class':'vinyl'}],",
+                                   "'welt':{'at':'top','cut':'bias','cord':3}," SQUARE },
+  [SQ_PROBLEM_WELT_NOT_TAKEN] = { NULL, FOLDED "'welt':{'at':'top'}," SQUARE },
+  [SQ_PROBLEM_SPLIT_OUTSIDE] = { NULL, "'build':'split-side','split_side':{'upper':90}," SQUARE },
+  [SQ_PROBLEM_HOLE_NOT_BUILT]
+  = { NULL, "'build':'split-side'," SQUARE
+            ",'holes':[[{'id':5,'x':250,'y':50},{'id':6,'x':250,'y':350},{'id':7,'x':350,'y':350},"
+            "{'id':8,'x':350,'y':50}]]" },
+  /* two skirts in a gap of 100 mm */
+  [SQ_PROBLEM_SKIRTS_MEET]
+  = { NULL,
+      FOLDED "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':900,'y':0},{'id':3,'x':900,'y':700},"
+             "{'id':4,'x':500,'y':700},{'id':5,'x':500,'y':200,'build':'boxed'},"
+             "{'id':6,'x':400,'y':200},{'id':7,'x':400,'y':700},{'id':8,'x':0,'y':700}]" },
+  [SQ_PROBLEM_LET_IN_NO_ROOM]
+  = { NULL, FOLDED "'outline':[{'id':1,'x':0,'y':0,'build':'folded'},{'id':2,'x':900,'y':0},"
+                   "{'id':3,'x':900,'y':400},{'id':4,'x':400,'y':400},{'id':5,'x':400,'y':500},"
+                   "{'id':6,'x':0,'y':500}]" },
+  [SQ_PROBLEM_WRAP_NOT_MITRED]
+  = { NULL, FOLDED "'underside_wrap':{'depth':25},'outline':[{'id':1,'x':0,'y':0,'build':'boxed'},"
+                   "{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},{'id':4,'x':0,'y':400}]" },
+  [SQ_PROBLEM_EDGE_BUILD_UNUSED]
+  = { NULL, "'build':'split-side','outline':[{'id':1,'x':0,'y':0,'build':'boxed'},"
+            "{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},{'id':4,'x':0,'y':400}]" },
+  [SQ_PROBLEM_EDGE_NOT_OPEN]
+  = { NULL, "'outline':[{'id':1,'x':0,'y':0,'build':'open'},{'id':2,'x':600,'y':0},"
+            "{'id':3,'x':600,'y':400},{'id':4,'x':0,'y':400}]" },
+  [SQ_PROBLEM_ONE_RIGHT_WAY]
+  = { NULL, "'reversible':true,'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"
+            "{'id':3,'x':500,'y':400},{'id':4,'x':0,'y':400}]" },
   [SQ_PROBLEM_SKIRTS_FOLLOW] = { "'cloths':[{'id':1,'one_way':true}],", FOLDED SQUARE },
   [SQ_PROBLEM_HOLE_NOT_BUILT] = { NULL, WRAPPED SQUARE
                                   ",'holes':[[{'id':5,'x':200,'y':100},{'id':6,'x':200,'y':300},"

@@ -237,6 +237,9 @@ law_boxing (const LawCase *c)
         wrong = check_joins (c, cover, strips);
       for (guint p = 2; p < cover->pieces->len && wrong == NULL; p++)
         {
+          SqPieceRole role = sq_cover_piece (cover, p)->role;
+          if (role != SQ_ROLE_BOXING && role != SQ_ROLE_ZIP_STRIP)
+            continue;
           wrong = check_length (c, cover, p);
           if (wrong == NULL)
             wrong = check_height (cover, p);

@@ -157,6 +157,9 @@ check_folds (const SqCover *cover, const SqPiece *piece)
 {
   const SqPath *outline = cover->finished->rings[piece->hole].path;
 
+  /* A welt goes round corners, which no strip of flat cloth is folded round. */
+  if (piece->role == SQ_ROLE_WELT)
+    return NULL;
   for (guint r = 0; r < piece->runs->len; r++)
     {
       const SqRun *run = sq_piece_run (piece, r);

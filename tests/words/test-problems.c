@@ -14,7 +14,12 @@ static const guint n_lengths[SQ_N_PROBLEM_CODES] = {
   [SQ_PROBLEM_ZIP_BOXING_LOW] = 2,      [SQ_PROBLEM_ZIP_FOLD_FOAM] = 2,
   [SQ_PROBLEM_ZIP_TOO_SHORT] = 2,       [SQ_PROBLEM_ZIP_TOO_LONG] = 2,
   [SQ_PROBLEM_JOIN_NO_ROOM] = 1,        [SQ_PROBLEM_BOXING_TOO_SHORT] = 1,
-  [SQ_PROBLEM_WIDER_THAN_CLOTH] = 2,
+  [SQ_PROBLEM_WIDER_THAN_CLOTH] = 2,    [SQ_PROBLEM_WELT_THICK] = 2,
+  [SQ_PROBLEM_WELT_TIGHT] = 2,          [SQ_PROBLEM_PROFILE_RADIUS] = 2,
+  [SQ_PROBLEM_SPLIT_OUTSIDE] = 2,       [SQ_PROBLEM_DRAW_IN_MEETS] = 2,
+  [SQ_PROBLEM_STUFFED_SMALLER] = 2,     [SQ_PROBLEM_BOLSTER_DIAMETER] = 1,
+  [SQ_PROBLEM_BOLSTER_LENGTH] = 1,      [SQ_PROBLEM_BOLSTER_RISE] = 2,
+  [SQ_PROBLEM_LET_IN_NO_ROOM] = 2,      [SQ_PROBLEM_ACROSS_NO_PLACE] = 2,
 };
 
 static SqProblem
@@ -27,7 +32,8 @@ problem_of (SqProblemCode code)
 
   if (code == SQ_PROBLEM_ZIP_TOO_LONG)
     problem.facts[0] = 50.8, problem.facts[1] = 38.1;
-  if (code == SQ_PROBLEM_WIDER_THAN_CLOTH || code == SQ_PROBLEM_CUT_SPLIT)
+  if (code == SQ_PROBLEM_WIDER_THAN_CLOTH || code == SQ_PROBLEM_CUT_SPLIT
+      || code == SQ_PROBLEM_ACROSS_NO_PLACE)
     problem.place.kind = SQ_AT_PIECE, problem.place.item = 0;
   return problem;
 }

@@ -1,0 +1,170 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cover/clips.h"
+
+#include "base/units.h"
+
+/* Curvature below this is none (1/mm): a bend of a hair's breadth over a metre. */
+#define STRAIGHT_PER_MM 1e-5
+
+double
+sq_clip_spacing_mm (double radius, double off)
+{
+  return sqrt (8 * radius * off);
+}
+
+/* A stretch of a seam's side along which it bends alike, stations from the start of the seam's
+ * side a. */
+typedef struct
+{
+  double from_mm, to_mm;
+  double bend_per_mm; /* > 0: bulges outward, away from the piece */
+} Bend;
+
+static void
+add_bends (const SqCover *cover, const SqSide *side, gboolean backwards, double length,
+           GArray *bends)
+{
+  const SqPiece *piece = sq_cover_piece (cover, side->piece);
+  double at = 0;
+
+  for (guint i = 0; i < side->n_runs; i++)
+    {
+      const SqRun *run = sq_piece_run (piece, sq_side_run (cover, side, i));
+      const SqPath *ring = sq_piece_sew (piece, run->ring);
+      guint n = sq_path_n_nodes (ring), k = run->from;
+      do
+        {
+          SqSegment s = sq_path_segment (ring, k);
+          double l = sq_segment_length_mm (&s);
+          double bend = sq_segment_is_arc (&s) ? 1 / sq_segment_radius_mm (&s) : 0;
+          Bend b = { backwards ? length - at - l : at, backwards ? length - at : at + l, bend };
+          g_array_append_val (bends, b);
+          at += l;
+          k = (k + 1) % n;
+        }
+      while (k != run->to);
+    }
+}
+
+static double
+bend_at (const GArray *bends, double station)
+{
+  for (guint i = 0; i < bends->len; i++)
+    {
+      const Bend *b = &g_array_index (bends, Bend, i);
+      if (station >= b->from_mm && station <= b->to_mm)
+        return fabs (b->bend_per_mm) < STRAIGHT_PER_MM ? 0 : b->bend_per_mm;
+    }
+  return 0;
+}
+
+/* The bend that the allowance of a side must open for: its own hollow, or the bulge of the other side
+ * if it is straight itself. 0: none. */
+static double
+opens_for (double own, double other)
+{
+  if (own < 0)
+    return -own;
+  return own <= 0 && other > 0 ? other : 0;
+}
+
+/* A clip on @side at @along from its start. */
+static void
+add_clip (SqMaking *making, const SqSide *side, guint seam, double along)
+{
+  SqPiece *piece = sq_making_piece (making, side->piece);
+  double rest = along;
+
+  for (guint i = 0; i < side->n_runs; i++)
+    {
+      const SqRun *run = sq_piece_run (piece, sq_side_run (making->cover, side, i));
+      if (rest > run->length_mm && i + 1 < side->n_runs)
+        {
+          rest -= run->length_mm;
+          continue;
+        }
+      const SqPath *ring = sq_piece_sew (piece, run->ring);
+      SqVector dir;
+      SqPoint at = sq_path_point_at (
+          ring, sq_path_station_mm (ring, run->from) + fmin (rest, run->length_mm), &dir);
+      SqVector outward = sq_right (dir);
+      double depth = run->allowance_mm - making->choices.house->clip_short_mm;
+      if (depth > 0)
+        sq_piece_add_mark (piece, SQ_MARK_CLIP, 1, at, atan2 (outward.y, outward.x), depth, NULL,
+                           (gint) seam, along);
+      return;
+    }
+}
+
+/* Clips on one side of a seam; @own and @other are bends by stations of side a. */
+static void
+clip_side (SqMaking *making, guint index, gboolean on_b, const GArray *own, const GArray *other,
+           const GArray *stations)
+{
+  const SqSeam seam = *sq_cover_seam (making->cover, index);
+  const SqDefaults *house = making->choices.house;
+  const SqSide *side = on_b ? &seam.b : &seam.a;
+
+  for (guint i = 0; i + 1 < stations->len; i++)
+    {
+      double from = g_array_index (stations, double, i);
+      double to = g_array_index (stations, double, i + 1), middle = (from + to) / 2;
+      double bend = opens_for (bend_at (own, middle), bend_at (other, middle));
+      if (bend <= 0 || to - from <= SQ_COINCIDE_MM)
+        continue;
+      double spacing = sq_clip_spacing_mm (1 / bend, house->clip_off_mm);
+      if (spacing > house->clip_most_mm)
+        continue;
+      guint n = (guint) fmin (1000, ceil ((to - from) / spacing));
+      for (guint k = 0; k < n; k++)
+        {
+          double at = from + (to - from) * (k + 0.5) / n;
+          add_clip (making, side, index, on_b ? seam.length_b_mm - at : at);
+        }
+    }
+}
+
+static int
+compare_doubles (gconstpointer a, gconstpointer b)
+{
+  double x = *(const double *) a, y = *(const double *) b;
+  return x < y ? -1 : x > y;
+}
+
+static void
+clip_seam (SqMaking *making, guint index)
+{
+  const SqSeam *seam = sq_cover_seam (making->cover, index);
+  double length = seam->length_a_mm;
+  g_autoptr (GArray) a = g_array_new (FALSE, FALSE, sizeof (Bend));
+  g_autoptr (GArray) b = g_array_new (FALSE, FALSE, sizeof (Bend));
+  g_autoptr (GArray) stations = g_array_new (FALSE, FALSE, sizeof (double));
+  gboolean any = FALSE;
+
+  add_bends (making->cover, &seam->a, FALSE, length, a);
+  add_bends (making->cover, &seam->b, TRUE, length, b);
+  for (guint i = 0; i < a->len + b->len; i++)
+    {
+      const Bend *bend = i < a->len ? &g_array_index (a, Bend, i)
+                                    : &g_array_index (b, Bend, i - a->len);
+      any |= fabs (bend->bend_per_mm) >= STRAIGHT_PER_MM;
+      g_array_append_val (stations, bend->from_mm);
+      g_array_append_val (stations, bend->to_mm);
+    }
+  if (!any)
+    return;
+  g_array_sort (stations, compare_doubles);
+  clip_side (making, index, FALSE, a, b, stations);
+  clip_side (making, index, TRUE, b, a, stations);
+}
+
+void
+sq_clip_curves (SqMaking *making)
+{
+  for (guint i = 0; i < making->cover->seams->len; i++)
+    {
+      const SqSeam *seam = sq_cover_seam (making->cover, i);
+      if ((seam->kind == SQ_SEAM_PERIMETER || seam->kind == SQ_SEAM_WELT) && seam->b.n_runs > 0)
+        clip_seam (making, i);
+    }
+}
