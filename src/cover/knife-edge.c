@@ -6,6 +6,7 @@
 #include "cover/report.h"
 #include "cover/stretches.h"
 #include "cover/ways.h"
+#include "cover/welt.h"
 #include "cover/zip.h"
 #include "geometry/crossing.h"
 #include "geometry/offset.h"
@@ -375,6 +376,11 @@ sq_way_knife_edge (SqMaking *making)
   sq_measure_edge_stations (&face);
   draw_corners_in (making, &face);
   make_cover (making, &face);
+  if (making->choices.welt_at != SQ_WELT_NONE)
+    {
+      sq_welt_check_ring (making);
+      sq_welt_make (making, 1, sq_path_length_mm (face.path));
+    }
   note_corners (making);
   sq_path_unref (face.path);
   g_free (face.edges);

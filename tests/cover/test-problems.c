@@ -104,10 +104,6 @@ static const Source sources[SQ_N_PROBLEM_CODES] = {
                                    "'welt':{'at':'top','cut':'bias','cord':3}," SQUARE },
   [SQ_PROBLEM_WELT_NOT_TAKEN] = { NULL, FOLDED "'welt':{'at':'top'}," SQUARE },
   [SQ_PROBLEM_SPLIT_OUTSIDE] = { NULL, "'build':'split-side','split_side':{'upper':90}," SQUARE },
-  [SQ_PROBLEM_HOLE_NOT_BUILT]
-  = { NULL, "'build':'split-side'," SQUARE
-            ",'holes':[[{'id':5,'x':250,'y':50},{'id':6,'x':250,'y':350},{'id':7,'x':350,'y':350},"
-            "{'id':8,'x':350,'y':50}]]" },
   /* two skirts in a gap of 100 mm */
   [SQ_PROBLEM_SKIRTS_MEET]
   = { NULL,
