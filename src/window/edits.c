@@ -9,74 +9,109 @@
 
 #include <glib/gi18n.h>
 
+/* The bits that tell what was given; two values of a cushion have them. */
 typedef struct
 {
-  guint32 given;
+  guint32 given;     /* of SqCushionGiven */
+  guint32 given_way; /* of SqWayGiven */
+} Given;
+
+typedef struct
+{
+  Given given;
   gsize offset; /* of a double in SqCushion */
   const char *words;
 } LengthValue;
 
 static const LengthValue lengths[SQ_N_LENGTH_VALUES] = {
-  [SQ_LENGTH_THICKNESS] = { SQ_GIVEN_THICKNESS, G_STRUCT_OFFSET (SqCushion, thickness_mm),
+  [SQ_LENGTH_THICKNESS] = { { SQ_GIVEN_THICKNESS, 0 },
+                            G_STRUCT_OFFSET (SqCushion, thickness_mm),
                             N_ ("Change thickness") },
-  [SQ_LENGTH_WRAP_DEPTH] = { SQ_GIVEN_WRAP_DEPTH, G_STRUCT_OFFSET (SqCushion, wrap.depth_mm),
+  [SQ_LENGTH_WRAP_DEPTH] = { { SQ_GIVEN_WRAP_DEPTH, 0 },
+                             G_STRUCT_OFFSET (SqCushion, wrap.depth_mm),
                              N_ ("Change wrap depth") },
-  [SQ_LENGTH_PERIMETER] = { SQ_GIVEN_ALLOWANCE_PERIMETER,
+  [SQ_LENGTH_PROFILE_RADIUS] = { { 0, SQ_GIVEN_PROFILE_RADIUS },
+                                 G_STRUCT_OFFSET (SqCushion, profile.radius_mm),
+                                 N_ ("Change front radius") },
+  [SQ_LENGTH_PERIMETER] = { { SQ_GIVEN_ALLOWANCE_PERIMETER, 0 },
                             G_STRUCT_OFFSET (SqCushion, allowance.perimeter_mm),
                             N_ ("Change perimeter allowance") },
-  [SQ_LENGTH_CORNER] = { SQ_GIVEN_ALLOWANCE_CORNER,
+  [SQ_LENGTH_CORNER] = { { SQ_GIVEN_ALLOWANCE_CORNER, 0 },
                          G_STRUCT_OFFSET (SqCushion, allowance.corner_mm),
                          N_ ("Change corner allowance") },
-  [SQ_LENGTH_ZIP] = { SQ_GIVEN_ALLOWANCE_ZIP, G_STRUCT_OFFSET (SqCushion, allowance.zip_mm),
+  [SQ_LENGTH_ZIP] = { { SQ_GIVEN_ALLOWANCE_ZIP, 0 },
+                      G_STRUCT_OFFSET (SqCushion, allowance.zip_mm),
                       N_ ("Change zip allowance") },
-  [SQ_LENGTH_JOIN] = { SQ_GIVEN_ALLOWANCE_JOIN, G_STRUCT_OFFSET (SqCushion, allowance.join_mm),
+  [SQ_LENGTH_JOIN] = { { SQ_GIVEN_ALLOWANCE_JOIN, 0 },
+                       G_STRUCT_OFFSET (SqCushion, allowance.join_mm),
                        N_ ("Change join allowance") },
-  [SQ_LENGTH_ZIP_EXTENSION] = { SQ_GIVEN_ZIP_EXTENSION,
+  [SQ_LENGTH_ZIP_EXTENSION] = { { SQ_GIVEN_ZIP_EXTENSION, 0 },
                                 G_STRUCT_OFFSET (SqCushion, zip.extension_mm),
                                 N_ ("Change zip extension") },
-  [SQ_LENGTH_ZIP_TUCK] = { SQ_GIVEN_ZIP_TUCK, G_STRUCT_OFFSET (SqCushion, zip.tuck_mm),
+  [SQ_LENGTH_ZIP_TUCK] = { { SQ_GIVEN_ZIP_TUCK, 0 },
+                           G_STRUCT_OFFSET (SqCushion, zip.tuck_mm),
                            N_ ("Change zip tuck") },
-  [SQ_LENGTH_STRIPES_SHIFT] = { SQ_GIVEN_STRIPES_SHIFT,
+  [SQ_LENGTH_STRIPES_SHIFT] = { { SQ_GIVEN_STRIPES_SHIFT, 0 },
                                 G_STRUCT_OFFSET (SqCushion, stripes.shift_mm),
                                 N_ ("Shift the stripes") },
-  [SQ_LENGTH_FOAM_OVERSIZE] = { SQ_GIVEN_FOAM_OVERSIZE,
+  [SQ_LENGTH_FOAM_OVERSIZE] = { { SQ_GIVEN_FOAM_OVERSIZE, 0 },
                                 G_STRUCT_OFFSET (SqCushion, foam.oversize_mm),
                                 N_ ("Change foam oversize") },
-  [SQ_LENGTH_FOAM_BATTING] = { SQ_GIVEN_FOAM_BATTING, G_STRUCT_OFFSET (SqCushion, foam.batting_mm),
+  [SQ_LENGTH_FOAM_BATTING] = { { SQ_GIVEN_FOAM_BATTING, 0 },
+                               G_STRUCT_OFFSET (SqCushion, foam.batting_mm),
                                N_ ("Change batting") },
 };
 
 static const struct
 {
-  guint32 given;
+  Given given;
   const char *words;
 } choices[SQ_N_CHOICE_VALUES] = {
-  [SQ_CHOICE_BUILD] = { SQ_GIVEN_BUILD, N_ ("Change way of building") },
-  [SQ_CHOICE_WRAP_STYLE] = { SQ_GIVEN_WRAP_STYLE, N_ ("Change wrap") },
-  [SQ_CHOICE_ZIP_PLACE] = { SQ_GIVEN_ZIP_PLACE, N_ ("Move zip") },
-  [SQ_CHOICE_ZIP_EDGE] = { SQ_GIVEN_ZIP_EDGE, N_ ("Move zip") },
-  [SQ_CHOICE_FOAM] = { SQ_GIVEN_FOAM_KIND, N_ ("Change foam") },
-  [SQ_CHOICE_STRIPES_RUN] = { SQ_GIVEN_STRIPES_RUN, N_ ("Turn the stripes") },
-  [SQ_CHOICE_CENTRE_ON] = { SQ_GIVEN_CENTRE_ON, N_ ("Centre the stripes") },
-  [SQ_CHOICE_HAND] = { SQ_GIVEN_HAND, N_ ("Change hand") },
-  [SQ_CHOICE_CLOTH_FACE] = { SQ_GIVEN_CLOTH_FACE, N_ ("Change cloth of the face") },
-  [SQ_CHOICE_CLOTH_UNDERSIDE] = { SQ_GIVEN_CLOTH_UNDERSIDE, N_ ("Change cloth of the underside") },
-  [SQ_CHOICE_CLOTH_SIDES] = { SQ_GIVEN_CLOTH_SIDES, N_ ("Change cloth of the sides") },
+  [SQ_CHOICE_BUILD] = { { SQ_GIVEN_BUILD, 0 }, N_ ("Change way of building") },
+  [SQ_CHOICE_WRAP_STYLE] = { { SQ_GIVEN_WRAP_STYLE, 0 }, N_ ("Change wrap") },
+  [SQ_CHOICE_PROFILE] = { { 0, SQ_GIVEN_PROFILE }, N_ ("Change front") },
+  [SQ_CHOICE_ZIP_PLACE] = { { SQ_GIVEN_ZIP_PLACE, 0 }, N_ ("Move zip") },
+  [SQ_CHOICE_ZIP_EDGE] = { { SQ_GIVEN_ZIP_EDGE, 0 }, N_ ("Move zip") },
+  [SQ_CHOICE_FOAM] = { { SQ_GIVEN_FOAM_KIND, 0 }, N_ ("Change foam") },
+  [SQ_CHOICE_STRIPES_RUN] = { { SQ_GIVEN_STRIPES_RUN, 0 }, N_ ("Turn the stripes") },
+  [SQ_CHOICE_CENTRE_ON] = { { SQ_GIVEN_CENTRE_ON, 0 }, N_ ("Centre the stripes") },
+  [SQ_CHOICE_HAND] = { { SQ_GIVEN_HAND, 0 }, N_ ("Change hand") },
+  [SQ_CHOICE_CLOTH_FACE] = { { SQ_GIVEN_CLOTH_FACE, 0 }, N_ ("Change cloth of the face") },
+  [SQ_CHOICE_CLOTH_UNDERSIDE] = { { SQ_GIVEN_CLOTH_UNDERSIDE, 0 },
+                                  N_ ("Change cloth of the underside") },
+  [SQ_CHOICE_CLOTH_SIDES] = { { SQ_GIVEN_CLOTH_SIDES, 0 }, N_ ("Change cloth of the sides") },
 };
 
 /* What tells the zip's line: all of it is left to the rules when its edge or place is chosen anew. */
 #define GIVEN_ZIP_LINE (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT)
 
+static gboolean
+is_given (const SqCushion *cushion, Given bits)
+{
+  return (cushion->given & bits.given) != 0 || (cushion->given_way & bits.given_way) != 0;
+}
+
+static void
+set_given (SqCushion *cushion, Given bits, gboolean is_given_now)
+{
+  cushion->given &= ~bits.given;
+  cushion->given_way &= ~bits.given_way;
+  if (!is_given_now)
+    return;
+  cushion->given |= bits.given;
+  cushion->given_way |= bits.given_way;
+}
+
 gboolean
 sq_edit_length_is_given (const SqCushion *cushion, SqLengthValue value)
 {
-  return (cushion->given & lengths[value].given) != 0;
+  return is_given (cushion, lengths[value].given);
 }
 
 gboolean
 sq_edit_choice_is_given (const SqCushion *cushion, SqChoiceValue value)
 {
-  return (cushion->given & choices[value].given) != 0;
+  return is_given (cushion, choices[value].given);
 }
 
 static void
@@ -96,9 +131,7 @@ sq_edit_length (SqDocument *document, SqId cushion, SqLengthValue value, const d
   changed = sq_cushion_dup (now);
   field = (double *) (gpointer) ((char *) changed + lengths[value].offset);
   *field = mm != NULL ? *mm : 0;
-  changed->given &= ~lengths[value].given;
-  if (mm != NULL)
-    changed->given |= lengths[value].given;
+  set_given (changed, lengths[value].given, mm != NULL);
   push_cushion (document, changed, _ (lengths[value].words));
 }
 
@@ -112,6 +145,11 @@ set_choice (SqCushion *cushion, SqChoiceValue value, guint32 choice)
       break;
     case SQ_CHOICE_WRAP_STYLE:
       cushion->wrap.style = (SqWrapStyle) choice;
+      break;
+    case SQ_CHOICE_PROFILE:
+      cushion->profile.kind = (SqProfile) choice;
+      if (cushion->profile.kind != SQ_PROFILE_RADIUS)
+        cushion->given_way &= ~(guint32) SQ_GIVEN_PROFILE_RADIUS;
       break;
     case SQ_CHOICE_ZIP_PLACE:
       cushion->zip.place = (SqZipPlace) choice;
@@ -151,9 +189,7 @@ with_choice (const SqCushion *cushion, SqChoiceValue value, const guint32 *choic
 {
   SqCushion *changed = sq_cushion_dup (cushion);
   set_choice (changed, value, choice != NULL ? *choice : 0);
-  changed->given &= ~choices[value].given;
-  if (choice != NULL)
-    changed->given |= choices[value].given;
+  set_given (changed, choices[value].given, choice != NULL);
   return changed;
 }
 

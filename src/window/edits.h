@@ -9,6 +9,7 @@ typedef enum
 {
   SQ_LENGTH_THICKNESS,
   SQ_LENGTH_WRAP_DEPTH,
+  SQ_LENGTH_PROFILE_RADIUS,
   SQ_LENGTH_PERIMETER, /* allowances … */
   SQ_LENGTH_CORNER,
   SQ_LENGTH_ZIP,
@@ -26,6 +27,7 @@ typedef enum
 {
   SQ_CHOICE_BUILD,
   SQ_CHOICE_WRAP_STYLE,
+  SQ_CHOICE_PROFILE,
   SQ_CHOICE_ZIP_PLACE,
   SQ_CHOICE_ZIP_EDGE, /* an id; 0: the rules choose */
   SQ_CHOICE_FOAM,

@@ -90,13 +90,30 @@ show_number (SqValues *values, const SqJob *job, const SqCushion *cushion)
 static void
 show_build (SqValues *values, const SqCushion *cushion, const SqChoices *choices)
 {
-  /* A way that can't be built yet is offered only where the job asks for it. */
-  guint ways[] = { SQ_BUILD_BOXED, SQ_BUILD_FOLDED_CORNER, choices->build };
+  guint ways[] = { SQ_BUILD_BOXED,      SQ_BUILD_FOLDED_CORNER, SQ_BUILD_WRAPPED_FRONT,
+                   SQ_BUILD_SPLIT_SIDE, SQ_BUILD_KNIFE_EDGE,    SQ_BUILD_BOLSTER };
   const char *names[G_N_ELEMENTS (ways)];
-  gboolean is_known = choices->build == SQ_BUILD_BOXED || choices->build == SQ_BUILD_FOLDED_CORNER;
+  G_STATIC_ASSERT (G_N_ELEMENTS (ways) == SQ_N_BUILDS);
   for (guint i = 0; i < G_N_ELEMENTS (ways); i++)
     names[i] = sq_words_build ((SqBuild) ways[i]);
-  show_choice (values, cushion, SQ_CHOICE_BUILD, choices->build, ways, names, is_known ? 2 : 3);
+  show_choice (values, cushion, SQ_CHOICE_BUILD, choices->build, ways, names, SQ_N_BUILDS);
+}
+
+static void
+show_profile (SqValues *values, const SqCushion *cushion, const SqChoices *choices,
+              const SqLengthStyle *style)
+{
+  guint profiles[] = { SQ_PROFILE_SQUARE, SQ_PROFILE_HALF_ROUND, SQ_PROFILE_RADIUS };
+  const char *names[G_N_ELEMENTS (profiles)];
+  gboolean is_wrapped = choices->build == SQ_BUILD_WRAPPED_FRONT;
+  for (guint i = 0; i < G_N_ELEMENTS (profiles); i++)
+    names[i] = sq_words_profile ((SqProfile) profiles[i]);
+  set_used (values->choices[SQ_CHOICE_PROFILE], is_wrapped);
+  set_used (values->lengths[SQ_LENGTH_PROFILE_RADIUS],
+            is_wrapped && choices->profile == SQ_PROFILE_RADIUS);
+  show_choice (values, cushion, SQ_CHOICE_PROFILE, choices->profile, profiles, names,
+               G_N_ELEMENTS (profiles));
+  show_length (values, cushion, SQ_LENGTH_PROFILE_RADIUS, choices->profile_radius_mm, style);
 }
 
 static void
@@ -124,6 +141,7 @@ show_cloths (SqValues *values, const SqJob *job, const SqCushion *cushion, const
       sq_cloth_row_show (values->choices[value], job, ids[i],
                          sq_edit_choice_is_given (cushion, value));
     }
+  set_used (values->choices[SQ_CHOICE_CLOTH_UNDERSIDE], choices->build != SQ_BUILD_WRAPPED_FRONT);
   set_used (values->choices[SQ_CHOICE_CLOTH_SIDES], choices->build != SQ_BUILD_FOLDED_CORNER);
 }
 
@@ -164,18 +182,38 @@ show_zip_edge (SqValues *values, const SqCover *cover)
                (const char *const *) names->pdata, n);
 }
 
+/* Those that the way of building has, and the one there is. */
+static void
+show_zip_places (SqValues *values, const SqCushion *cushion, const SqChoices *choices,
+                 SqZipPlace now)
+{
+  const struct
+  {
+    SqZipPlace place;
+    const char *name;
+  } all[] = { { SQ_ZIP_UNDERSIDE, _ ("Underside") }, { SQ_ZIP_NONE, _ ("None") },
+              { SQ_ZIP_BOXING, _ ("Boxing") },       { SQ_ZIP_BACK_SEAM, _ ("Back seam") },
+              { SQ_ZIP_SIDE_SEAM, _ ("Side seam") }, { SQ_ZIP_TUBE, _ ("Tube") } };
+  SqBuild way = sq_choices_is_mixed (choices) ? SQ_BUILD_FOLDED_CORNER : choices->build;
+  guint places[G_N_ELEMENTS (all)], n = 0;
+  const char *names[G_N_ELEMENTS (all)];
+  for (guint i = 0; i < G_N_ELEMENTS (all); i++)
+    if (all[i].place == now || (sq_choices_zip_places (way) & (1U << all[i].place)) != 0)
+      {
+        places[n] = all[i].place;
+        names[n++] = all[i].name;
+      }
+  show_choice (values, cushion, SQ_CHOICE_ZIP_PLACE, now, places, names, n);
+}
+
 static void
 show_zip (SqValues *values, const SqCover *cover, const SqChoices *choices,
           const SqLengthStyle *style)
 {
-  guint places[] = { SQ_ZIP_UNDERSIDE, SQ_ZIP_NONE, SQ_ZIP_BOXING };
-  const char *names[] = { _ ("Underside"), _ ("None"), _ ("Boxing") };
   gboolean is_made = cover->pieces->len > 0;
   SqZipPlace place = is_made ? cover->zip.place : choices->zip_place;
-  gboolean has_boxing = choices->build == SQ_BUILD_BOXED || place == SQ_ZIP_BOXING;
   gboolean has_zip = is_made && place != SQ_ZIP_NONE;
-  show_choice (values, cover->cushion, SQ_CHOICE_ZIP_PLACE, place, places, names,
-               has_boxing ? 3 : 2);
+  show_zip_places (values, cover->cushion, choices, place);
   set_used (values->choices[SQ_CHOICE_ZIP_EDGE], has_zip);
   set_used (values->texts[SQ_TEXT_ZIP_RUN], has_zip);
   set_used (values->texts[SQ_TEXT_ZIP_LENGTH], has_zip);
@@ -244,6 +282,7 @@ sq_values_show (SqValues *values, const SqCover *cover)
   show_number (values, job, cover->cushion);
   show_build (values, cover->cushion, &choices);
   show_wrap (values, cover->cushion, &choices, &style);
+  show_profile (values, cover->cushion, &choices, &style);
   show_cloths (values, job, cover->cushion, &choices);
   show_stripes (values, job, cover->cushion, &choices, &style);
   show_zip (values, cover, &choices, &style);

@@ -325,6 +325,8 @@ sq_values_init (SqValues *values)
   add_choice (values, group, SQ_CHOICE_BUILD, _ ("_Cover"));
   add_choice (values, group, SQ_CHOICE_WRAP_STYLE, _ ("_Wrap"));
   add_length (values, group, SQ_LENGTH_WRAP_DEPTH, _ ("Wrap _depth"));
+  add_choice (values, group, SQ_CHOICE_PROFILE, _ ("Fr_ont"));
+  add_length (values, group, SQ_LENGTH_PROFILE_RADIUS, _ ("Front radiu_s"));
   add_cloths (values);
   add_zip (values);
   add_making (values);

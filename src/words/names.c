@@ -179,6 +179,21 @@ sq_words_wrap_style (SqWrapStyle style)
 }
 
 const char *
+sq_words_profile (SqProfile profile)
+{
+  switch (profile)
+    {
+    case SQ_PROFILE_SQUARE:
+      return _ ("Square");
+    case SQ_PROFILE_HALF_ROUND:
+      return _ ("Half-round");
+    case SQ_PROFILE_RADIUS:
+      return _ ("Radius");
+    }
+  g_return_val_if_reached ("");
+}
+
+const char *
 sq_words_stripes_run (SqStripesRun run)
 {
   switch (run)

@@ -18,6 +18,8 @@ const char *sq_words_cloth_class (SqClothClass kind);
 const char *sq_words_foam_kind (SqFoamKind kind);
 const char *sq_words_zip_place (SqZipPlace place);
 const char *sq_words_wrap_style (SqWrapStyle style);
+/* "Square", "Half-round", "Radius": of a wrapped front. */
+const char *sq_words_profile (SqProfile profile);
 const char *sq_words_stripes_run (SqStripesRun run);
 const char *sq_words_centre_on (SqCentreOn centre_on);
 const char *sq_words_severity (SqSeverity severity);

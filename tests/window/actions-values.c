@@ -7,6 +7,7 @@
 static const double ranges[SQ_N_LENGTH_VALUES][2] = {
   [SQ_LENGTH_THICKNESS] = { 20, 150 },
   [SQ_LENGTH_WRAP_DEPTH] = { 0, 45 },
+  [SQ_LENGTH_PROFILE_RADIUS] = { 0, 75 },
   [SQ_LENGTH_PERIMETER] = { 2, 30 },
   [SQ_LENGTH_CORNER] = { 2, 30 },
   [SQ_LENGTH_ZIP] = { 2, 30 },
@@ -40,9 +41,11 @@ any_choice (Maker *maker, const SqCushion *cushion, SqChoiceValue value)
     case SQ_CHOICE_WRAP_STYLE:
     case SQ_CHOICE_STRIPES_RUN:
       return one_of (maker, 2);
-    case SQ_CHOICE_ZIP_PLACE:
+    case SQ_CHOICE_PROFILE:
     case SQ_CHOICE_HAND:
       return one_of (maker, 3);
+    case SQ_CHOICE_ZIP_PLACE:
+      return one_of (maker, SQ_N_ZIP_PLACES);
     case SQ_CHOICE_ZIP_EDGE:
       return any_corner (maker, cushion)->id;
     case SQ_CHOICE_FOAM:

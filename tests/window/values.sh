@@ -97,3 +97,22 @@ until_gone text Join
 typed 1/2
 did 'Change perimeter allowance'
 until_says job '*"perimeter":12.7*'
+
+# A wrapped front asks how it is rounded, and how much only where that is free.
+"$UI" squab click 'combo box' Cover
+key Down Return
+did 'Change way of building'
+until_there 'combo box' Front
+until_gone text 'Front radius'
+"$UI" squab click 'combo box' Front
+until_there label 'Half-round'
+key End Return
+until_says job '*"front_profile":{"kind":"radius"}*'
+"$UI" squab click text 'Front radius'
+typed 1
+did 'Change front radius'
+until_says job '*"front_profile":{"kind":"radius","radius":25.4}*'
+"$UI" squab click 'combo box' Front
+key Home Return
+until_says job '*"front_profile":{"kind":"square"}*'
+until_gone text 'Front radius'
