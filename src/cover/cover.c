@@ -2,10 +2,12 @@
 #include "cover/cover.h"
 
 #include "base/units.h"
+#include "cover/across.h"
 #include "cover/clips.h"
 #include "cover/finishing.h"
 #include "cover/report.h"
 #include "cover/ways.h"
+#include "cover/zip.h"
 
 /* One line a way of building; NULL: not there yet. */
 static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
@@ -34,37 +36,6 @@ cover_alloc (const SqCushion *cushion)
   cover->problems = g_array_new (FALSE, TRUE, sizeof (SqProblem));
   cover->foam = g_ptr_array_new_with_free_func (free_foam);
   return cover;
-}
-
-/* Width across the roll in the narrowest turn that the piece may take. */
-static double
-least_width_mm (const SqPiece *piece)
-{
-  return piece->turns == SQ_TURNS_QUARTER ? fmin (piece->width_mm, piece->height_mm)
-                                          : piece->width_mm;
-}
-
-static void
-check_widths (SqMaking *making)
-{
-  const SqChoices *c = &making->choices;
-  const SqClothChoice *cloths[] = { &c->face, &c->underside, &c->sides };
-  const SqCover *cover = making->cover;
-
-  for (guint i = 0; i < cover->pieces->len; i++)
-    {
-      const SqPiece *piece = sq_cover_piece (cover, i);
-      const SqClothChoice *cloth = cloths[0];
-      for (guint k = 1; k < G_N_ELEMENTS (cloths); k++)
-        if (cloths[k]->id == piece->cloth)
-          cloth = cloths[k];
-      if (least_width_mm (piece) <= cloth->width_mm + SQ_COINCIDE_MM)
-        continue;
-      SqProblem *p = sq_report_piece (cover->problems, SQ_PROBLEM_WIDER_THAN_CLOTH, SQ_FAULT,
-                                      c->cushion, i);
-      p->facts[0] = least_width_mm (piece);
-      p->facts[1] = cloth->width_mm;
-    }
 }
 
 /* Whether @finished, turned over to its right or left, fills the same seat: whether it is its own
@@ -147,8 +118,10 @@ sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored, con
   build (&making);
   check_reversible (&making);
   sq_clip_curves (&making);
+  sq_zip_part_underside (&making);
+  sq_across_join (&making);
   sq_making_seal (&making);
-  check_widths (&making);
+  sq_across_check (&making);
   return cover;
 }
 

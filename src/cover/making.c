@@ -98,10 +98,11 @@ sq_draft_patch_along (SqDraft *draft, SqVector along)
   g_array_index (draft->piece->patches, SqPatch, draft->piece->patches->len - 1).along = along;
 }
 
-/* Nodes and lengths of the runs, from the tags. */
-static void
-measure_runs (SqPiece *piece)
+void
+sq_piece_measure_runs (SqPiece *piece)
 {
+  for (guint i = 0; i < piece->runs->len; i++)
+    sq_piece_run (piece, i)->length_mm = 0;
   for (guint ring = 0; ring < piece->sew->len; ring++)
     {
       const SqPath *sew = sq_piece_sew (piece, ring);
@@ -118,8 +119,8 @@ measure_runs (SqPiece *piece)
     }
 }
 
-static void
-measure_piece (SqPiece *piece)
+void
+sq_piece_measure (SqPiece *piece)
 {
   g_autoptr (SqPath) turned = sq_path_moved (sq_piece_cut (piece, 0), -piece->grain_rad,
                                              sq_point (0, 0));
@@ -141,7 +142,7 @@ sq_making_add_piece (SqMaking *making, SqDraft *draft)
   if (draft->ring.nodes->len > 0)
     sq_draft_next_ring (draft);
   g_clear_pointer (&draft->ring.nodes, g_array_unref);
-  measure_runs (piece);
+  sq_piece_measure_runs (piece);
   if (!sq_piece_make_cut (piece))
     sq_report_piece (making->cover->problems, SQ_PROBLEM_CUT_SPLIT, SQ_FAULT,
                      making->choices.cushion, index);
@@ -208,6 +209,23 @@ sq_piece_add_dart (SqPiece *piece, guint run, SqPoint tip)
         }
     }
   g_array_append_val (piece->trims, trim);
+}
+
+void
+sq_piece_remake_cut (SqPiece *piece)
+{
+  g_autoptr (GPtrArray) cut = piece->cut;
+  g_autoptr (GArray) trims = piece->trims;
+
+  piece->cut = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  piece->trims = g_array_new (FALSE, TRUE, sizeof (SqTrim));
+  sq_piece_make_cut (piece);
+  for (guint i = 0; i < trims->len; i++)
+    {
+      const SqTrim *trim = &g_array_index (trims, SqTrim, i);
+      if (trim->why == SQ_WHY_DART)
+        sq_piece_add_dart (piece, trim->run, sq_path_nodes (cut->pdata[trim->ring])[trim->from].at);
+    }
 }
 
 /* A 64-bit multiply-and-fold hash of whole words; equal pieces only need to be found equal. */
@@ -278,6 +296,7 @@ digest_lists (Digest *d, const SqPiece *piece)
       const SqPatch *p = &g_array_index (piece->patches, SqPatch, i);
       const SqPoint3 vectors[] = { p->at, p->ex, p->ey };
       digest_word (d, p->kind);
+      digest_path (d, p->region);
       for (guint k = 0; k < G_N_ELEMENTS (vectors); k++)
         {
           digest_double (d, vectors[k].x);
@@ -352,7 +371,7 @@ sq_making_seal (SqMaking *making)
   for (guint i = 0; i < cover->pieces->len; i++)
     {
       SqPiece *piece = g_ptr_array_index (cover->pieces, i);
-      measure_piece (piece);
+      sq_piece_measure (piece);
       piece->digest = digest_of (piece);
       for (guint k = 0; making->before != NULL && k < making->before->pieces->len; k++)
         {

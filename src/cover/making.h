@@ -64,5 +64,12 @@ void sq_piece_add_mark (SqPiece *piece, SqMarkKind kind, guint count, SqPoint at
  * the cut line's node by @tip. */
 void sq_piece_add_dart (SqPiece *piece, guint run, SqPoint tip);
 
+/* Nodes and lengths of the runs, from the tags of the sew rings. */
+void sq_piece_measure_runs (SqPiece *piece);
+/* Area, and width and height across and along the grain, from the cut line. */
+void sq_piece_measure (SqPiece *piece);
+/* The cut line anew, with the darts there were, after runs of the sew line were cut in two. */
+void sq_piece_remake_cut (SqPiece *piece);
+
 /* All pieces have their marks: takes digests and shares what did not change. */
 void sq_making_seal (SqMaking *making);

@@ -60,6 +60,7 @@ static const char *const code_names[SQ_N_PROBLEM_CODES] = {
   [SQ_PROBLEM_WRAP_NOT_MITRED] = "wrap-not-mitred",
   [SQ_PROBLEM_EDGE_NOT_OPEN] = "edge-not-open",
   [SQ_PROBLEM_WELT_NOT_TAKEN] = "welt-not-taken",
+  [SQ_PROBLEM_ZIP_NOT_PARTED] = "zip-not-parted",
 };
 
 const char *

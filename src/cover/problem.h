@@ -72,8 +72,9 @@ typedef enum
   SQ_PROBLEM_WRAP_NOT_MITRED, /* at the key: none goes round under boxing; the cover ends at H */
   SQ_PROBLEM_EDGE_NOT_OPEN,   /* at the edge: open sides are not there yet */
   SQ_PROBLEM_WELT_NOT_TAKEN,  /* at the key: this way of building has no seam for it */
+  SQ_PROBLEM_ZIP_NOT_PARTED,  /* at the key: its line does not part the underside in two */
 } SqProblemCode;
-#define SQ_N_PROBLEM_CODES (SQ_PROBLEM_WELT_NOT_TAKEN + 1)
+#define SQ_N_PROBLEM_CODES (SQ_PROBLEM_ZIP_NOT_PARTED + 1)
 
 typedef struct
 {

@@ -11,6 +11,14 @@ strip_of (const SqWall *wall, guint i)
   return &g_array_index (wall->strips, SqStrip, i);
 }
 
+/* Whether strip @i is an upper and a lower one with the zip between; a zip that is slit in has one
+ * strip, as high as the wall. */
+static gboolean
+has_two_parts (const SqMaking *making, const SqWall *wall, guint i)
+{
+  return strip_of (wall, i)->kind == SQ_STRIP_ZIP && making->choices.zip_method == SQ_ZIP_TWO_PART;
+}
+
 static const SqFinishedRing *
 ring_of (const SqMaking *making, const SqWall *wall)
 {
@@ -174,8 +182,16 @@ draw_end (SqDraft *draft, const SqChoices *c, double x, double y)
   return run;
 }
 
+static void
+mark_zip (SqPiece *piece, const SqStrip *strip, double y)
+{
+  SqNode line[] = { { { strip->from_mm, y }, 0, 0 }, { { strip->to_mm, y }, 0, 0 } };
+  sq_piece_add_mark (piece, SQ_MARK_ZIP, 1, line[0].at, 0, 0, sq_path_new (line, 2, FALSE), -1, 0);
+}
+
+/* A strip as high as the wall. */
 static SqStripRuns
-make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
+make_whole_strip (SqMaking *making, const SqWall *wall, guint i)
 {
   const SqChoices *c = &making->choices;
   const SqStrip *strip = strip_of (wall, i);
@@ -188,8 +204,8 @@ make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
   SqDraft draft;
 
   /* An end that meets the two zip strips is two runs. */
-  gboolean zip_left = FALSE, zip_right = FALSE;
-  if (wall->zip.is_there)
+  gboolean zip = strip->kind == SQ_STRIP_ZIP, zip_left = FALSE, zip_right = FALSE;
+  if (wall->zip.is_there && c->zip_method == SQ_ZIP_TWO_PART)
     {
       double dl = fabs (sq_station_on_ring_mm (strip->from_mm - wall->zip.to_mm + 1, whole) - 1);
       double dr = fabs (sq_station_on_ring_mm (strip->to_mm - wall->zip.from_mm + 1, whole) - 1);
@@ -197,7 +213,7 @@ make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
       zip_right = dr < 1e-3;
     }
   sq_stretches_between (wall->stretches, strip->from_mm, strip->to_mm, whole, &first, &runs.n);
-  sq_draft_begin (&draft, wall->role, &c->sides);
+  sq_draft_begin (&draft, zip ? SQ_ROLE_ZIP_STRIP : wall->role, &c->sides);
   runs.lower_first = draw_long_side (&draft, making, wall, strip, 0, FALSE);
   runs.right[0] = runs.right[1] = draw_end (&draft, c, right, 0);
   if (zip_right)
@@ -211,7 +227,9 @@ make_plain_strip (SqMaking *making, const SqWall *wall, guint i)
     add_tuck (&draft, wall, ring, strip->from_mm, tuck, -1);
   if (strip->tuck_after)
     add_tuck (&draft, wall, ring, strip->to_mm, tuck, 1);
-  sq_lay_boxing_on_cloth (making, draft.piece, wall->ring == 0 && !wall->is_unmatched);
+  if (zip)
+    mark_zip (draft.piece, strip, height / 2);
+  sq_lay_boxing_on_cloth (making, draft.piece, wall->ring == 0 && !wall->is_unmatched && !zip);
   runs.piece = sq_making_add_piece (making, &draft);
   return runs;
 }
@@ -249,10 +267,7 @@ make_zip_strip (SqMaking *making, const SqWall *wall, guint i, gboolean upper)
   finish_strip (making, &draft, wall, strip, y0, y1);
   sq_lay_boxing_on_cloth (making, draft.piece, FALSE);
   runs.piece = sq_making_add_piece (making, &draft);
-
-  SqNode line[] = { { { strip->from_mm, y }, 0, 0 }, { { strip->to_mm, y }, 0, 0 } };
-  sq_piece_add_mark (sq_making_piece (making, runs.piece), SQ_MARK_ZIP, 1, line[0].at, 0, 0,
-                     sq_path_new (line, 2, FALSE), -1, 0);
+  mark_zip (sq_making_piece (making, runs.piece), strip, y);
   return runs;
 }
 
@@ -273,8 +288,8 @@ join (SqMaking *making, const SqWall *wall, const SqStripRuns *lower, const SqSt
   for (guint i = 0; i < n_joins; i++)
     {
       guint next = (i + 1) % n;
-      gboolean zip_here = strip_of (wall, i)->kind == SQ_STRIP_ZIP;
-      gboolean zip_next = strip_of (wall, next)->kind == SQ_STRIP_ZIP;
+      gboolean zip_here = has_two_parts (making, wall, i);
+      gboolean zip_next = has_two_parts (making, wall, next);
       sq_making_add_seam (making, SQ_SEAM_JOIN, one_run (lower[i].piece, lower[i].right[0]),
                           one_run (lower[next].piece, lower[next].left[0]), wall->steps.joins);
       if (!zip_here && !zip_next)
@@ -289,9 +304,9 @@ sq_wall_make (SqMaking *making, const SqWall *wall, SqStripRuns *upper, SqStripR
 {
   for (guint i = 0; i < wall->strips->len; i++)
     {
-      if (strip_of (wall, i)->kind == SQ_STRIP_PLAIN)
+      if (!has_two_parts (making, wall, i))
         {
-          lower[i] = upper[i] = make_plain_strip (making, wall, i);
+          lower[i] = upper[i] = make_whole_strip (making, wall, i);
           continue;
         }
       upper[i] = make_zip_strip (making, wall, i, TRUE);

@@ -390,8 +390,9 @@ divide_back (SqWrapping *w)
   add_strip (w, SQ_STRIP_PLAIN, from, w->zip.from_mm);
   add_strip (w, SQ_STRIP_ZIP, w->zip.from_mm, w->zip.to_mm);
   add_strip (w, SQ_STRIP_PLAIN, w->zip.to_mm, to);
-  w->sides[0].meets_zip = w->zip.from_mm == from;
-  w->sides[1].meets_zip = w->zip.to_mm == to;
+  gboolean two_parts = w->making->choices.zip_method == SQ_ZIP_TWO_PART;
+  w->sides[0].meets_zip = two_parts && w->zip.from_mm == from;
+  w->sides[1].meets_zip = two_parts && w->zip.to_mm == to;
 }
 
 static void

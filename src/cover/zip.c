@@ -491,6 +491,7 @@ sq_zip_across (SqMaking *making, const SqPath *const *rings, guint n_rings, SqPo
           || !chord_clear_of_holes (rings, n_rings, at, dir, from, to, &across_hole))
         continue;
       zip->place = SQ_ZIP_UNDERSIDE;
+      zip->method = c->zip_method;
       zip->edge = f->rings[0].edges[edge].id;
       zip->at_mm = places[i];
       zip->from_mm = 0;

@@ -28,3 +28,8 @@ void sq_zip_mark_across (SqMaking *making, guint underside, const SqPath *const 
  * the outer ring; @back is its edge. All of the strip, a seam but for its ends, or the part that the
  * maker asked for. Fills the cover's zip. */
 SqZipRun sq_zip_along_back (SqMaking *making, guint back, double from_mm, double to_mm);
+
+/* Where a zip of two parts lies across the underside, divides that along its line, after the way of
+ * building has drawn it and marked the line. Where the line does not part it in two the zip is slit
+ * in, and the cover says so. */
+void sq_zip_part_underside (SqMaking *making);

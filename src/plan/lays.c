@@ -168,7 +168,9 @@ sq_lays_is_told (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *un
   for (guint i = 0; i < cover->problems->len; i++)
     {
       const SqProblem *problem = sq_cover_problem (cover, i);
-      if (problem->code == SQ_PROBLEM_WIDER_THAN_CLOTH && problem->place.item == entry->piece)
+      if ((problem->code == SQ_PROBLEM_WIDER_THAN_CLOTH
+           || problem->code == SQ_PROBLEM_ACROSS_NO_PLACE)
+          && problem->place.item == entry->piece)
         return TRUE;
     }
   return FALSE;

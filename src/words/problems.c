@@ -471,6 +471,11 @@ static const Sentence sentences[] = {
     ALWAYS,
     N_ ("A cover built as “%s” takes no welt, so none is cut."),
     { SAY_BUILD } },
+  { SQ_PROBLEM_ZIP_NOT_PARTED,
+    NULL,
+    ALWAYS,
+    N_ ("The line of the zip doesn’t part the underside in two, so the zip is slit in."),
+    { SAY_NOTHING } },
 };
 
 static gboolean

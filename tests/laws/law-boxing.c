@@ -157,13 +157,14 @@ check_sums (const SqCover *cover, const GArray *strips)
   return NULL;
 }
 
-/* Every strip is as high as the cushion, or half that beside a zip. */
+/* Every strip is as high as the cushion, or half that beside a zip between two. */
 static char *
 check_height (const SqCover *cover, guint index)
 {
   const SqPiece *piece = sq_cover_piece (cover, index);
   SqBox sew = sq_path_box (sq_piece_sew (piece, 0));
-  double expected = cover->thickness_mm * (piece->role == SQ_ROLE_ZIP_STRIP ? 0.5 : 1);
+  gboolean half = piece->role == SQ_ROLE_ZIP_STRIP && cover->zip.method == SQ_ZIP_TWO_PART;
+  double expected = cover->thickness_mm * (half ? 0.5 : 1);
 
   if (fabs (sew.max.y - sew.min.y - expected) > 1e-9)
     return g_strdup_printf ("strip %u is %.9g mm high, not %.9g", index, sew.max.y - sew.min.y,
@@ -173,13 +174,23 @@ check_height (const SqCover *cover, guint index)
 
 /* ---- plates -------------------------------------------------------------------------------- */
 
+/* The face, or a panel of it, that has skirts; NULL: none. */
+static const SqPiece *
+plate_of (const SqCover *cover)
+{
+  for (guint i = 0; i < cover->pieces->len; i++)
+    if (sq_cover_piece (cover, i)->skirts->len > 0)
+      return sq_cover_piece (cover, i);
+  return NULL;
+}
+
 /* Skirts and the boxing let in between them go once round, and are equally high. */
 static char *
 check_plate (const SqCover *cover)
 {
-  const SqPiece *plate = sq_cover_piece (cover, first_piece (cover, SQ_ROLE_FACE));
+  const SqPiece *plate = plate_of (cover);
   double whole = sq_path_length_mm (cover->finished->rings[0].path), sum = 0;
-  double depth = plate->skirts->len > 0 ? g_array_index (plate->skirts, SqSkirt, 0).depth_mm : 0;
+  double depth = plate != NULL ? g_array_index (plate->skirts, SqSkirt, 0).depth_mm : 0;
 
   for (guint i = 0; i < cover->seams->len; i++)
     {
@@ -188,7 +199,8 @@ check_plate (const SqCover *cover)
                        || seam->kind == SQ_SEAM_WELT;
       SqPieceRole roles[] = { sq_cover_piece (cover, seam->a.piece)->role,
                               sq_cover_piece (cover, seam->b.piece)->role };
-      if (below && (roles[0] == SQ_ROLE_UNDERSIDE || roles[1] == SQ_ROLE_UNDERSIDE))
+      /* a zip of two parts lies between two undersides */
+      if (below && (roles[0] == SQ_ROLE_UNDERSIDE) != (roles[1] == SQ_ROLE_UNDERSIDE))
         sum += seam->length_a_mm;
     }
   if (fabs (sum - whole) > 1e-6)
@@ -209,8 +221,7 @@ check_plate (const SqCover *cover)
 static gboolean
 is_mixed (const SqCover *cover)
 {
-  guint face = first_piece (cover, SQ_ROLE_FACE);
-  gboolean has_skirts = face != G_MAXUINT && sq_cover_piece (cover, face)->skirts->len > 0;
+  gboolean has_skirts = plate_of (cover) != NULL;
 
   return cover->build == SQ_BUILD_BOXED
              ? has_skirts
@@ -235,7 +246,7 @@ law_boxing (const LawCase *c)
       wrong = check_sums (cover, strips);
       if (wrong == NULL)
         wrong = check_joins (c, cover, strips);
-      for (guint p = 2; p < cover->pieces->len && wrong == NULL; p++)
+      for (guint p = 0; p < cover->pieces->len && wrong == NULL; p++)
         {
           SqPieceRole role = sq_cover_piece (cover, p)->role;
           if (role != SQ_ROLE_BOXING && role != SQ_ROLE_ZIP_STRIP)

@@ -164,6 +164,66 @@ zip_is_in_seam (const SqCover *cover)
   return cover->zip.place == SQ_ZIP_BACK_SEAM || cover->zip.place == SQ_ZIP_SIDE_SEAM;
 }
 
+/* A zip that runs front to back is a third from the right, and so not mirrored. */
+static gboolean
+zip_is_told_by_hand (const SqCover *cover)
+{
+  for (guint p = 0; p < cover->pieces->len; p++)
+    {
+      const SqPiece *under = sq_cover_piece (cover, p);
+      for (guint i = 0; i < under->marks->len && under->role == SQ_ROLE_UNDERSIDE; i++)
+        {
+          const SqMark *mark = &g_array_index (under->marks, SqMark, i);
+          if (mark->kind != SQ_MARK_ZIP)
+            continue;
+          const SqNode *ends = sq_path_nodes (mark->line);
+          SqVector along = { -(ends[1].at.x - ends[0].at.x), ends[1].at.y - ends[0].at.y };
+          return fabs (sq_dot (along, cover->finished->front_dir)) * 1.000001
+                 < fabs (sq_cross (cover->finished->front_dir, along));
+        }
+    }
+  return FALSE;
+}
+
+static gboolean
+is_face (SqPieceRole role)
+{
+  return role == SQ_ROLE_FACE || role == SQ_ROLE_UNDERSIDE || role == SQ_ROLE_WRAP;
+}
+
+/* Whether a face is of several panels. */
+static gboolean
+is_divided (const SqCover *cover)
+{
+  for (guint i = 0; i < cover->pieces->len; i++)
+    if (is_face (sq_cover_piece (cover, i)->role) && sq_cover_piece (cover, i)->n_ordinal > 1)
+      return TRUE;
+  return FALSE;
+}
+
+/* Whether piece @p of @a is, mirrored, one of the same role of @b. */
+static char *
+check_face (const SqCover *a, guint p, const SqCover *b, double within)
+{
+  const SqPiece *face = sq_cover_piece (a, p);
+  char *wrong = NULL;
+
+  for (guint q = 0; q < b->pieces->len; q++)
+    {
+      const SqPiece *other = sq_cover_piece (b, q);
+      if (other->role != face->role)
+        continue;
+      g_clear_pointer (&wrong, g_free);
+      if (face->cut->len != other->cut->len)
+        wrong = g_strdup ("rings are missing in the mirror");
+      for (guint r = 0; r < face->cut->len && wrong == NULL; r++)
+        wrong = check_on (sq_piece_cut (face, r), sq_piece_cut (other, r), within);
+      if (wrong == NULL)
+        return check_notches (face, other);
+    }
+  return wrong != NULL ? wrong : g_strdup ("a face is missing in the mirror");
+}
+
 /* Of a cut line that falls into halves as great the mirror may keep the other one. */
 static char *
 check_faces (const SqCover *a, const SqCover *b, double within)
@@ -173,37 +233,18 @@ check_faces (const SqCover *a, const SqCover *b, double within)
   /* A zip in a seam has its own allowance, wherever the tie lets it lie. */
   if (zip_is_in_seam (a) && !zips_match (a, b))
     return NULL;
-  guint n_faces = a->build == SQ_BUILD_WRAPPED_FRONT ? 1 : 2;
-  for (guint p = 0; p < n_faces; p++)
-    for (guint r = 0; r < sq_cover_piece (a, p)->cut->len; r++)
-      {
-        char *wrong = check_on (sq_piece_cut (sq_cover_piece (a, p), r),
-                                sq_piece_cut (sq_cover_piece (b, p), r), within);
-        if (wrong == NULL && sq_cover_piece (a, p)->cut->len != sq_cover_piece (b, p)->cut->len)
-          wrong = g_strdup ("rings are missing in the mirror");
-        if (wrong != NULL)
-          return wrong;
-      }
-  return check_notches (sq_cover_piece (a, 0), sq_cover_piece (b, 0));
-}
-
-/* A zip that runs front to back is a third from the right, and so not mirrored. */
-static gboolean
-zip_is_told_by_hand (const SqCover *cover)
-{
-  const SqPiece *under = sq_cover_piece (cover, 1);
-
-  for (guint i = 0; i < under->marks->len; i++)
+  for (guint p = 0; p < a->pieces->len; p++)
     {
-      const SqMark *mark = &g_array_index (under->marks, SqMark, i);
-      if (mark->kind != SQ_MARK_ZIP)
+      SqPieceRole role = sq_cover_piece (a, p)->role;
+      if (!is_face (role)
+          || (role == SQ_ROLE_UNDERSIDE && is_divided (a)
+              && (zip_is_told_by_hand (a) || zip_is_told_by_hand (b) || !zips_match (a, b))))
         continue;
-      const SqNode *ends = sq_path_nodes (mark->line);
-      SqVector along = { -(ends[1].at.x - ends[0].at.x), ends[1].at.y - ends[0].at.y };
-      return fabs (sq_dot (along, cover->finished->front_dir)) * 1.000001
-             < fabs (sq_cross (cover->finished->front_dir, along));
+      char *wrong = check_face (a, p, b, within);
+      if (wrong != NULL)
+        return wrong;
     }
-  return FALSE;
+  return NULL;
 }
 
 static char *
@@ -223,7 +264,7 @@ check_choices (const SqCover *a, const SqCover *b, double within)
   double shortest_a, shortest_b;
 
   /* A zip in the seam divides strips that are joined at the right of two corners as good. */
-  if (zip_is_in_seam (a))
+  if (zip_is_in_seam (a) || is_divided (a))
     return check_zip (a, b, within);
   measure_strips (a, &n_a, &shortest_a);
   measure_strips (b, &n_b, &shortest_b);
@@ -235,7 +276,7 @@ check_choices (const SqCover *a, const SqCover *b, double within)
 }
 
 /* The same edge is front in the mirror only if it is marked; keys that name an edge or say where
- * along it can't be mirrored by leaving them as they are. */
+ * along it, or to which side, can't be mirrored by leaving them as they are. */
 static SqCushion *
 prepared (const SqCover *cover)
 {
@@ -244,7 +285,8 @@ prepared (const SqCover *cover)
   corner.front = TRUE;
   g_autoptr (SqOutline) outline = sq_outline_with_corner (cover->cushion->outline, &corner);
   SqCushion *cushion = sq_cushion_with_outline (cover->cushion, outline);
-  cushion->given &= ~(guint32) (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO);
+  cushion->given &= ~(guint32) (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO
+                                | SQ_GIVEN_STRIPES_SHIFT);
   return cushion;
 }
 

@@ -392,6 +392,11 @@ choose_zip (GRand *chance, SqCushion *c)
       c->zip.place = (SqZipPlace) one_of (chance, SQ_N_ZIP_PLACES);
       c->given |= SQ_GIVEN_ZIP_PLACE;
     }
+  if (happens (chance, 0.3))
+    {
+      c->zip.method = (SqZipMethod) one_of (chance, 2);
+      c->given |= SQ_GIVEN_ZIP_METHOD;
+    }
   if (happens (chance, 0.15))
     {
       c->zip.edge = happens (chance, 0.9) ? corners[one_of (chance, n)].id : 99;
@@ -432,6 +437,11 @@ choose_cloth (GRand *chance, SqCushion *c, guint n_cloths)
         *ids[i] = 1 + one_of (chance, n_cloths + 1); /* one that is missing, too */
         c->given |= SQ_GIVEN_CLOTH_FACE << i;
       }
+  if (happens (chance, 0.5))
+    {
+      c->seams_across = SQ_ACROSS_TWO_JOINS;
+      c->given |= SQ_GIVEN_SEAMS_ACROSS;
+    }
   if (happens (chance, 0.3))
     {
       c->stripes.run = (SqStripesRun) one_of (chance, 2);
