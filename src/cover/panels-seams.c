@@ -67,10 +67,12 @@ run_from_station (SqMaking *making, guint index, guint ring, double station_mm)
   piece->sew->pdata[ring] = split;
   sq_path_unref ((SqPath *) sew);
   sq_piece_measure_runs (piece);
-  for (guint i = 0; i < sq_path_n_nodes (split); i++)
-    if (fabs (remainder (sq_path_station_mm (split, i) - station_mm, whole)) <= 2 * SQ_COINCIDE_MM)
-      return begin_run (making, index, ring, i);
-  g_return_val_if_reached (0);
+  guint i = 0;
+  while (i + 1 < sq_path_n_nodes (split)
+         && fabs (remainder (sq_path_station_mm (split, i) - station_mm, whole))
+                > 2 * SQ_COINCIDE_MM)
+    i++;
+  return begin_run (making, index, ring, i);
 }
 
 /* ---- the seam over it ---------------------------------------------------------------------- */

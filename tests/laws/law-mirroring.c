@@ -237,7 +237,7 @@ check_faces (const SqCover *a, const SqCover *b, double within)
     {
       SqPieceRole role = sq_cover_piece (a, p)->role;
       if (!is_face (role)
-          || (role == SQ_ROLE_UNDERSIDE && is_divided (a)
+          || (role == SQ_ROLE_UNDERSIDE && (is_divided (a) || is_divided (b))
               && (zip_is_told_by_hand (a) || zip_is_told_by_hand (b) || !zips_match (a, b))))
         continue;
       char *wrong = check_face (a, p, b, within);
@@ -264,7 +264,7 @@ check_choices (const SqCover *a, const SqCover *b, double within)
   double shortest_a, shortest_b;
 
   /* A zip in the seam divides strips that are joined at the right of two corners as good. */
-  if (zip_is_in_seam (a) || is_divided (a))
+  if (zip_is_in_seam (a) || is_divided (a) || is_divided (b))
     return check_zip (a, b, within);
   measure_strips (a, &n_a, &shortest_a);
   measure_strips (b, &n_b, &shortest_b);
@@ -318,6 +318,8 @@ check_congruent (const SqCover *cover)
     return NULL;
   const SqPiece *top = sq_cover_piece (cover, first_piece (cover, SQ_ROLE_FACE)),
                 *under = sq_cover_piece (cover, first_piece (cover, SQ_ROLE_UNDERSIDE));
+  if (is_divided (cover))
+    return NULL;
   char *wrong = check_on (sq_piece_sew (top, 0), sq_piece_sew (under, 0), SAME_MM);
   return wrong != NULL ? wrong : check_on (sq_piece_cut (top, 0), sq_piece_cut (under, 0), SAME_MM);
 }
