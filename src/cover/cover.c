@@ -3,17 +3,18 @@
 
 #include "base/units.h"
 #include "cover/across.h"
+#include "cover/bolster.h"
 #include "cover/clips.h"
 #include "cover/finishing.h"
 #include "cover/report.h"
 #include "cover/ways.h"
 #include "cover/zip.h"
 
-/* One line a way of building; NULL: not there yet. */
+/* One line a way of building. */
 static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
   [SQ_BUILD_FOLDED_CORNER] = sq_way_folded_corner, [SQ_BUILD_BOXED] = sq_way_boxed,
   [SQ_BUILD_WRAPPED_FRONT] = sq_way_wrapped_front, [SQ_BUILD_SPLIT_SIDE] = sq_way_split_side,
-  [SQ_BUILD_KNIFE_EDGE] = sq_way_knife_edge,
+  [SQ_BUILD_KNIFE_EDGE] = sq_way_knife_edge,       [SQ_BUILD_BOLSTER] = sq_way_bolster,
 };
 
 static void
@@ -79,16 +80,7 @@ static void
 build (SqMaking *making)
 {
   const SqChoices *c = &making->choices;
-  SqCover *cover = making->cover;
 
-  if (ways[c->build] == NULL)
-    {
-      SqProblem *p = sq_report_key (cover->problems, SQ_PROBLEM_WAY_NOT_BUILT, SQ_FAULT, c->cushion,
-                                    "build");
-      p->fixes[0] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_BOXED };
-      p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, SQ_BUILD_FOLDED_CORNER };
-      return;
-    }
   if (sq_choices_is_mixed (c))
     sq_way_folded_corner (making);
   else
@@ -100,14 +92,18 @@ sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored, con
 {
   g_return_val_if_fail (job != NULL && cushion != NULL, NULL);
 
-  g_autoptr (SqOutline) image = mirrored && cushion->outline != NULL
-                                    ? sq_outline_mirrored (cushion->outline)
-                                    : NULL;
+  g_autoptr (SqOutline) image = mirrored ? sq_outline_mirrored (cushion->outline) : NULL;
   SqCover *cover = cover_alloc (cushion);
   SqMaking making = { .cover = cover, .before = before };
   gboolean buildable = sq_choices_resolve (job, cushion, image != NULL ? image : cushion->outline,
                                            mirrored, &making.choices, cover->problems);
+  g_autoptr (SqOutline) plan = NULL;
 
+  if (buildable && making.choices.build == SQ_BUILD_BOLSTER)
+    {
+      buildable = sq_bolster_measure (&making.choices, cover->problems);
+      making.choices.outline = plan = sq_bolster_outline (&making.choices);
+    }
   cover->mirrored = mirrored;
   cover->build = making.choices.build;
   cover->thickness_mm = making.choices.thickness_mm;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "base/units.h"
+#include "cover/bolster.h"
 #include "cover/report.h"
 #include "cover/ways.h"
 #include "geometry/offset.h"
@@ -42,14 +43,48 @@ fill_softly (SqMaking *making)
   p->facts[1] = cover->stuffed.depth_mm;
 }
 
+/* Adds @path moved out by @by_mm. A hole that closes up by that is left out. */
+static void
+add_ring (SqFoamPart *part, const SqPath *path, double by_mm)
+{
+  SqJoinRule rule = sq_join_rule_mitre ();
+  SqPath *ring = by_mm != 0 ? sq_path_offset_evenly (path, by_mm, &rule, NULL) : sq_path_ref (path);
+
+  if (ring == NULL)
+    return;
+  part->volume_mm3 += sq_path_area_mm2 (ring) * part->thickness_mm;
+  g_ptr_array_add (part->rings, ring);
+}
+
+/* Batting covers top and bottom: its loft comes off the block. */
+static void
+cut_block (const SqMaking *making, SqFoamPart *part)
+{
+  const SqFinished *f = making->cover->finished;
+
+  part->thickness_mm = fmax (0, making->choices.thickness_mm - making->choices.batting_mm);
+  for (guint i = 0; i < f->n_rings; i++)
+    add_ring (part, f->rings[i].path, part->oversize_mm / 2);
+}
+
+/* Standing on its end; batting goes round it. */
+static void
+cut_bolster (const SqMaking *making, SqFoamPart *part)
+{
+  const SqChoices *c = &making->choices;
+  g_autoptr (SqPath) section = sq_bolster_section (c);
+
+  part->thickness_mm = c->bolster_length_mm;
+  add_ring (part, section, (part->oversize_mm - c->batting_mm) / 2);
+}
+
 void
 sq_cut_foam (SqMaking *making)
 {
   const SqChoices *c = &making->choices;
-  const SqFinished *f = making->cover->finished;
-  double extent = fmax (f->extent.max.x - f->extent.min.x, f->extent.max.y - f->extent.min.y);
-  double area = 0;
-  SqJoinRule rule = sq_join_rule_mitre ();
+  SqBox extent = making->cover->finished->extent;
+  gboolean is_bolster = c->build == SQ_BUILD_BOLSTER;
+  double length = extent.max.x - extent.min.x, depth = extent.max.y - extent.min.y;
 
   if (c->build == SQ_BUILD_KNIFE_EDGE && c->filling == SQ_FILLING_SOFT)
     {
@@ -59,21 +94,13 @@ sq_cut_foam (SqMaking *making)
   SqFoamPart *part = g_new0 (SqFoamPart, 1);
   part->kind = c->foam_kind;
   part->count = 1;
-  part->oversize_mm = sq_choices_oversize_mm (c, extent);
-  /* Batting covers top and bottom: its loft comes off the block. */
-  part->thickness_mm = fmax (0, c->thickness_mm - c->batting_mm);
+  part->oversize_mm = sq_choices_oversize_mm (c, is_bolster ? c->bolster_diameter_mm
+                                                            : fmax (length, depth));
   part->rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
-  for (guint i = 0; i < f->n_rings; i++)
-    {
-      SqPath *ring = part->oversize_mm != 0 ? sq_path_offset_evenly (
-                         f->rings[i].path, part->oversize_mm / 2, &rule, NULL)
-                                            : sq_path_ref (f->rings[i].path);
-      if (ring == NULL) /* a hole narrower than the oversize closes up */
-        continue;
-      area += sq_path_area_mm2 (ring);
-      g_ptr_array_add (part->rings, ring);
-    }
-  part->volume_mm3 = area * part->thickness_mm;
+  if (is_bolster)
+    cut_bolster (making, part);
+  else
+    cut_block (making, part);
   part->weight_g = part->volume_mm3 * c->foam_density_kg_m3 * 1e-6; /* kg/m³ to g/mm³ */
   g_ptr_array_add (making->cover->foam, part);
 }

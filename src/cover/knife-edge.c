@@ -220,8 +220,8 @@ draw_corners_in (SqMaking *making, SqFinishedRing *ring)
   for (guint i = 0; i < ring->n_edges; i++)
     {
       draw[i] = draw_in_at (c, ring, i);
-      tightest = draw[i].largest_mm < draw[tightest].largest_mm ? i : tightest;
-      sharpest = ring->edges[i].turn_rad > ring->edges[sharpest].turn_rad ? i : sharpest;
+      tightest = draw[i].largest_mm < draw[tightest].largest_mm - SQ_TIE_MM ? i : tightest;
+      sharpest = ring->edges[i].turn_rad > ring->edges[sharpest].turn_rad + 1e-9 ? i : sharpest;
     }
   if (c->draw_in_mm >= draw[tightest].largest_mm)
     report_meeting (making, ring->edges[tightest].corner, draw[tightest].largest_mm);

@@ -89,3 +89,22 @@ sq_lay_boxing_on_cloth (const SqMaking *making, SqPiece *piece, gboolean must_ma
         sq_point (front_middle_mm (making->cover->finished) + (along ? 0 : c->stripes_shift_mm), 0),
         FALSE);
 }
+
+void
+sq_lay_upright_on_cloth (SqPiece *piece, const SqClothChoice *cloth)
+{
+  piece->grain_rad = angle_of (roll_direction (cloth, sq_point (0, 1)));
+  piece->turns = turns_of (cloth, TRUE);
+}
+
+void
+sq_lay_tube_on_cloth (const SqMaking *making, SqPiece *piece)
+{
+  const SqChoices *c = &making->choices;
+  const SqClothChoice *cloth = &c->face;
+
+  sq_lay_upright_on_cloth (piece, cloth);
+  /* Stripes go round it, as they stand on a boxing; plain cloth lies along. */
+  if (!cloth->one_way && (c->stripes_run == SQ_STRIPES_SIDE_TO_SIDE || !cloth->phase_across))
+    piece->grain_rad = 0;
+}

@@ -12,6 +12,7 @@ void sq_way_boxed (SqMaking *making);
 void sq_way_wrapped_front (SqMaking *making);
 void sq_way_split_side (SqMaking *making);
 void sq_way_knife_edge (SqMaking *making);
+void sq_way_bolster (SqMaking *making);
 
 /* Shared by ways. */
 
@@ -27,6 +28,11 @@ void sq_lay_boxing_on_cloth (const SqMaking *making, SqPiece *piece, gboolean mu
 
 /* Notes each sharp corner of the outer ring that turns inward: there the face is clipped. */
 void sq_note_inward_corners (SqMaking *making);
+
+/* An end of a bolster or a wrap: upright, its y is up. */
+void sq_lay_upright_on_cloth (SqPiece *piece, const SqClothChoice *cloth);
+/* A bolster's tube, its y the way round. */
+void sq_lay_tube_on_cloth (const SqMaking *making, SqPiece *piece);
 
 /* What the cover is filled with: a block, the outline grown by half the oversize; or the insert of a
  * soft filling, and what it makes of the cover. */

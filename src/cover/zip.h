@@ -33,3 +33,7 @@ SqZipRun sq_zip_along_back (SqMaking *making, guint back, double from_mm, double
  * building has drawn it and marked the line. Where the line does not part it in two the zip is slit
  * in, and the cover says so. */
 void sq_zip_part_underside (SqMaking *making);
+
+/* The zip in the join along the back of a bolster's tube: all of it but its ends, or as asked for.
+ * Fills the cover's zip; where it lies along the tube, from its left end, in *@from_mm and *@to_mm. */
+void sq_zip_along_tube (SqMaking *making, double *from_mm, double *to_mm);

@@ -89,7 +89,6 @@ static const Source sources[SQ_N_PROBLEM_CODES] = {
   [SQ_PROBLEM_CUT_SPLIT] = { NULL,
                              SQUARE ",'holes':[[{'id':5,'x':300,'y':200},{'id':6,'x':300,'y':220},"
                                     "{'id':7,'x':320,'y':220},{'id':8,'x':320,'y':200}]]" },
-  [SQ_PROBLEM_WAY_NOT_BUILT] = { NULL, "'build':'bolster'," SQUARE },
   [SQ_PROBLEM_REFLEX_CLIP]
   = { NULL, "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},{'id':3,'x':300,'y':100},"
             "{'id':4,'x':0,'y':400}]" },

@@ -348,7 +348,7 @@ foams_differ (const Glass *g, const SqCover *a, const SqCover *b)
       char *wrong = rings_differ (g, "foam", pa->rings, pb->rings);
       if (wrong != NULL)
         return wrong;
-      if (pa->kind != pb->kind || pa->thickness_mm != pb->thickness_mm
+      if (pa->kind != pb->kind || !alike (g, pa->thickness_mm, pb->thickness_mm)
           || pa->oversize_mm != pb->oversize_mm || pa->count != pb->count
           || fabs (pa->volume_mm3 / pb->volume_mm3 - 1) > g->within_mm
           || fabs (pa->weight_g / pb->weight_g - 1) > g->within_mm)
@@ -388,10 +388,12 @@ finished_differ (const Glass *g, const SqFinished *a, const SqFinished *b)
 char *
 covers_differ (const SqCover *a, const SqCover *b, const Motion *motion, double within_mm)
 {
-  Glass g = { motion, within_mm, a->mirrored, TRUE };
+  /* A bolster lies in a plan of its own, wherever its seat does. */
+  Glass g = { a->build == SQ_BUILD_BOLSTER ? NULL : motion, within_mm, a->mirrored, TRUE };
   char *wrong = problem_lists_differ (&g, a, b);
 
-  if (wrong == NULL && (a->build != b->build || a->thickness_mm != b->thickness_mm))
+  if (wrong == NULL
+      && (a->build != b->build || fabs (a->thickness_mm - b->thickness_mm) > within_mm))
     DIFFER ("another build or thickness");
   if (wrong == NULL && a->mirrored != b->mirrored)
     DIFFER ("the other hand");

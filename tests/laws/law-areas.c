@@ -141,6 +141,21 @@ check_block (const SqPath *outline, const SqPath *block, double by_mm)
              : g_strdup ("foam is at its distance nowhere");
 }
 
+/* A bolster's block stands on its end, and batting goes round it. */
+static char *
+check_roll (const SqCover *cover, const SqFoamPart *part, const SqPath *block)
+{
+  guint end = first_piece (cover, SQ_ROLE_DISC);
+  double batting = (cover->cushion->given & SQ_GIVEN_FOAM_BATTING) ? cover->cushion->foam.batting_mm
+                                                                   : 0;
+
+  if (fabs (part->thickness_mm - (cover->finished->extent.max.x - cover->finished->extent.min.x))
+      > 1e-6)
+    return g_strdup_printf ("the foam of a bolster is %.9g mm long", part->thickness_mm);
+  return check_block (sq_piece_sew (sq_cover_piece (cover, end), 0), block,
+                      (part->oversize_mm - batting) / 2);
+}
+
 static char *
 check_foam (const LawCase *c, const SqCover *cover, const SqFoamPart *part)
 {
@@ -153,7 +168,9 @@ check_foam (const LawCase *c, const SqCover *cover, const SqFoamPart *part)
       const SqPath *block = part->rings->pdata[i];
       area += (i == 0 ? 1 : -1) * geos_area_mm2 (block, FLAT_MM);
       round_mm += sq_path_length_mm (block);
-      if (part->rings->len == f->n_rings)
+      if (cover->build == SQ_BUILD_BOLSTER)
+        wrong = check_roll (cover, part, block);
+      else if (part->rings->len == f->n_rings)
         wrong = check_block (f->rings[i].path, block, part->oversize_mm / 2);
     }
   if (wrong != NULL)

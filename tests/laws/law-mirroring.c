@@ -376,7 +376,9 @@ law_mirroring (const LawCase *c)
     {
       const SqCover *cover = sq_plan_cover (c->plan, i);
       wrong = check_congruent (cover);
-      if (wrong == NULL && cover->finished != NULL && !is_crumb (cover))
+      /* A bolster is its own mirror image, wherever its seat lies. */
+      if (wrong == NULL && cover->finished != NULL && cover->build != SQ_BUILD_BOLSTER
+          && !is_crumb (cover))
         wrong = check_cover (c, cover);
     }
   return wrong;

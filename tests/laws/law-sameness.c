@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "job/frame.h"
 #include "laws/laws.h"
 
 #include "exchange/job-file.h"
@@ -42,6 +43,21 @@ plans_differ (const SqPlan *a, const SqPlan *b, const Motion *motion, double wit
 
 /* ---- turning ------------------------------------------------------------------------------- */
 
+/* The corner that starts the front edge of @cover's seat; 0: none. A bolster's finished outline is a
+ * plan of its own. */
+static SqId
+front_of (const SqCover *cover)
+{
+  SqFront front;
+  guint n;
+
+  if (cover->build != SQ_BUILD_BOLSTER)
+    return cover->finished != NULL ? cover->finished->rings[0].edges[0].id : 0;
+  return sq_outline_front (cover->cushion->outline, &front)
+             ? sq_outline_ring (cover->cushion->outline, 0, &n)[front.edge].id
+             : 0;
+}
+
 /* The job with the front edges that its plan found marked. */
 static SqJob *
 with_fronts_marked (const LawCase *c)
@@ -51,9 +67,9 @@ with_fronts_marked (const LawCase *c)
   for (guint i = 0; i < c->plan->covers->len; i++)
     {
       const SqCover *cover = sq_plan_cover (c->plan, i);
-      if (cover->finished == NULL)
+      SqId id = front_of (cover);
+      if (id == 0)
         continue;
-      SqId id = cover->finished->rings[0].edges[0].id;
       SqCorner corner = *sq_outline_corner (cover->cushion->outline, id, NULL, NULL);
       corner.front = TRUE;
       g_autoptr (SqOutline) outline = sq_outline_with_corner (cover->cushion->outline, &corner);
@@ -125,10 +141,11 @@ edited (const SqJob *job, guint32 seed)
   const SqCushion *cushion = cushion_at (
       job, (guint) g_rand_int_range (chance, 0, (gint32) job->cushions->len));
   g_autoptr (SqCushion) changed = NULL;
-  guint n;
-  const SqCorner *corners = sq_outline_ring (cushion->outline, 0, &n);
+  gboolean is_drawn = sq_outline_n_rings (cushion->outline) > 0;
+  guint n = 1;
+  const SqCorner *corners = is_drawn ? sq_outline_ring (cushion->outline, 0, &n) : NULL;
   gint32 i = g_rand_int_range (chance, 0, (gint32) n);
-  gint32 way = g_rand_int_range (chance, 0, 4);
+  gint32 way = g_rand_int_range (chance, is_drawn ? 0 : 1, 4);
 
   if (way == 0)
     {

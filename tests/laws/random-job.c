@@ -385,7 +385,8 @@ static void
 choose_zip (GRand *chance, SqCushion *c)
 {
   guint n;
-  const SqCorner *corners = sq_outline_ring (c->outline, 0, &n);
+  gboolean is_drawn = sq_outline_n_rings (c->outline) > 0;
+  const SqCorner *corners = is_drawn ? sq_outline_ring (c->outline, 0, &n) : NULL;
 
   if (happens (chance, 0.3))
     {
@@ -399,7 +400,7 @@ choose_zip (GRand *chance, SqCushion *c)
     }
   if (happens (chance, 0.15))
     {
-      c->zip.edge = happens (chance, 0.9) ? corners[one_of (chance, n)].id : 99;
+      c->zip.edge = is_drawn && happens (chance, 0.9) ? corners[one_of (chance, n)].id : 99;
       c->given |= SQ_GIVEN_ZIP_EDGE;
     }
   maybe (chance, c, 0.1, SQ_GIVEN_ZIP_FROM, &c->zip.from_mm, -150, 150);
@@ -516,22 +517,37 @@ choose_filling (GRand *chance, SqCushion *c)
     }
 }
 
+/* Figures are now and then missing, or of no use. */
+static void
+choose_bolster (GRand *chance, SqCushion *c)
+{
+  c->bolster.section = (SqBolsterSection) one_of (chance, SQ_SECTION_D + 1);
+  c->given_way |= SQ_GIVEN_BOLSTER_SECTION;
+  maybe_way (chance, c, 0.95, SQ_GIVEN_BOLSTER_DIAMETER, &c->bolster.diameter_mm, -5, 400);
+  maybe_way (chance, c, 0.9, SQ_GIVEN_BOLSTER_LENGTH, &c->bolster.length_mm, -20, 1500);
+  maybe_way (chance, c, 0.9, SQ_GIVEN_BOLSTER_RISE, &c->bolster.rise_mm, -2,
+             fmax (0, c->bolster.diameter_mm * 0.55));
+}
+
 static SqCushion *
 random_cushion (GRand *chance, SqId id, guint n_cloths)
 {
   gboolean folded = happens (chance, 0.45);
   gboolean wrapped = !folded && (happens (chance, 0.3));
   gboolean knife_edge = !folded && !wrapped && happens (chance, 0.2);
+  gboolean bolster = !folded && !wrapped && !knife_edge && happens (chance, 0.15);
   g_autoptr (SqOutline) outline = wrapped ? outline_for_wrap (chance)
                                           : random_outline (chance, folded);
-  SqCushion *c = sq_cushion_new (id, outline);
+  g_autoptr (SqOutline) nothing = sq_outline_new (NULL, NULL, 0);
+  SqCushion *c = sq_cushion_new (id, bolster && happens (chance, 0.5) ? nothing : outline);
 
   c->build = wrapped                  ? SQ_BUILD_WRAPPED_FRONT
              : knife_edge             ? SQ_BUILD_KNIFE_EDGE
+             : bolster                ? SQ_BUILD_BOLSTER
              : !folded                ? SQ_BUILD_BOXED
              : happens (chance, 0.75) ? SQ_BUILD_FOLDED_CORNER
                                       : SQ_BUILD_SPLIT_SIDE;
-  if (folded || wrapped || knife_edge || happens (chance, 0.5))
+  if (folded || wrapped || knife_edge || bolster || happens (chance, 0.5))
     c->given |= SQ_GIVEN_BUILD;
   maybe (chance, c, 0.9, SQ_GIVEN_THICKNESS, &c->thickness_mm, 20, 150);
   if (happens (chance, 0.3))
@@ -548,6 +564,8 @@ random_cushion (GRand *chance, SqId id, guint n_cloths)
     choose_profile (chance, c);
   if (knife_edge)
     choose_filling (chance, c);
+  if (bolster)
+    choose_bolster (chance, c);
   choose_allowances (chance, c);
   choose_zip (chance, c);
   choose_foam (chance, c);

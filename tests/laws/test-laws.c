@@ -70,10 +70,11 @@ test_laws (void)
   if (n > 100)
     {
       g_assert_cmpuint (n_built[SQ_BUILD_FOLDED_CORNER], >, n / 5);
-      g_assert_cmpuint (n_built[SQ_BUILD_BOXED], >, n / 4);
+      g_assert_cmpuint (n_built[SQ_BUILD_BOXED], >, n / 5);
       g_assert_cmpuint (n_built[SQ_BUILD_WRAPPED_FRONT], >, n / 20);
       g_assert_cmpuint (n_built[SQ_BUILD_SPLIT_SIDE], >, n / 20);
       g_assert_cmpuint (n_built[SQ_BUILD_KNIFE_EDGE], >, n / 30);
+      g_assert_cmpuint (n_built[SQ_BUILD_BOLSTER], >, n / 50);
     }
 }
 
