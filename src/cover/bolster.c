@@ -6,6 +6,7 @@
 #include "cover/notches.h"
 #include "cover/report.h"
 #include "cover/ways.h"
+#include "cover/welt.h"
 #include "cover/zip.h"
 
 enum
@@ -14,11 +15,6 @@ enum
   STEP_JOIN,
   STEP_ENDS,
 };
-
-/* A snip leaves so much cloth before the stitches. */
-#define CLIP_LEAVES_MM (SQ_MM_PER_INCH / 16)
-/* Between two clips a straight edge may leave its arc by so much. */
-#define CLIP_OFF_MM 0.5
 
 typedef struct
 {
@@ -199,35 +195,6 @@ notch_end (const Bolster *b, guint seam, gboolean is_right)
     }
 }
 
-/* The tube's straight edge has to open out to an end's cut line, which is longer than its sew
- * line. */
-static void
-clip_tube (const Bolster *b, guint seam, gboolean is_right)
-{
-  double depth = b->making->choices.perimeter_mm - CLIP_LEAVES_MM;
-  SqPiece *tube = sq_making_piece (b->making, b->tube);
-
-  if (depth <= 0)
-    return;
-  for (guint i = 0; i < sq_path_n_segments (b->section); i++)
-    {
-      SqSegment s = sq_path_segment (b->section, i);
-      double from = sq_path_station_mm (b->section, i),
-             length = sq_path_station_mm (b->section, i + 1) - from;
-      if (!sq_segment_is_arc (&s))
-        continue;
-      /* A chord of an arc of radius r is √(8 r q) long where it leaves the arc by q. */
-      double apart = sqrt (8 * sq_segment_radius_mm (&s) * CLIP_OFF_MM);
-      guint n = (guint) fmin (1000, ceil (length / apart));
-      for (guint k = 1; k < n; k++)
-        {
-          double y = from + length * k / n, x = is_right ? b->length_mm : 0;
-          sq_piece_add_mark (tube, SQ_MARK_CLIP, 1, sq_point (x, y), is_right ? 0 : G_PI, depth,
-                             NULL, (gint) seam, is_right ? y : b->girth_mm - y);
-        }
-    }
-}
-
 static void
 sew_end (const Bolster *b, gboolean is_right)
 {
@@ -239,7 +206,6 @@ sew_end (const Bolster *b, gboolean is_right)
                                    end, tube, STEP_ENDS);
 
   notch_end (b, seam, is_right);
-  clip_tube (b, seam, is_right);
 }
 
 static void
@@ -274,4 +240,6 @@ sq_way_bolster (SqMaking *making)
   sew_join (&b);
   sew_end (&b, FALSE);
   sew_end (&b, TRUE);
+  if (c->welt_at != SQ_WELT_NONE)
+    sq_welt_make (making, 2, b.girth_mm);
 }
