@@ -63,7 +63,7 @@ reckon (SqWay *way)
   for (guint i = 0; i < way->plan->cloths->len; i++)
     {
       const SqClothTotal *total = &g_array_index (way->plan->cloths, SqClothTotal, i);
-      SqWayCloth cloth = { total->cloth, total->area_mm2, NAN, NAN };
+      SqWayCloth cloth = { total->cloth, total->area_mm2, NAN, 0, NAN };
       g_array_append_val (way->cloths, cloth);
     }
 }
@@ -82,6 +82,7 @@ lay (SqWay *way, const SqTask *watch)
     {
       SqWayCloth *cloth = &g_array_index (way->cloths, SqWayCloth, i);
       const SqPurchase *purchase = &sq_lays_cloth (lays, i)->purchase;
+      cloth->unlaid = purchase->unlaid;
       if (purchase->unlaid == 0)
         cloth->buy_mm = purchase->buy_mm;
       cloth->cost = sq_cost_of_cloth (way->plan->job, cloth->cloth, cloth->buy_mm);

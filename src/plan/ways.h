@@ -10,7 +10,8 @@ typedef struct
   SqId cloth; /* 0: the job names none */
   double area_mm2;
   double buy_mm; /* from a first lay of this cushion alone; NaN: not laid, or not all of it */
-  double cost;   /* of that; NaN: not known */
+  guint unlaid;  /* pieces that found no place on it */
+  double cost;   /* of what is bought; NaN: not known */
 } SqWayCloth;
 
 /* What a cost lacks, as bits. */

@@ -98,6 +98,7 @@ add_keys (GtkApplication *application)
     { "win.steps", { "<Control>h" } },
     { "win.job", { "<Control>j" } },
     { "win.print", { "<Control>p" } },
+    { "win.ways", { "<Control>b" } },
     { "win.zoom-in", { "<Control>plus", "<Control>equal", "<Control>KP_Add" } },
     { "win.zoom-out", { "<Control>minus", "<Control>KP_Subtract" } },
     { "win.cushion-add", { "<Control><Shift>n" } },

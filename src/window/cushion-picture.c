@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/cushion-picture.h"
 
+#include "drawing/cushion-scene.h"
 #include "drawing/paint.h"
 #include "drawing/piece-scene.h"
 #include "drawing/seat-drawn.h"
@@ -14,6 +15,7 @@ struct _SqCushionPicture
   SqCover *cover;
   SqCloth *cloth;
   guint32 plain;
+  SqScene *made_up; /* NULL: it is shown from above */
   /* The node, and what it was made for. */
   GskRenderNode *node;
   const SqTheme *theme;
@@ -69,7 +71,8 @@ make_scene (SqCushionPicture *picture)
 static GskRenderNode *
 make_node (SqCushionPicture *picture)
 {
-  g_autoptr (SqScene) scene = make_scene (picture);
+  g_autoptr (SqScene) scene = picture->made_up != NULL ? sq_scene_ref (picture->made_up)
+                                                       : make_scene (picture);
   int width = gtk_widget_get_width (GTK_WIDGET (picture));
   int height = gtk_widget_get_height (GTK_WIDGET (picture));
   SqView view = sq_view_fit (sq_scene_box (scene), width, height, MARGIN);
@@ -129,6 +132,18 @@ sq_cushion_picture_show (SqCushionPicture *picture, const SqPlan *plan, guint i)
   gtk_widget_queue_draw (GTK_WIDGET (picture));
 }
 
+void
+sq_cushion_picture_show_made_up (SqCushionPicture *picture, const SqPlan *plan, guint i)
+{
+  g_clear_pointer (&picture->made_up, sq_scene_unref);
+  sq_cushion_picture_show (picture, plan, i);
+  picture->made_up = sq_cushion_scene (plan, i, picture->plain);
+  if (sq_scene_n_items (picture->made_up) == 0)
+    g_clear_pointer (&picture->made_up, sq_scene_unref);
+  g_clear_pointer (&picture->node, gsk_render_node_unref);
+  gtk_widget_queue_draw (GTK_WIDGET (picture));
+}
+
 GtkWidget *
 sq_cushion_picture_new (int width, int height)
 {
@@ -144,6 +159,7 @@ sq_cushion_picture_finalize (GObject *object)
   SqCushionPicture *picture = SQ_CUSHION_PICTURE (object);
   g_clear_pointer (&picture->cover, sq_cover_unref);
   g_clear_pointer (&picture->cloth, sq_cloth_unref);
+  g_clear_pointer (&picture->made_up, sq_scene_unref);
   g_clear_pointer (&picture->node, gsk_render_node_unref);
   G_OBJECT_CLASS (sq_cushion_picture_parent_class)->finalize (object);
 }

@@ -4,6 +4,7 @@
 #include "job/frame.h"
 #include "window/cloth-dialog.h"
 #include "window/cloth-row.h"
+#include "window/form.h"
 #include "window/place-values.h"
 #include "window/shelf-dialog.h"
 #include "window/value-group.h"
@@ -311,6 +312,17 @@ sq_values_class_init (SqValuesClass *class)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
+/* Leads to all ways side by side. */
+static GtkWidget *
+new_compare (void)
+{
+  GtkWidget *button = sq_form_button (_ ("_Compare all ways…"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.ways");
+  gtk_widget_set_halign (button, GTK_ALIGN_END);
+  gtk_widget_add_css_class (button, "compare");
+  return button;
+}
+
 static void
 sq_values_init (SqValues *values)
 {
@@ -323,6 +335,7 @@ sq_values_init (SqValues *values)
   add_size (values);
   group = add_group (values, _ ("Way of building"), "build", FALSE);
   add_choice (values, group, SQ_CHOICE_BUILD, _ ("_Cover"));
+  sq_value_group_add (group, new_compare ());
   add_choice (values, group, SQ_CHOICE_WRAP_STYLE, _ ("_Wrap"));
   add_length (values, group, SQ_LENGTH_WRAP_DEPTH, _ ("Wrap _depth"));
   add_choice (values, group, SQ_CHOICE_PROFILE, _ ("Fr_ont"));

@@ -45,6 +45,7 @@ struct _SqWindow
   SqProblems *problems;
   SqRollPane *roll;
   SqStepsMenu *steps_menu;
+  GtkWidget *ways; /* the dialog; NULL: it is not open */
 };
 
 /* Files: win.open, win.save and win.save-as; dropping files; the question before closing. */

@@ -8,6 +8,7 @@
 #include "window/papers-dialog.h"
 #include "window/recovery.h"
 #include "window/settings.h"
+#include "window/ways-dialog.h"
 #include "words/lengths.h"
 
 #include <glib/gi18n.h>
@@ -51,6 +52,7 @@ show_state (SqWindow *window)
   gtk_widget_set_sensitive (window->all_steps, undo != NULL || redo != NULL);
   enable (window, "job", document != NULL);
   enable (window, "print", document != NULL);
+  enable (window, "ways", document != NULL);
   gtk_widget_set_visible (window->print, document != NULL);
   enable (window, "save",
           document != NULL && (is_modified || sq_document_get_file (document) == NULL));
@@ -265,6 +267,20 @@ on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_ways (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqWindow *window = data;
+  (void) action, (void) parameter;
+  if (window->document == NULL || is_dragging (window))
+    return;
+  if (window->ways == NULL)
+    g_set_weak_pointer (&window->ways,
+                        sq_ways_dialog (GTK_WINDOW (window), window->document, window->selection));
+  else
+    gtk_window_present (GTK_WINDOW (window->ways));
+}
+
+static void
 on_job (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action, (void) parameter;
@@ -333,6 +349,7 @@ add_actions (SqWindow *window)
     { .name = "steps", .activate = on_steps },
     { .name = "job", .activate = on_job },
     { .name = "print", .activate = on_print },
+    { .name = "ways", .activate = on_ways },
     { .name = "zoom-in", .activate = on_zoom_in },
     { .name = "zoom-out", .activate = on_zoom_out },
     { .name = "fit", .activate = on_fit },
@@ -463,6 +480,7 @@ sq_window_dispose (GObject *object)
 {
   SqWindow *window = SQ_WINDOW (object);
   sq_window_hold_session (window, FALSE);
+  g_clear_weak_pointer (&window->ways);
   g_clear_object (&window->finder);
   if (window->document != NULL)
     bind_document (window, NULL);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "words/ways.h"
 
+#include "base/units.h"
+
 #include "words/lay-words.h"
 #include "words/lengths.h"
 #include "words/names.h"
@@ -51,28 +53,41 @@ sq_words_money (double money, const SqLengthStyle *style)
   return sq_words_number (money, 2, style);
 }
 
+/* What comes to a cost that is not all known. */
+static const char *
+lacking (guint lacks)
+{
+  if (lacks == (SQ_COST_CLOTH | SQ_COST_FOAM))
+    return _ ("+ cloth + foam");
+  if (lacks == SQ_COST_CLOTH)
+    return _ ("+ cloth");
+  return lacks == SQ_COST_FOAM ? _ ("+ foam") : "";
+}
+
 char *
-sq_words_way_cost (const SqWay *way, const SqLengthStyle *style)
+sq_words_way_cost (const SqWay *way, const char *between, const SqLengthStyle *style)
 {
   guint lacks;
   double cost = sq_way_cost (way, &lacks);
   g_autofree char *money = sq_words_money (cost, style);
 
-  /* TRANSLATORS: a cost as far as it is known, and what comes to it. */
-  if (lacks == (SQ_COST_CLOTH | SQ_COST_FOAM))
-    return g_strdup_printf (_ ("%s + cloth + foam"), money);
-  if (lacks == SQ_COST_CLOTH)
-    return g_strdup_printf (_ ("%s + cloth"), money);
-  if (lacks == SQ_COST_FOAM)
-    return g_strdup_printf (_ ("%s + foam"), money);
-  return g_steal_pointer (&money);
+  return lacks != 0 ? g_strconcat (money, between, lacking (lacks), NULL)
+                    : g_steal_pointer (&money);
 }
 
 static char *
 cloth_amount (const SqWayCloth *cloth, const SqLengthStyle *style)
 {
+  if (cloth->unlaid > 0)
+    return g_strdup (_ ("finds no place"));
   return isnan (cloth->buy_mm) ? sq_words_area (cloth->area_mm2, style)
                                : sq_words_sold_length (cloth->buy_mm, style);
+}
+
+char *
+sq_words_way_foam (const SqWay *way, const SqLengthStyle *style)
+{
+  return way->foam_mm3 > 0 ? sq_words_volume (way->foam_mm3, style) : g_strdup (_ ("none"));
 }
 
 char *
@@ -93,6 +108,28 @@ sq_words_way_cloth (const SqWay *way, const char *between, const SqLengthStyle *
         g_string_append (all, amount);
     }
   return g_string_free (all, FALSE);
+}
+
+char *
+sq_words_way_summary (const SqWay *way, gboolean is_in_use, const SqLengthStyle *style)
+{
+  const char *mark = is_in_use ? _ (", as it is built now") : "";
+
+  if (!way->possible)
+    {
+      g_autofree char *why = sq_words_way_why (way, style);
+      /* TRANSLATORS: a way of building; ", as it is built now" or nothing; why it is not possible. */
+      return g_strdup_printf (_ ("%s%s: not possible. %s"), sq_words_way (way), mark, why);
+    }
+  g_autofree char *seam = sq_words_long_length (way->seam_mm, style);
+  g_autofree char *cloth = sq_words_way_cloth (way, ", ", style);
+  g_autofree char *foam = sq_words_way_foam (way, style);
+  g_autofree char *time = sq_words_minutes (way->minutes);
+  g_autofree char *cost = sq_words_way_cost (way, " ", style);
+  return g_strdup_printf (
+      ngettext ("%s%s: %u piece, seams %s, cloth %s, foam %s, time %s, cost %s",
+                "%s%s: %u pieces, seams %s, cloth %s, foam %s, time %s, cost %s", way->pieces),
+      sq_words_way (way), mark, way->pieces, seam, cloth, foam, time, cost);
 }
 
 const char *
@@ -116,7 +153,7 @@ sq_words_ways_samples (const SqJob *job)
 }
 
 const char *
-sq_words_rate (SqRate rate)
+sq_words_rate (SqRate rate, SqUnit unit)
 {
   static const char *const names[SQ_N_RATES] = {
     [SQ_RATE_WAGE] = N_ ("Wage, an hour"),
@@ -130,19 +167,31 @@ sq_words_rate (SqRate rate)
   };
 
   g_return_val_if_fail (rate < SQ_N_RATES, "");
+  if (unit == SQ_UNIT_IN && rate == SQ_RATE_SEW)
+    return _ ("Sewing, a yard of seam");
+  if (unit == SQ_UNIT_IN && rate == SQ_RATE_WELT)
+    return _ ("Making welt, a yard");
   return _ (names[rate]);
+}
+
+double
+sq_words_rate_share (SqRate rate, SqUnit unit)
+{
+  gboolean is_by_length = rate == SQ_RATE_SEW || rate == SQ_RATE_WELT;
+
+  return is_by_length && unit == SQ_UNIT_IN ? SQ_MM_PER_YARD / SQ_MM_PER_M : 1;
 }
 
 /* ---- as plain text ---------------------------------------------------------------------------- */
 
 static void
-add_impossible (SqTextTable *table, const SqWay *way, const SqLengthStyle *style)
+add_impossible (SqTextTable *table, const SqWay *way, const char *mark, const SqLengthStyle *style)
 {
   g_autofree char *why = sq_words_way_why (way, style);
   char *cells[N_COLUMNS];
 
   for (guint i = 0; i < N_COLUMNS; i++)
-    cells[i] = g_strdup (i == WAY_COLUMN ? sq_words_way (way) : "");
+    cells[i] = g_strdup (i == 0 ? mark : i == WAY_COLUMN ? sq_words_way (way) : "");
   sq_text_table_add_row (table, cells);
   /* TRANSLATORS: followed by the sentence that says why. */
   sq_text_table_add_remark (table, WAY_COLUMN, g_strdup_printf (_ ("Not possible. %s"), why));
@@ -153,21 +202,23 @@ add_row (SqTextTable *table, const SqWays *ways, guint i, const SqLengthStyle *s
 {
   const SqWay *way = sq_ways_way (ways, i);
 
+  const char *mark = i == ways->in_use ? "•" : "";
+
   if (!way->possible)
     {
-      add_impossible (table, way, style);
+      add_impossible (table, way, mark, style);
       return;
     }
   gboolean is_one_cloth = way->cloths->len == 1;
   char *cells[N_COLUMNS] = {
-    g_strdup (i == ways->in_use ? "•" : ""),
+    g_strdup (mark),
     g_strdup (sq_words_way (way)),
     g_strdup_printf ("%u", way->pieces),
     sq_words_long_length (way->seam_mm, style),
     is_one_cloth ? sq_words_way_cloth (way, "", style) : g_strdup (""),
-    sq_words_volume (way->foam_mm3, style),
+    sq_words_way_foam (way, style),
     sq_words_minutes (way->minutes),
-    sq_words_way_cost (way, style),
+    sq_words_way_cost (way, " ", style),
   };
   sq_text_table_add_row (table, cells);
   if (!is_one_cloth)

@@ -53,7 +53,7 @@ test_cost (void)
       const SqWay way = { .work_cost = 10,
                           .cloth_cost = cases[i].cloth,
                           .foam_cost = cases[i].foam };
-      g_autofree char *text = sq_words_way_cost (&way, &style);
+      g_autofree char *text = sq_words_way_cost (&way, " ", &style);
       g_assert_cmpstr (text, ==, cases[i].wanted);
     }
 }
