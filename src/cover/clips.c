@@ -58,14 +58,14 @@ bend_at (const GArray *bends, double station)
   return 0;
 }
 
-/* The bend that the allowance of a side must open for: its own hollow, or the bulge of the other side
- * if it is straight itself. 0: none. */
+/* The bend that the allowance of a side must open for: its own hollow, or what the other side bulges
+ * more than it does itself. 0: none. */
 static double
 opens_for (double own, double other)
 {
-  if (own < 0)
-    return -own;
-  return own <= 0 && other > 0 ? other : 0;
+  double hollow = fmax (-own, 0), more = other > 0 ? other - own : 0;
+
+  return fmax (hollow, more);
 }
 
 /* A clip on @side at @along from its start. */
@@ -96,6 +96,38 @@ add_clip (SqMaking *making, const SqSide *side, guint seam, double along)
     }
 }
 
+/* A stretch between two stations that wants clips @spacing_mm apart. */
+typedef struct
+{
+  double from_mm, to_mm, spacing_mm;
+} Opening;
+
+/* Clips along openings that follow each other, as many as they need in all: a curve that is a chain
+ * of arcs is clipped as one. */
+static void
+clip_openings (SqMaking *making, const SqSeam *seam, guint index, gboolean on_b,
+               const Opening *openings, guint n_openings)
+{
+  const SqSide *side = on_b ? &seam->b : &seam->a;
+  double needed = 0, done = 0;
+  guint k = 0;
+
+  for (guint i = 0; i < n_openings; i++)
+    needed += (openings[i].to_mm - openings[i].from_mm) / openings[i].spacing_mm;
+  guint n = (guint) fmin (1000, ceil (needed - 1e-9));
+  for (guint i = 0; i < n_openings; i++)
+    {
+      const Opening *o = &openings[i];
+      double own = (o->to_mm - o->from_mm) / o->spacing_mm;
+      for (; k < n && (k + 0.5) * needed / n <= done + own; k++)
+        {
+          double at = o->from_mm + ((k + 0.5) * needed / n - done) * o->spacing_mm;
+          add_clip (making, side, index, on_b ? seam->length_b_mm - at : at);
+        }
+      done += own;
+    }
+}
+
 /* Clips on one side of a seam; @own and @other are bends by stations of side a. */
 static void
 clip_side (SqMaking *making, guint index, gboolean on_b, const GArray *own, const GArray *other,
@@ -103,25 +135,25 @@ clip_side (SqMaking *making, guint index, gboolean on_b, const GArray *own, cons
 {
   const SqSeam seam = *sq_cover_seam (making->cover, index);
   const SqDefaults *house = making->choices.house;
-  const SqSide *side = on_b ? &seam.b : &seam.a;
+  g_autoptr (GArray) openings = g_array_new (FALSE, FALSE, sizeof (Opening));
 
   for (guint i = 0; i + 1 < stations->len; i++)
     {
       double from = g_array_index (stations, double, i);
       double to = g_array_index (stations, double, i + 1), middle = (from + to) / 2;
+      if (to - from <= SQ_COINCIDE_MM)
+        continue;
       double bend = opens_for (bend_at (own, middle), bend_at (other, middle));
-      if (bend <= 0 || to - from <= SQ_COINCIDE_MM)
-        continue;
-      double spacing = sq_clip_spacing_mm (1 / bend, house->clip_off_mm);
-      if (spacing > house->clip_most_mm)
-        continue;
-      guint n = (guint) fmin (1000, ceil ((to - from) / spacing));
-      for (guint k = 0; k < n; k++)
+      Opening o = { from, to, bend > 0 ? sq_clip_spacing_mm (1 / bend, house->clip_off_mm) : 0 };
+      if (bend > 0 && o.spacing_mm <= house->clip_most_mm)
         {
-          double at = from + (to - from) * (k + 0.5) / n;
-          add_clip (making, side, index, on_b ? seam.length_b_mm - at : at);
+          g_array_append_val (openings, o);
+          continue;
         }
+      clip_openings (making, &seam, index, on_b, (const Opening *) openings->data, openings->len);
+      g_array_set_size (openings, 0);
     }
+  clip_openings (making, &seam, index, on_b, (const Opening *) openings->data, openings->len);
 }
 
 static int

@@ -420,7 +420,6 @@ sq_way_wrapped_front (SqMaking *making)
 
   /* Half a thickness that was typed in another unit may be a hair more. */
   w.radius_mm = fmin (w.radius_mm, w.height_mm / 2);
-  making->choices.welt_at = SQ_WELT_NONE;
   w.middle_mm = w.height_mm / 2 + (G_PI / 2 - 2) * w.radius_mm;
   if (!check_front (&w))
     return;

@@ -346,6 +346,32 @@ test_notches (void)
   g_assert_true (has_notch (left, 86 * IN, 0, 1));
 }
 
+static guint
+n_clips (const SqPiece *piece)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < piece->marks->len; i++)
+    n += g_array_index (piece->marks, SqMark, i).kind == SQ_MARK_CLIP;
+  return n;
+}
+
+/* The wrap's straight edges go round half circles of 2 in: clips √(8 · 50.8 · 0.5) = 14.25 mm apart,
+ * 12 on π · 50.8 mm, at both ends. Sides that stand nearly square to the front have nearly circles,
+ * of many arcs, and no more clips for that. */
+static void
+test_clips (void)
+{
+  g_autoptr (SqCover) square = cover_of_rectangle (24 * IN, 20 * IN, WRAPPED "'thickness':101.6");
+  g_autofree char *outline = slanted (88, 92);
+  g_autofree char *cushion = g_strconcat (WRAPPED "'thickness':101.6,", outline, NULL);
+  g_autoptr (SqCover) nearly = cover_of (cushion);
+
+  g_assert_cmpuint (n_clips (piece_of (square, SQ_ROLE_WRAP)), ==, 24);
+  g_assert_cmpuint (n_clips (piece_of (square, SQ_ROLE_SIDE)), ==, 0);
+  g_assert_cmpuint (n_clips (piece_of (nearly, SQ_ROLE_WRAP)), ==, 24);
+}
+
 /* ---- what can't be wrapped ----------------------------------------------------------------- */
 
 static void
@@ -405,6 +431,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/wrapped-front/zip-asked-for", test_zip_asked_for);
   g_test_add_func ("/cover/wrapped-front/edges-at-the-back", test_edges_at_the_back);
   g_test_add_func ("/cover/wrapped-front/notches", test_notches);
+  g_test_add_func ("/cover/wrapped-front/clips", test_clips);
   g_test_add_func ("/cover/wrapped-front/refused", test_refused);
   return g_test_run ();
 }
