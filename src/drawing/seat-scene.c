@@ -119,15 +119,32 @@ finished_ring (const SqCover *cover, guint ring)
                          : sq_path_ref (finished->rings[ring].path);
 }
 
+/* How many rings there are to show: of what is drawn, or of the plan of a bolster that nothing is
+ * drawn for. */
+static guint
+n_rings_of (const SqCover *cover)
+{
+  guint n = sq_outline_n_rings (cover->cushion->outline);
+  return n == 0 && cover->finished != NULL ? cover->finished->n_rings : n;
+}
+
+static SqPath *
+ring_of (const SqCover *cover, guint ring)
+{
+  return sq_outline_n_rings (cover->cushion->outline) == 0
+             ? finished_ring (cover, ring)
+             : sq_seat_ring (cover->cushion->outline, ring);
+}
+
 static void
 add_lines (SqSceneBuilder *builder, const SqCover *cover, double em_mm)
 {
   const SqOutline *outline = cover->cushion->outline;
   add_hatches (builder, outline, em_mm);
   add_chords (builder, outline);
-  for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
+  for (guint ring = 0; ring < n_rings_of (cover); ring++)
     {
-      g_autoptr (SqPath) path = sq_seat_ring (outline, ring);
+      g_autoptr (SqPath) path = ring_of (cover, ring);
       g_autoptr (SqPath) finished = finished_ring (cover, ring);
       if (path == NULL)
         continue;
@@ -160,11 +177,10 @@ add_stripes (SqSceneBuilder *builder, const SqCover *cover, const SqCloth *face)
 static void
 add_fill (SqSceneBuilder *builder, const SqCover *cover, const SqCloth *face)
 {
-  const SqOutline *outline = cover->cushion->outline;
   sq_scene_begin_fill (builder, SQ_FILL_SEAT);
-  for (guint ring = 0; ring < sq_outline_n_rings (outline); ring++)
+  for (guint ring = 0; ring < n_rings_of (cover); ring++)
     {
-      g_autoptr (SqPath) path = sq_seat_ring (outline, ring);
+      g_autoptr (SqPath) path = ring_of (cover, ring);
       if (path != NULL)
         sq_scene_add_path (builder, path);
     }

@@ -103,7 +103,11 @@ sq_outline_n_rings (const SqOutline *outline)
 const SqCorner *
 sq_outline_ring (const SqOutline *outline, guint ring, guint *n_corners)
 {
-  g_return_val_if_fail (ring < outline->n_rings, NULL);
+  if (ring >= outline->n_rings)
+    {
+      *n_corners = 0;
+      return NULL;
+    }
   *n_corners = outline->starts[ring + 1] - outline->starts[ring];
   return outline->corners + outline->starts[ring];
 }

@@ -78,6 +78,7 @@ void sq_outline_unref (SqOutline *outline);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqOutline, sq_outline_unref)
 
 guint sq_outline_n_rings (const SqOutline *outline);
+/* The corners of a ring; NULL and none where nothing is drawn. */
 const SqCorner *sq_outline_ring (const SqOutline *outline, guint ring, guint *n_corners);
 /* The corner with @id, or NULL; where it stands in *@ring and *@index (may be NULL). */
 const SqCorner *sq_outline_corner (const SqOutline *outline, SqId id, guint *ring, guint *index);

@@ -66,8 +66,9 @@ sq_figures_finished_extent (const SqCover *cover)
 }
 
 SqBox
-sq_figures_seat_box (const SqCushion *cushion)
+sq_figures_seat_box (const SqCover *cover)
 {
+  const SqCushion *cushion = cover->cushion;
   SqBox box = sq_box_empty ();
   for (guint ring = 0; ring < sq_outline_n_rings (cushion->outline); ring++)
     {
@@ -79,6 +80,9 @@ sq_figures_seat_box (const SqCushion *cushion)
       for (guint i = 0; i < n; i++)
         box = sq_box_with (box, corners[i].at);
     }
+  /* A bolster has a plan where nothing is drawn. */
+  if (sq_outline_n_rings (cushion->outline) == 0 && cover->finished != NULL)
+    box = sq_path_box (cover->finished->rings[0].path);
   return box;
 }
 

@@ -21,7 +21,7 @@ SqVector sq_figures_seat_extent (const SqCover *cover);
 /* The same of the finished outline; 0 × 0 where there is none. */
 SqVector sq_figures_finished_extent (const SqCover *cover);
 /* All of the seat, corners of curved and rounded edges too, in seat coordinates. */
-SqBox sq_figures_seat_box (const SqCushion *cushion);
+SqBox sq_figures_seat_box (const SqCover *cover);
 /* "Cloth 21.4 sq ft · foam 3.1 lb · zip 1.2 yd · seams 9.6 yd" of everything; new text. */
 char *sq_figures_foot (const SqPlan *plan, const SqLengthStyle *style);
 /* What is wrong with a length that was typed, for the maker. Static. */

@@ -251,8 +251,7 @@ static SqView
 sq_seat_canvas_fit (SqCanvas *self, int width, int height)
 {
   SqSeatCanvas *canvas = SQ_SEAT_CANVAS (self);
-  SqBox box = canvas->cover != NULL ? sq_figures_seat_box (canvas->cover->cushion)
-                                    : sq_box_empty ();
+  SqBox box = canvas->cover != NULL ? sq_figures_seat_box (canvas->cover) : sq_box_empty ();
   double margin = MARGIN_EM * sq_canvas_get_em (self);
   return sq_view_fit (box, width, height, fmin (margin, 0.2 * MIN (width, height)));
 }
@@ -307,7 +306,7 @@ static gboolean
 is_in_sight (SqSeatCanvas *canvas)
 {
   const SqView *view = sq_canvas_get_view (SQ_CANVAS (canvas));
-  SqBox box = sq_figures_seat_box (canvas->cover->cushion);
+  SqBox box = sq_figures_seat_box (canvas->cover);
   SqPoint lower = sq_view_to_device (view, box.min), upper = sq_view_to_device (view, box.max);
   return lower.x >= 0 && upper.y >= 0 && upper.x <= gtk_widget_get_width (GTK_WIDGET (canvas))
          && lower.y <= gtk_widget_get_height (GTK_WIDGET (canvas));

@@ -481,7 +481,7 @@ sq_seat_hold_append (SqSeatCanvas *canvas, GtkSnapshot *snapshot)
   if (hold->base == NULL || !hold->is_moving)
     return;
   g_autofree char *words = sq_seat_hold_words (canvas);
-  SqBox box = sq_figures_seat_box (canvas->cover->cushion);
+  SqBox box = sq_figures_seat_box (canvas->cover);
   SqGuides guides = { .outline = canvas->cover->cushion->outline,
                       .reasons = hold->snap.reasons,
                       .n_reasons = hold->is_stopped || hold->typed != NULL ? 0

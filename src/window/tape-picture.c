@@ -27,7 +27,7 @@ box_of (SqTapePicture *picture)
 {
   SqBox box = sq_box_empty ();
   if (picture->plan != NULL)
-    return sq_figures_seat_box (sq_plan_cover (picture->plan, 0)->cushion);
+    return sq_figures_seat_box (sq_plan_cover (picture->plan, 0));
   for (guint i = 0; i < picture->corners->len; i++)
     box = sq_box_with (box, g_array_index (picture->corners, SqPoint, i));
   return box;
