@@ -145,6 +145,21 @@ sq_edit_edge_kind (SqDocument *document, SqId cushion, SqId edge, const guint *k
   push_outline (document, now, outline, edge_words (now, edge, _ ("What stands at %s")));
 }
 
+void
+sq_edit_edge_build (SqDocument *document, SqId cushion, SqId edge, const guint *build)
+{
+  const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
+  const SqCorner *old = now != NULL ? sq_outline_corner (now->outline, edge, NULL, NULL) : NULL;
+  g_autoptr (SqOutline) outline = NULL;
+  SqCorner corner;
+  g_return_if_fail (old != NULL);
+  corner = *old;
+  corner.build = build != NULL ? (SqEdgeBuild) *build : SQ_EDGE_FOLDED;
+  set_given (&corner, SQ_GIVEN_EDGE_BUILD, build != NULL);
+  outline = sq_outline_with_corner (now->outline, &corner);
+  push_outline (document, now, outline, edge_words (now, edge, _ ("How side %s is built")));
+}
+
 SqId
 sq_edit_add_corner (SqDocument *document, SqId cushion, SqId edge, SqPoint p)
 {

@@ -37,3 +37,5 @@ SqId sq_edit_add_corner (SqDocument *document, SqId cushion, SqId edge, SqPoint 
 gboolean sq_edit_remove_corner (SqDocument *document, SqId cushion, SqId corner);
 /* What stands at the edge that starts at @edge; NULL: nothing. One step. */
 void sq_edit_edge_kind (SqDocument *document, SqId cushion, SqId edge, const guint *kind);
+/* How the side below that edge is built; NULL: as the cushion's way has it. One step. */
+void sq_edit_edge_build (SqDocument *document, SqId cushion, SqId edge, const guint *build);

@@ -9,109 +9,118 @@
 
 #include <glib/gi18n.h>
 
-/* The bits that tell what was given; two values of a cushion have them. */
 typedef struct
 {
-  guint32 given;     /* of SqCushionGiven */
-  guint32 given_way; /* of SqWayGiven */
-} Given;
-
-typedef struct
-{
-  Given given;
+  guint32 given;
   gsize offset; /* of a double in SqCushion */
   const char *words;
+  gboolean of_way; /* the bit is of SqWayGiven */
 } LengthValue;
 
 static const LengthValue lengths[SQ_N_LENGTH_VALUES] = {
-  [SQ_LENGTH_THICKNESS] = { { SQ_GIVEN_THICKNESS, 0 },
-                            G_STRUCT_OFFSET (SqCushion, thickness_mm),
+  [SQ_LENGTH_THICKNESS] = { SQ_GIVEN_THICKNESS, G_STRUCT_OFFSET (SqCushion, thickness_mm),
                             N_ ("Change thickness") },
-  [SQ_LENGTH_WRAP_DEPTH] = { { SQ_GIVEN_WRAP_DEPTH, 0 },
-                             G_STRUCT_OFFSET (SqCushion, wrap.depth_mm),
+  [SQ_LENGTH_WRAP_DEPTH] = { SQ_GIVEN_WRAP_DEPTH, G_STRUCT_OFFSET (SqCushion, wrap.depth_mm),
                              N_ ("Change wrap depth") },
-  [SQ_LENGTH_PROFILE_RADIUS] = { { 0, SQ_GIVEN_PROFILE_RADIUS },
-                                 G_STRUCT_OFFSET (SqCushion, profile.radius_mm),
-                                 N_ ("Change front radius") },
-  [SQ_LENGTH_PERIMETER] = { { SQ_GIVEN_ALLOWANCE_PERIMETER, 0 },
+  [SQ_LENGTH_PERIMETER] = { SQ_GIVEN_ALLOWANCE_PERIMETER,
                             G_STRUCT_OFFSET (SqCushion, allowance.perimeter_mm),
                             N_ ("Change perimeter allowance") },
-  [SQ_LENGTH_CORNER] = { { SQ_GIVEN_ALLOWANCE_CORNER, 0 },
+  [SQ_LENGTH_CORNER] = { SQ_GIVEN_ALLOWANCE_CORNER,
                          G_STRUCT_OFFSET (SqCushion, allowance.corner_mm),
                          N_ ("Change corner allowance") },
-  [SQ_LENGTH_ZIP] = { { SQ_GIVEN_ALLOWANCE_ZIP, 0 },
-                      G_STRUCT_OFFSET (SqCushion, allowance.zip_mm),
+  [SQ_LENGTH_ZIP] = { SQ_GIVEN_ALLOWANCE_ZIP, G_STRUCT_OFFSET (SqCushion, allowance.zip_mm),
                       N_ ("Change zip allowance") },
-  [SQ_LENGTH_JOIN] = { { SQ_GIVEN_ALLOWANCE_JOIN, 0 },
-                       G_STRUCT_OFFSET (SqCushion, allowance.join_mm),
+  [SQ_LENGTH_JOIN] = { SQ_GIVEN_ALLOWANCE_JOIN, G_STRUCT_OFFSET (SqCushion, allowance.join_mm),
                        N_ ("Change join allowance") },
-  [SQ_LENGTH_ZIP_EXTENSION] = { { SQ_GIVEN_ZIP_EXTENSION, 0 },
+  [SQ_LENGTH_ZIP_EXTENSION] = { SQ_GIVEN_ZIP_EXTENSION,
                                 G_STRUCT_OFFSET (SqCushion, zip.extension_mm),
                                 N_ ("Change zip extension") },
-  [SQ_LENGTH_ZIP_TUCK] = { { SQ_GIVEN_ZIP_TUCK, 0 },
-                           G_STRUCT_OFFSET (SqCushion, zip.tuck_mm),
+  [SQ_LENGTH_ZIP_TUCK] = { SQ_GIVEN_ZIP_TUCK, G_STRUCT_OFFSET (SqCushion, zip.tuck_mm),
                            N_ ("Change zip tuck") },
-  [SQ_LENGTH_STRIPES_SHIFT] = { { SQ_GIVEN_STRIPES_SHIFT, 0 },
+  [SQ_LENGTH_STRIPES_SHIFT] = { SQ_GIVEN_STRIPES_SHIFT,
                                 G_STRUCT_OFFSET (SqCushion, stripes.shift_mm),
                                 N_ ("Shift the stripes") },
-  [SQ_LENGTH_FOAM_OVERSIZE] = { { SQ_GIVEN_FOAM_OVERSIZE, 0 },
+  [SQ_LENGTH_FOAM_OVERSIZE] = { SQ_GIVEN_FOAM_OVERSIZE,
                                 G_STRUCT_OFFSET (SqCushion, foam.oversize_mm),
                                 N_ ("Change foam oversize") },
-  [SQ_LENGTH_FOAM_BATTING] = { { SQ_GIVEN_FOAM_BATTING, 0 },
-                               G_STRUCT_OFFSET (SqCushion, foam.batting_mm),
+  [SQ_LENGTH_FOAM_BATTING] = { SQ_GIVEN_FOAM_BATTING, G_STRUCT_OFFSET (SqCushion, foam.batting_mm),
                                N_ ("Change batting") },
+  [SQ_LENGTH_PROFILE_RADIUS] = { SQ_GIVEN_PROFILE_RADIUS,
+                                 G_STRUCT_OFFSET (SqCushion, profile.radius_mm),
+                                 N_ ("Change radius of the front"), TRUE },
+  [SQ_LENGTH_SPLIT_UPPER] = { SQ_GIVEN_SPLIT_UPPER, G_STRUCT_OFFSET (SqCushion, split.upper_mm),
+                              N_ ("Move the split"), TRUE },
+  [SQ_LENGTH_DRAW_IN] = { SQ_GIVEN_DRAW_IN, G_STRUCT_OFFSET (SqCushion, knife_edge.draw_in_mm),
+                          N_ ("Change draw-in"), TRUE },
+  [SQ_LENGTH_BOLSTER_DIAMETER] = { SQ_GIVEN_BOLSTER_DIAMETER,
+                                   G_STRUCT_OFFSET (SqCushion, bolster.diameter_mm),
+                                   N_ ("Change diameter"), TRUE },
+  [SQ_LENGTH_BOLSTER_LENGTH] = { SQ_GIVEN_BOLSTER_LENGTH,
+                                 G_STRUCT_OFFSET (SqCushion, bolster.length_mm),
+                                 N_ ("Change length"), TRUE },
+  [SQ_LENGTH_BOLSTER_RISE] = { SQ_GIVEN_BOLSTER_RISE, G_STRUCT_OFFSET (SqCushion, bolster.rise_mm),
+                               N_ ("Change rise"), TRUE },
+  [SQ_LENGTH_WELT_CORD] = { SQ_GIVEN_WELT_CORD, G_STRUCT_OFFSET (SqCushion, welt.cord_mm),
+                            N_ ("Change cord"), TRUE },
+  [SQ_LENGTH_WELT_OVERLAP] = { SQ_GIVEN_WELT_OVERLAP, G_STRUCT_OFFSET (SqCushion, welt.overlap_mm),
+                               N_ ("Change lap of the welt"), TRUE },
 };
 
 static const struct
 {
-  Given given;
+  guint32 given;
   const char *words;
+  gboolean of_way; /* the bit is of SqWayGiven */
 } choices[SQ_N_CHOICE_VALUES] = {
-  [SQ_CHOICE_BUILD] = { { SQ_GIVEN_BUILD, 0 }, N_ ("Change way of building") },
-  [SQ_CHOICE_WRAP_STYLE] = { { SQ_GIVEN_WRAP_STYLE, 0 }, N_ ("Change wrap") },
-  [SQ_CHOICE_PROFILE] = { { 0, SQ_GIVEN_PROFILE }, N_ ("Change front") },
-  [SQ_CHOICE_ZIP_PLACE] = { { SQ_GIVEN_ZIP_PLACE, 0 }, N_ ("Move zip") },
-  [SQ_CHOICE_ZIP_EDGE] = { { SQ_GIVEN_ZIP_EDGE, 0 }, N_ ("Move zip") },
-  [SQ_CHOICE_FOAM] = { { SQ_GIVEN_FOAM_KIND, 0 }, N_ ("Change foam") },
-  [SQ_CHOICE_STRIPES_RUN] = { { SQ_GIVEN_STRIPES_RUN, 0 }, N_ ("Turn the stripes") },
-  [SQ_CHOICE_CENTRE_ON] = { { SQ_GIVEN_CENTRE_ON, 0 }, N_ ("Centre the stripes") },
-  [SQ_CHOICE_HAND] = { { SQ_GIVEN_HAND, 0 }, N_ ("Change hand") },
-  [SQ_CHOICE_CLOTH_FACE] = { { SQ_GIVEN_CLOTH_FACE, 0 }, N_ ("Change cloth of the face") },
-  [SQ_CHOICE_CLOTH_UNDERSIDE] = { { SQ_GIVEN_CLOTH_UNDERSIDE, 0 },
-                                  N_ ("Change cloth of the underside") },
-  [SQ_CHOICE_CLOTH_SIDES] = { { SQ_GIVEN_CLOTH_SIDES, 0 }, N_ ("Change cloth of the sides") },
+  [SQ_CHOICE_BUILD] = { SQ_GIVEN_BUILD, N_ ("Change way of building") },
+  [SQ_CHOICE_WRAP_STYLE] = { SQ_GIVEN_WRAP_STYLE, N_ ("Change wrap") },
+  [SQ_CHOICE_ZIP_PLACE] = { SQ_GIVEN_ZIP_PLACE, N_ ("Move zip") },
+  [SQ_CHOICE_ZIP_EDGE] = { SQ_GIVEN_ZIP_EDGE, N_ ("Move zip") },
+  [SQ_CHOICE_FOAM] = { SQ_GIVEN_FOAM_KIND, N_ ("Change foam") },
+  [SQ_CHOICE_STRIPES_RUN] = { SQ_GIVEN_STRIPES_RUN, N_ ("Turn the stripes") },
+  [SQ_CHOICE_CENTRE_ON] = { SQ_GIVEN_CENTRE_ON, N_ ("Centre the stripes") },
+  [SQ_CHOICE_HAND] = { SQ_GIVEN_HAND, N_ ("Change hand") },
+  [SQ_CHOICE_CLOTH_FACE] = { SQ_GIVEN_CLOTH_FACE, N_ ("Change cloth of the face") },
+  [SQ_CHOICE_CLOTH_UNDERSIDE] = { SQ_GIVEN_CLOTH_UNDERSIDE, N_ ("Change cloth of the underside") },
+  [SQ_CHOICE_CLOTH_SIDES] = { SQ_GIVEN_CLOTH_SIDES, N_ ("Change cloth of the sides") },
+  [SQ_CHOICE_CLOTH_WELT] = { SQ_GIVEN_CLOTH_WELT, N_ ("Change cloth of the welt") },
+  [SQ_CHOICE_ZIP_METHOD] = { SQ_GIVEN_ZIP_METHOD, N_ ("Put the zip in otherwise") },
+  [SQ_CHOICE_REVERSIBLE] = { SQ_GIVEN_REVERSIBLE, N_ ("Make it turn over") },
+  [SQ_CHOICE_SEAMS_ACROSS] = { SQ_GIVEN_SEAMS_ACROSS, N_ ("Change joins across") },
+  [SQ_CHOICE_PROFILE] = { SQ_GIVEN_PROFILE, N_ ("Change the front"), TRUE },
+  [SQ_CHOICE_FILLING] = { SQ_GIVEN_FILLING, N_ ("Change filling"), TRUE },
+  [SQ_CHOICE_SECTION] = { SQ_GIVEN_BOLSTER_SECTION, N_ ("Change section"), TRUE },
+  [SQ_CHOICE_WELT_AT] = { SQ_GIVEN_WELT_AT, N_ ("Change welt"), TRUE },
+  [SQ_CHOICE_WELT_CUT] = { SQ_GIVEN_WELT_CUT, N_ ("Cut the welt otherwise"), TRUE },
 };
+
+static gboolean
+is_given (const SqCushion *cushion, guint32 given, gboolean of_way)
+{
+  return ((of_way ? cushion->given_way : cushion->given) & given) != 0;
+}
+
+static void
+set_given (SqCushion *cushion, guint32 given, gboolean of_way, gboolean is_given_now)
+{
+  guint32 *bits = of_way ? &cushion->given_way : &cushion->given;
+
+  *bits = is_given_now ? *bits | given : *bits & ~given;
+}
 
 /* What tells the zip's line: all of it is left to the rules when its edge or place is chosen anew. */
 #define GIVEN_ZIP_LINE (SQ_GIVEN_ZIP_EDGE | SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO | SQ_GIVEN_ZIP_AT)
 
-static gboolean
-is_given (const SqCushion *cushion, Given bits)
-{
-  return (cushion->given & bits.given) != 0 || (cushion->given_way & bits.given_way) != 0;
-}
-
-static void
-set_given (SqCushion *cushion, Given bits, gboolean is_given_now)
-{
-  cushion->given &= ~bits.given;
-  cushion->given_way &= ~bits.given_way;
-  if (!is_given_now)
-    return;
-  cushion->given |= bits.given;
-  cushion->given_way |= bits.given_way;
-}
-
 gboolean
 sq_edit_length_is_given (const SqCushion *cushion, SqLengthValue value)
 {
-  return is_given (cushion, lengths[value].given);
+  return is_given (cushion, lengths[value].given, lengths[value].of_way);
 }
 
 gboolean
 sq_edit_choice_is_given (const SqCushion *cushion, SqChoiceValue value)
 {
-  return is_given (cushion, choices[value].given);
+  return is_given (cushion, choices[value].given, choices[value].of_way);
 }
 
 static void
@@ -131,7 +140,7 @@ sq_edit_length (SqDocument *document, SqId cushion, SqLengthValue value, const d
   changed = sq_cushion_dup (now);
   field = (double *) (gpointer) ((char *) changed + lengths[value].offset);
   *field = mm != NULL ? *mm : 0;
-  set_given (changed, lengths[value].given, mm != NULL);
+  set_given (changed, lengths[value].given, lengths[value].of_way, mm != NULL);
   push_cushion (document, changed, _ (lengths[value].words));
 }
 
@@ -145,11 +154,6 @@ set_choice (SqCushion *cushion, SqChoiceValue value, guint32 choice)
       break;
     case SQ_CHOICE_WRAP_STYLE:
       cushion->wrap.style = (SqWrapStyle) choice;
-      break;
-    case SQ_CHOICE_PROFILE:
-      cushion->profile.kind = (SqProfile) choice;
-      if (cushion->profile.kind != SQ_PROFILE_RADIUS)
-        cushion->given_way &= ~(guint32) SQ_GIVEN_PROFILE_RADIUS;
       break;
     case SQ_CHOICE_ZIP_PLACE:
       cushion->zip.place = (SqZipPlace) choice;
@@ -180,6 +184,34 @@ set_choice (SqCushion *cushion, SqChoiceValue value, guint32 choice)
     case SQ_CHOICE_CLOTH_SIDES:
       cushion->cloth.sides = choice;
       break;
+    case SQ_CHOICE_CLOTH_WELT:
+      cushion->cloth.welt = choice;
+      break;
+    case SQ_CHOICE_ZIP_METHOD:
+      cushion->zip.method = (SqZipMethod) choice;
+      break;
+    case SQ_CHOICE_REVERSIBLE:
+      cushion->reversible = choice != 0;
+      break;
+    case SQ_CHOICE_SEAMS_ACROSS:
+      cushion->seams_across = (SqSeamsAcross) choice;
+      break;
+    case SQ_CHOICE_PROFILE:
+      cushion->profile.kind = (SqProfile) choice;
+      cushion->given_way &= ~(guint32) SQ_GIVEN_PROFILE_RADIUS;
+      break;
+    case SQ_CHOICE_FILLING:
+      cushion->knife_edge.filling = (SqFilling) choice;
+      break;
+    case SQ_CHOICE_SECTION:
+      cushion->bolster.section = (SqBolsterSection) choice;
+      break;
+    case SQ_CHOICE_WELT_AT:
+      cushion->welt.at = (SqWeltAt) choice;
+      break;
+    case SQ_CHOICE_WELT_CUT:
+      cushion->welt.cut = (SqWeltCut) choice;
+      break;
     }
 }
 
@@ -189,7 +221,7 @@ with_choice (const SqCushion *cushion, SqChoiceValue value, const guint32 *choic
 {
   SqCushion *changed = sq_cushion_dup (cushion);
   set_choice (changed, value, choice != NULL ? *choice : 0);
-  set_given (changed, choices[value].given, choice != NULL);
+  set_given (changed, choices[value].given, choices[value].of_way, choice != NULL);
   return changed;
 }
 

@@ -18,7 +18,7 @@ struct _SqPlaceValues
   SqDocument *document;
   SqSelection *selection;
   GtkWidget *box, *heading, *note;
-  SqValueRow *lengths[SQ_N_PLACE_LENGTHS], *kind, *pinned;
+  SqValueRow *lengths[SQ_N_PLACE_LENGTHS], *kind, *build, *pinned;
 };
 
 G_DEFINE_TYPE (SqPlaceValues, sq_place_values, GTK_TYPE_WIDGET)
@@ -103,6 +103,30 @@ on_kind_back (SqValueRow *row, SqPlaceValues *values)
 }
 
 static void
+give_build (SqPlaceValues *values, const guint *build)
+{
+  gboolean is_edge;
+  const SqCorner *corner = chosen_corner (values, &is_edge);
+  if (corner != NULL && is_edge)
+    sq_edit_edge_build (values->document, sq_selection_cushion (values->selection), corner->id,
+                        build);
+}
+
+static void
+on_build (SqValueRow *row, guint build, SqPlaceValues *values)
+{
+  (void) row;
+  give_build (values, &build);
+}
+
+static void
+on_build_back (SqValueRow *row, SqPlaceValues *values)
+{
+  (void) row;
+  give_build (values, NULL);
+}
+
+static void
 on_note (SqValueRow *row, const char *text, SqPlaceValues *values)
 {
   gboolean is_edge;
@@ -115,13 +139,18 @@ on_note (SqValueRow *row, const char *text, SqPlaceValues *values)
 
 /* --- showing ------------------------------------------------------------------------------- */
 
-static double
-clearance_mm (const SqJob *job, const SqCushion *cushion, const SqCorner *corner)
+/* Only folded and boxed covers have sides of both builds. */
+static void
+show_build (SqPlaceValues *values, const SqChoices *choices, const SqCorner *corner, guint ring)
 {
-  g_autoptr (GArray) problems = g_array_new (FALSE, FALSE, sizeof (SqProblem));
-  SqChoices choices = { 0 };
-  sq_choices_resolve (job, cushion, cushion->outline, FALSE, &choices, problems);
-  return sq_choices_clearance_mm (&choices, corner);
+  guint builds[] = { SQ_EDGE_FOLDED, SQ_EDGE_BOXED };
+  const char *names[G_N_ELEMENTS (builds)];
+  gboolean mixes = choices->build == SQ_BUILD_FOLDED_CORNER || choices->build == SQ_BUILD_BOXED;
+  for (guint i = 0; i < G_N_ELEMENTS (builds); i++)
+    names[i] = sq_words_edge_build ((SqEdgeBuild) builds[i]);
+  gtk_widget_set_visible (GTK_WIDGET (values->build), mixes && ring == 0);
+  sq_value_row_show_choice (values->build, sq_choices_edge_build (choices, corner), builds, names,
+                            G_N_ELEMENTS (builds), (corner->given & SQ_GIVEN_EDGE_BUILD) != 0);
 }
 
 static const SqSideReading *
@@ -153,6 +182,9 @@ show (SqPlaceValues *values, const SqCorner *corner, gboolean is_edge)
   const SqJob *job = sq_document_get_job (values->document);
   const SqCushion *cushion = chosen_cushion (values);
   SqLengthStyle style = sq_figures_style (job);
+  g_autoptr (GArray) problems = g_array_new (FALSE, FALSE, sizeof (SqProblem));
+  SqChoices choices = { 0 };
+  sq_choices_resolve (job, cushion, cushion->outline, FALSE, &choices, problems);
   g_autofree char *name = is_edge ? sq_words_edge_corners (cushion, corner->id)
                                   : sq_words_corner (cushion, corner->id);
   /* Translators: %s is an edge's two letters, or a corner's. */
@@ -165,6 +197,7 @@ show (SqPlaceValues *values, const SqCorner *corner, gboolean is_edge)
   gtk_label_set_text (GTK_LABEL (values->heading), heading);
   sq_value_row_show_entry (values->pinned, pinned != NULL ? pinned : "", "", pinned != NULL);
   gtk_widget_set_visible (GTK_WIDGET (values->kind), is_edge);
+  gtk_widget_set_visible (GTK_WIDGET (values->build), FALSE);
   for (guint i = 0; i < SQ_N_PLACE_LENGTHS; i++)
     gtk_widget_set_visible (GTK_WIDGET (values->lengths[i]), is_edge == (i != SQ_PLACE_RADIUS));
   if (!is_edge)
@@ -180,8 +213,9 @@ show (SqPlaceValues *values, const SqCorner *corner, gboolean is_edge)
   sq_value_row_show_length (values->lengths[SQ_PLACE_RISE], corner->bow_mm, &style,
                             corner->shape == SQ_SHAPE_BOW);
   show_kind (values, corner);
+  show_build (values, &choices, corner, ring);
   sq_value_row_show_length (values->lengths[SQ_PLACE_CLEARANCE],
-                            clearance_mm (job, cushion, corner), &style,
+                            sq_choices_clearance_mm (&choices, corner), &style,
                             (corner->given & SQ_GIVEN_CLEARANCE) != 0);
 }
 
@@ -274,6 +308,10 @@ sq_place_values_init (SqPlaceValues *values)
   g_signal_connect (values->kind, "back", G_CALLBACK (on_kind_back), values);
   gtk_box_append (GTK_BOX (values->box), GTK_WIDGET (values->kind));
   add_length (values, SQ_PLACE_CLEARANCE, _ ("Sta_ys free"));
+  values->build = SQ_VALUE_ROW (sq_value_row_new_choice (_ ("Side")));
+  g_signal_connect (values->build, "choice", G_CALLBACK (on_build), values);
+  g_signal_connect (values->build, "back", G_CALLBACK (on_build_back), values);
+  gtk_box_append (GTK_BOX (values->box), GTK_WIDGET (values->build));
   add_length (values, SQ_PLACE_RADIUS, _ ("_Radius"));
   values->pinned = SQ_VALUE_ROW (sq_value_row_new_entry (_ ("Not_e"), NULL));
   g_signal_connect (values->pinned, "text", G_CALLBACK (on_note), values);

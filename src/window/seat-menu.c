@@ -87,6 +87,17 @@ on_kind (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_build (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqSeatCanvas *canvas = data;
+  gint32 build = g_variant_get_int32 (parameter);
+  guint given = (guint) build;
+  (void) action;
+  sq_edit_edge_build (canvas->document, canvas->cover->cushion->id, edge_of (canvas),
+                      build >= 0 ? &given : NULL);
+}
+
+static void
 on_front (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SqSeatCanvas *canvas = data;
@@ -121,6 +132,19 @@ find (SqSeatCanvas *canvas, const char *name)
   return G_SIMPLE_ACTION (action);
 }
 
+/* How the side below @edge (NULL: none is chosen) is built, where the cover may have both. */
+static void
+show_build (SqSeatCanvas *canvas, const SqCorner *edge, guint ring)
+{
+  gboolean is_given = edge != NULL && (edge->given & SQ_GIVEN_EDGE_BUILD);
+  SqBuild build = canvas->cover->build;
+  g_simple_action_set_state (find (canvas, "build"),
+                             g_variant_new_int32 (is_given ? (gint32) edge->build : -1));
+  g_simple_action_set_enabled (find (canvas, "build"),
+                               edge != NULL && ring == 0
+                                   && (build == SQ_BUILD_BOXED || build == SQ_BUILD_FOLDED_CORNER));
+}
+
 /* What can be done now, and how the chosen edge is. */
 static void
 show_state (SqSeatCanvas *canvas)
@@ -138,6 +162,7 @@ show_state (SqSeatCanvas *canvas)
   g_simple_action_set_enabled (find (canvas, "insert"), edge != 0);
   g_simple_action_set_enabled (find (canvas, "shape"), edge != 0);
   g_simple_action_set_enabled (find (canvas, "kind"), edge != 0);
+  show_build (canvas, edge != 0 ? values : NULL, ring);
   g_simple_action_set_enabled (find (canvas, "front"), edge != 0 && ring == 0 && !values->front);
   g_simple_action_set_enabled (find (canvas, "close-hole"), ring > 0);
   g_simple_action_set_enabled (find (canvas, "remove"), corner != 0);
@@ -160,6 +185,22 @@ append_kinds (GMenu *menu)
 }
 
 static void
+append_builds (GMenu *menu)
+{
+  g_autoptr (GMenu) builds = g_menu_new ();
+  const gint32 values[] = { -1, SQ_EDGE_FOLDED, SQ_EDGE_BOXED };
+  for (guint i = 0; i < G_N_ELEMENTS (values); i++)
+    {
+      const char *name = values[i] < 0 ? _ ("Like the rest")
+                                       : sq_words_edge_build ((SqEdgeBuild) values[i]);
+      g_autoptr (GMenuItem) item = g_menu_item_new (name, NULL);
+      g_menu_item_set_action_and_target (item, "seat.build", "i", values[i]);
+      g_menu_append_item (builds, item);
+    }
+  g_menu_append_submenu (menu, _ ("_Side"), G_MENU_MODEL (builds));
+}
+
+static void
 append_close_hole (GMenu *menu)
 {
   g_autoptr (GMenu) hole = g_menu_new ();
@@ -179,6 +220,7 @@ edge_model (void)
   g_menu_append (edge, _ ("_New corner"), "seat.insert");
   g_menu_append (edge, _ ("This is the _front"), "seat.front");
   append_kinds (edge);
+  append_builds (edge);
   g_menu_append_section (menu, NULL, G_MENU_MODEL (run));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (edge));
   append_close_hole (menu);
@@ -263,6 +305,7 @@ sq_seat_add_menu (SqSeatCanvas *canvas)
     { .name = "hole", .activate = on_hole, .parameter_type = "(dd)" },
     { .name = "shape", .activate = on_shape, .parameter_type = "s", .state = "''" },
     { .name = "kind", .activate = on_kind, .parameter_type = "i", .state = "-1" },
+    { .name = "build", .activate = on_build, .parameter_type = "i", .state = "-1" },
   };
   GtkGesture *click = gtk_gesture_click_new ();
   canvas->actions = g_simple_action_group_new ();

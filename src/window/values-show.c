@@ -12,9 +12,9 @@
 
 #include <glib/gi18n.h>
 
-static void
-show_length (SqValues *values, const SqCushion *cushion, SqLengthValue i, double mm,
-             const SqLengthStyle *style)
+void
+sq_values_show_length (SqValues *values, const SqCushion *cushion, SqLengthValue i, double mm,
+                       const SqLengthStyle *style)
 {
   sq_value_row_show_length (values->lengths[i], mm, style, sq_edit_length_is_given (cushion, i));
 }
@@ -25,27 +25,26 @@ show_fine (SqValues *values, const SqCushion *cushion, SqLengthValue i, double m
            const SqLengthStyle *style)
 {
   SqLengthStyle fine = sq_words_fine_style (mm, style);
-  show_length (values, cushion, i, mm, &fine);
+  sq_values_show_length (values, cushion, i, mm, &fine);
 }
 
-static void
-show_choice (SqValues *values, const SqCushion *cushion, SqChoiceValue i, guint value,
-             const guint *offered, const char *const *names, guint n)
+void
+sq_values_show_choice (SqValues *values, const SqCushion *cushion, SqChoiceValue i, guint value,
+                       const guint *offered, const char *const *names, guint n)
 {
   sq_value_row_show_choice (values->choices[i], value, offered, names, n,
                             sq_edit_choice_is_given (cushion, i));
 }
 
-/* Takes @text. */
-static void
-show_text (SqValues *values, SqValueText i, char *text)
+void
+sq_values_show_text (SqValues *values, SqValueText i, char *text)
 {
   sq_value_row_show_text (values->texts[i], text);
   g_free (text);
 }
 
-static void
-set_used (SqValueRow *row, gboolean is_used)
+void
+sq_values_set_used (SqValueRow *row, gboolean is_used)
 {
   gtk_widget_set_visible (GTK_WIDGET (row), is_used);
 }
@@ -55,11 +54,12 @@ show_size (SqValues *values, const SqCover *cover, const SqChoices *choices,
            const SqLengthStyle *style)
 {
   double width, depth;
-  gboolean has_extents = sq_outline_extents_mm (cover->cushion->outline, &width, &depth);
+  gboolean has_extents = sq_outline_n_rings (cover->cushion->outline) > 0
+                         && sq_outline_extents_mm (cover->cushion->outline, &width, &depth);
   SqVector finished = sq_figures_finished_extent (cover);
-  show_length (values, cover->cushion, SQ_LENGTH_THICKNESS, choices->thickness_mm, style);
-  set_used (values->width, has_extents);
-  set_used (values->depth, has_extents);
+  sq_values_show_length (values, cover->cushion, SQ_LENGTH_THICKNESS, choices->thickness_mm, style);
+  sq_values_set_used (values->width, has_extents);
+  sq_values_set_used (values->depth, has_extents);
   if (has_extents)
     {
       sq_value_row_show_length (values->width, width, style, TRUE);
@@ -67,7 +67,7 @@ show_size (SqValues *values, const SqCover *cover, const SqChoices *choices,
       sq_value_row_say (values->width, "");
       sq_value_row_say (values->depth, "");
     }
-  show_text (values, SQ_TEXT_FINISHED, sq_figures_size (finished.x, finished.y, style));
+  sq_values_show_text (values, SQ_TEXT_FINISHED, sq_figures_size (finished.x, finished.y, style));
 }
 
 static void
@@ -84,55 +84,15 @@ show_number (SqValues *values, const SqJob *job, const SqCushion *cushion)
   sq_value_row_show_entry (values->count, count, "", (cushion->given & SQ_GIVEN_COUNT) != 0);
   for (guint i = 0; i < G_N_ELEMENTS (hands); i++)
     names[i] = sq_words_hand ((SqHand) hands[i]);
-  show_choice (values, cushion, SQ_CHOICE_HAND, cushion->hand, hands, names, G_N_ELEMENTS (hands));
-}
-
-static void
-show_build (SqValues *values, const SqCushion *cushion, const SqChoices *choices)
-{
-  guint ways[] = { SQ_BUILD_BOXED,      SQ_BUILD_FOLDED_CORNER, SQ_BUILD_WRAPPED_FRONT,
-                   SQ_BUILD_SPLIT_SIDE, SQ_BUILD_KNIFE_EDGE,    SQ_BUILD_BOLSTER };
-  const char *names[G_N_ELEMENTS (ways)];
-  G_STATIC_ASSERT (G_N_ELEMENTS (ways) == SQ_N_BUILDS);
-  for (guint i = 0; i < G_N_ELEMENTS (ways); i++)
-    names[i] = sq_words_build ((SqBuild) ways[i]);
-  show_choice (values, cushion, SQ_CHOICE_BUILD, choices->build, ways, names, SQ_N_BUILDS);
-}
-
-static void
-show_profile (SqValues *values, const SqCushion *cushion, const SqChoices *choices,
-              const SqLengthStyle *style)
-{
-  guint profiles[] = { SQ_PROFILE_SQUARE, SQ_PROFILE_HALF_ROUND, SQ_PROFILE_RADIUS };
-  const char *names[G_N_ELEMENTS (profiles)];
-  gboolean is_wrapped = choices->build == SQ_BUILD_WRAPPED_FRONT;
-  for (guint i = 0; i < G_N_ELEMENTS (profiles); i++)
-    names[i] = sq_words_profile ((SqProfile) profiles[i]);
-  set_used (values->choices[SQ_CHOICE_PROFILE], is_wrapped);
-  set_used (values->lengths[SQ_LENGTH_PROFILE_RADIUS],
-            is_wrapped && choices->profile == SQ_PROFILE_RADIUS);
-  show_choice (values, cushion, SQ_CHOICE_PROFILE, choices->profile, profiles, names,
-               G_N_ELEMENTS (profiles));
-  show_length (values, cushion, SQ_LENGTH_PROFILE_RADIUS, choices->profile_radius_mm, style);
-}
-
-static void
-show_wrap (SqValues *values, const SqCushion *cushion, const SqChoices *choices,
-           const SqLengthStyle *style)
-{
-  guint styles[] = { SQ_WRAP_PLAIN, SQ_WRAP_MITRED };
-  const char *names[] = { _ ("Plain"), _ ("Mitred") };
-  gboolean is_folded = choices->build == SQ_BUILD_FOLDED_CORNER;
-  set_used (values->choices[SQ_CHOICE_WRAP_STYLE], is_folded);
-  set_used (values->lengths[SQ_LENGTH_WRAP_DEPTH], is_folded);
-  show_choice (values, cushion, SQ_CHOICE_WRAP_STYLE, choices->wrap_style, styles, names, 2);
-  show_fine (values, cushion, SQ_LENGTH_WRAP_DEPTH, choices->wrap_depth_mm, style);
+  sq_values_show_choice (values, cushion, SQ_CHOICE_HAND, cushion->hand, hands, names,
+                         G_N_ELEMENTS (hands));
 }
 
 static void
 show_cloths (SqValues *values, const SqJob *job, const SqCushion *cushion, const SqChoices *choices)
 {
-  const SqId ids[] = { choices->face.id, choices->underside.id, choices->sides.id };
+  const SqId ids[] = { choices->face.id, choices->underside.id, choices->sides.id,
+                       choices->welt.id };
   G_STATIC_ASSERT (G_N_ELEMENTS (ids) == G_N_ELEMENTS (values->cloths));
   for (guint i = 0; i < G_N_ELEMENTS (ids); i++)
     {
@@ -141,8 +101,13 @@ show_cloths (SqValues *values, const SqJob *job, const SqCushion *cushion, const
       sq_cloth_row_show (values->choices[value], job, ids[i],
                          sq_edit_choice_is_given (cushion, value));
     }
-  set_used (values->choices[SQ_CHOICE_CLOTH_UNDERSIDE], choices->build != SQ_BUILD_WRAPPED_FRONT);
-  set_used (values->choices[SQ_CHOICE_CLOTH_SIDES], choices->build != SQ_BUILD_FOLDED_CORNER);
+  gboolean has_sides = choices->build == SQ_BUILD_BOXED || choices->build == SQ_BUILD_WRAPPED_FRONT
+                       || sq_choices_is_mixed (choices);
+  sq_values_set_used (values->choices[SQ_CHOICE_CLOTH_SIDES], has_sides);
+  sq_values_set_used (values->choices[SQ_CHOICE_CLOTH_UNDERSIDE],
+                      choices->build != SQ_BUILD_WRAPPED_FRONT && choices->build != SQ_BUILD_BOLSTER
+                          && !choices->reversible);
+  sq_values_set_used (values->choices[SQ_CHOICE_CLOTH_WELT], choices->welt_at != SQ_WELT_NONE);
 }
 
 static void
@@ -159,11 +124,11 @@ show_stripes (SqValues *values, const SqJob *job, const SqCushion *cushion,
                           face != NULL
                               && (sq_cloth_is_striped (face) || face->repeat_across_mm > 0
                                   || face->repeat_along_mm > 0));
-  show_choice (values, cushion, SQ_CHOICE_STRIPES_RUN, choices->stripes_run, runs, run_names,
-               G_N_ELEMENTS (runs));
-  show_choice (values, cushion, SQ_CHOICE_CENTRE_ON, choices->centre_on, middles, middle_names,
-               G_N_ELEMENTS (middles));
-  show_length (values, cushion, SQ_LENGTH_STRIPES_SHIFT, shift, style);
+  sq_values_show_choice (values, cushion, SQ_CHOICE_STRIPES_RUN, choices->stripes_run, runs,
+                         run_names, G_N_ELEMENTS (runs));
+  sq_values_show_choice (values, cushion, SQ_CHOICE_CENTRE_ON, choices->centre_on, middles,
+                         middle_names, G_N_ELEMENTS (middles));
+  sq_values_show_length (values, cushion, SQ_LENGTH_STRIPES_SHIFT, shift, style);
 }
 
 static void
@@ -178,67 +143,70 @@ show_zip_edge (SqValues *values, const SqCover *cover)
       edges[i] = corners[i].id;
       g_ptr_array_add (names, sq_words_edge (cover, corners[i].id));
     }
-  show_choice (values, cover->cushion, SQ_CHOICE_ZIP_EDGE, cover->zip.edge, edges,
-               (const char *const *) names->pdata, n);
+  sq_values_show_choice (values, cover->cushion, SQ_CHOICE_ZIP_EDGE, cover->zip.edge, edges,
+                         (const char *const *) names->pdata, n);
 }
 
-/* Those that the way of building has, and the one there is. */
+/* On an underside and in a boxing it may be slit in or set between two parts. */
 static void
-show_zip_places (SqValues *values, const SqCushion *cushion, const SqChoices *choices,
-                 SqZipPlace now)
+show_method (SqValues *values, const SqCover *cover, const SqChoices *choices, gboolean has_zip)
 {
-  const struct
-  {
-    SqZipPlace place;
-    const char *name;
-  } all[] = { { SQ_ZIP_UNDERSIDE, _ ("Underside") }, { SQ_ZIP_NONE, _ ("None") },
-              { SQ_ZIP_BOXING, _ ("Boxing") },       { SQ_ZIP_BACK_SEAM, _ ("Back seam") },
-              { SQ_ZIP_SIDE_SEAM, _ ("Side seam") }, { SQ_ZIP_TUBE, _ ("Tube") } };
-  SqBuild way = sq_choices_is_mixed (choices) ? SQ_BUILD_FOLDED_CORNER : choices->build;
-  guint places[G_N_ELEMENTS (all)], n = 0;
-  const char *names[G_N_ELEMENTS (all)];
-  for (guint i = 0; i < G_N_ELEMENTS (all); i++)
-    if (all[i].place == now || (sq_choices_zip_places (way) & (1U << all[i].place)) != 0)
-      {
-        places[n] = all[i].place;
-        names[n++] = all[i].name;
-      }
-  show_choice (values, cushion, SQ_CHOICE_ZIP_PLACE, now, places, names, n);
+  guint methods[] = { SQ_ZIP_SLIT_IN, SQ_ZIP_TWO_PART };
+  const char *names[] = { _ ("Slit in"), _ ("Between two parts") };
+  SqZipPlace place = cover->zip.place;
+  sq_values_set_used (values->choices[SQ_CHOICE_ZIP_METHOD],
+                      has_zip && (place == SQ_ZIP_UNDERSIDE || place == SQ_ZIP_BOXING));
+  sq_values_show_choice (values, cover->cushion, SQ_CHOICE_ZIP_METHOD, choices->zip_method, methods,
+                         names, G_N_ELEMENTS (methods));
 }
 
 static void
 show_zip (SqValues *values, const SqCover *cover, const SqChoices *choices,
           const SqLengthStyle *style)
 {
+  guint places[SQ_N_ZIP_PLACES], n_places = 0;
+  const char *names[SQ_N_ZIP_PLACES];
   gboolean is_made = cover->pieces->len > 0;
   SqZipPlace place = is_made ? cover->zip.place : choices->zip_place;
   gboolean has_zip = is_made && place != SQ_ZIP_NONE;
-  show_zip_places (values, cover->cushion, choices, place);
-  set_used (values->choices[SQ_CHOICE_ZIP_EDGE], has_zip);
-  set_used (values->texts[SQ_TEXT_ZIP_RUN], has_zip);
-  set_used (values->texts[SQ_TEXT_ZIP_LENGTH], has_zip);
-  set_used (values->lengths[SQ_LENGTH_ZIP_EXTENSION], has_zip);
-  set_used (values->lengths[SQ_LENGTH_ZIP_TUCK], has_zip && place == SQ_ZIP_BOXING);
-  show_length (values, cover->cushion, SQ_LENGTH_ZIP_EXTENSION, choices->zip_extension_mm, style);
-  show_length (values, cover->cushion, SQ_LENGTH_ZIP_TUCK, choices->zip_tuck_mm, style);
+  SqBuild build = sq_choices_is_mixed (choices) ? SQ_BUILD_FOLDED_CORNER : choices->build;
+  for (guint i = 0; i < SQ_N_ZIP_PLACES; i++)
+    if ((sq_choices_zip_places (build) & (1U << i)) != 0 || i == (guint) place)
+      {
+        places[n_places] = i;
+        names[n_places++] = sq_words_zip_place_short ((SqZipPlace) i);
+      }
+  sq_values_show_choice (values, cover->cushion, SQ_CHOICE_ZIP_PLACE, place, places, names,
+                         n_places);
+  show_method (values, cover, choices, has_zip);
+  sq_values_set_used (values->choices[SQ_CHOICE_ZIP_EDGE], has_zip && place != SQ_ZIP_TUBE);
+  sq_values_set_used (values->texts[SQ_TEXT_ZIP_RUN], has_zip);
+  sq_values_set_used (values->texts[SQ_TEXT_ZIP_LENGTH], has_zip);
+  sq_values_set_used (values->lengths[SQ_LENGTH_ZIP_EXTENSION], has_zip);
+  sq_values_set_used (values->lengths[SQ_LENGTH_ZIP_TUCK], has_zip && place == SQ_ZIP_BOXING);
+  sq_values_show_length (values, cover->cushion, SQ_LENGTH_ZIP_EXTENSION, choices->zip_extension_mm,
+                         style);
+  sq_values_show_length (values, cover->cushion, SQ_LENGTH_ZIP_TUCK, choices->zip_tuck_mm, style);
   if (!has_zip)
     return;
   show_zip_edge (values, cover);
-  show_text (values, SQ_TEXT_ZIP_RUN, sq_words_figure (cover->zip.run_mm, style));
-  show_text (values, SQ_TEXT_ZIP_LENGTH, sq_words_figure (cover->zip.length_mm, style));
+  sq_values_show_text (values, SQ_TEXT_ZIP_RUN, sq_words_figure (cover->zip.run_mm, style));
+  sq_values_show_text (values, SQ_TEXT_ZIP_LENGTH, sq_words_figure (cover->zip.length_mm, style));
 }
 
 static void
 show_allowances (SqValues *values, const SqCushion *cushion, const SqChoices *choices,
                  const SqLengthStyle *style)
 {
-  gboolean is_folded = choices->build == SQ_BUILD_FOLDED_CORNER;
+  gboolean has_corners = choices->build == SQ_BUILD_FOLDED_CORNER
+                         || choices->build == SQ_BUILD_SPLIT_SIDE || sq_choices_is_mixed (choices);
+  gboolean has_joins = choices->build != SQ_BUILD_FOLDED_CORNER || sq_choices_is_mixed (choices);
   show_fine (values, cushion, SQ_LENGTH_PERIMETER, choices->perimeter_mm, style);
   show_fine (values, cushion, SQ_LENGTH_CORNER, choices->corner_mm, style);
   show_fine (values, cushion, SQ_LENGTH_ZIP, choices->zip_mm, style);
   show_fine (values, cushion, SQ_LENGTH_JOIN, choices->join_mm, style);
-  set_used (values->lengths[SQ_LENGTH_CORNER], is_folded);
-  set_used (values->lengths[SQ_LENGTH_JOIN], !is_folded);
+  sq_values_set_used (values->lengths[SQ_LENGTH_CORNER], has_corners);
+  sq_values_set_used (values->lengths[SQ_LENGTH_JOIN], has_joins);
 }
 
 static void
@@ -254,19 +222,20 @@ show_foam (SqValues *values, const SqCover *cover, const SqChoices *choices,
       kinds[i] = i;
       names[i] = sq_words_foam_kind ((SqFoamKind) i);
     }
-  show_choice (values, cover->cushion, SQ_CHOICE_FOAM, choices->foam_kind, kinds, names,
-               SQ_N_FOAM_KINDS);
-  show_length (values, cover->cushion, SQ_LENGTH_FOAM_OVERSIZE,
-               sq_choices_oversize_mm (choices, fmax (finished.x, finished.y)), style);
-  show_length (values, cover->cushion, SQ_LENGTH_FOAM_BATTING, choices->batting_mm, style);
-  set_used (values->texts[SQ_TEXT_FOAM_SIZE], part != NULL);
-  set_used (values->texts[SQ_TEXT_FOAM_WEIGHT], part != NULL);
+  sq_values_show_choice (values, cover->cushion, SQ_CHOICE_FOAM, choices->foam_kind, kinds, names,
+                         SQ_N_FOAM_KINDS);
+  sq_values_show_length (values, cover->cushion, SQ_LENGTH_FOAM_OVERSIZE,
+                         sq_choices_oversize_mm (choices, fmax (finished.x, finished.y)), style);
+  sq_values_show_length (values, cover->cushion, SQ_LENGTH_FOAM_BATTING, choices->batting_mm,
+                         style);
+  sq_values_set_used (values->texts[SQ_TEXT_FOAM_SIZE], part != NULL);
+  sq_values_set_used (values->texts[SQ_TEXT_FOAM_WEIGHT], part != NULL);
   if (part == NULL || part->rings->len == 0)
     return;
   SqBox box = sq_path_box (g_ptr_array_index (part->rings, 0));
-  show_text (values, SQ_TEXT_FOAM_SIZE,
-             sq_figures_size (box.max.x - box.min.x, box.max.y - box.min.y, style));
-  show_text (values, SQ_TEXT_FOAM_WEIGHT, sq_words_weight (part->weight_g, style));
+  sq_values_show_text (values, SQ_TEXT_FOAM_SIZE,
+                       sq_figures_size (box.max.x - box.min.x, box.max.y - box.min.y, style));
+  sq_values_show_text (values, SQ_TEXT_FOAM_WEIGHT, sq_words_weight (part->weight_g, style));
 }
 
 void
@@ -280,9 +249,8 @@ sq_values_show (SqValues *values, const SqCover *cover)
                       problems);
   show_size (values, cover, &choices, &style);
   show_number (values, job, cover->cushion);
-  show_build (values, cover->cushion, &choices);
-  show_wrap (values, cover->cushion, &choices, &style);
-  show_profile (values, cover->cushion, &choices, &style);
+  sq_values_show_way (values, cover, &choices, &style);
+  sq_values_show_welt (values, cover, &choices, &style);
   show_cloths (values, job, cover->cushion, &choices);
   show_stripes (values, job, cover->cushion, &choices, &style);
   show_zip (values, cover, &choices, &style);

@@ -257,11 +257,45 @@ add_cloths (SqValues *values)
   add_cloth (values, group, SQ_CHOICE_CLOTH_FACE, _ ("_Face"));
   add_cloth (values, group, SQ_CHOICE_CLOTH_UNDERSIDE, _ ("Unders_ide"));
   add_cloth (values, group, SQ_CHOICE_CLOTH_SIDES, _ ("Si_des"));
+  add_cloth (values, group, SQ_CHOICE_CLOTH_WELT, _ ("Welt"));
   group = add_group (values, _ ("Stripes"), "stripes", FALSE);
   values->stripes = GTK_WIDGET (group);
   add_choice (values, group, SQ_CHOICE_STRIPES_RUN, _ ("_Run"));
   add_choice (values, group, SQ_CHOICE_CENTRE_ON, _ ("_Middle"));
   add_length (values, group, SQ_LENGTH_STRIPES_SHIFT, _ ("S_hift"));
+}
+
+/* What only some ways of building ask. */
+static void
+add_way (SqValues *values, SqValueGroup *group)
+{
+  add_choice (values, group, SQ_CHOICE_WRAP_STYLE, _ ("_Wrap"));
+  add_length (values, group, SQ_LENGTH_WRAP_DEPTH, _ ("Wrap _depth"));
+  add_choice (values, group, SQ_CHOICE_PROFILE, _ ("Fr_ont"));
+  add_length (values, group, SQ_LENGTH_PROFILE_RADIUS, _ ("Front radiu_s"));
+  add_length (values, group, SQ_LENGTH_SPLIT_UPPER, _ ("Upper part"));
+  add_choice (values, group, SQ_CHOICE_FILLING, _ ("Filling"));
+  add_length (values, group, SQ_LENGTH_DRAW_IN, _ ("Draw-in"));
+  add_text (values, group, SQ_TEXT_STUFFED, _ ("Stuffed"));
+  add_text (values, group, SQ_TEXT_INSERT, _ ("Insert"));
+  add_choice (values, group, SQ_CHOICE_SECTION, _ ("Section"));
+  add_length (values, group, SQ_LENGTH_BOLSTER_DIAMETER, _ ("Diameter"));
+  add_length (values, group, SQ_LENGTH_BOLSTER_LENGTH, _ ("Length"));
+  add_length (values, group, SQ_LENGTH_BOLSTER_RISE, _ ("Rise"));
+  add_choice (values, group, SQ_CHOICE_REVERSIBLE, _ ("Turns over"));
+  add_choice (values, group, SQ_CHOICE_SEAMS_ACROSS, _ ("Joins across"));
+}
+
+static void
+add_welt (SqValues *values)
+{
+  SqValueGroup *group = add_group (values, _ ("Welt"), "welt", FALSE);
+  values->welt = GTK_WIDGET (group);
+  add_choice (values, group, SQ_CHOICE_WELT_AT, _ ("In seam"));
+  add_length (values, group, SQ_LENGTH_WELT_CORD, _ ("Cord"));
+  add_choice (values, group, SQ_CHOICE_WELT_CUT, _ ("Cut"));
+  add_length (values, group, SQ_LENGTH_WELT_OVERLAP, _ ("Lap"));
+  add_text (values, group, SQ_TEXT_WELT_STRIPS, _ ("Strips"));
 }
 
 static void
@@ -270,6 +304,7 @@ add_zip (SqValues *values)
   SqValueGroup *group = add_group (values, _ ("Zip"), "zip", FALSE);
   add_choice (values, group, SQ_CHOICE_ZIP_PLACE, _ ("_Place"));
   add_choice (values, group, SQ_CHOICE_ZIP_EDGE, _ ("A_long"));
+  add_choice (values, group, SQ_CHOICE_ZIP_METHOD, _ ("Put in"));
   add_text (values, group, SQ_TEXT_ZIP_RUN, _ ("Opening"));
   add_text (values, group, SQ_TEXT_ZIP_LENGTH, _ ("Zip to cut"));
   add_length (values, group, SQ_LENGTH_ZIP_EXTENSION, _ ("E_xtension"));
@@ -336,10 +371,8 @@ sq_values_init (SqValues *values)
   group = add_group (values, _ ("Way of building"), "build", FALSE);
   add_choice (values, group, SQ_CHOICE_BUILD, _ ("_Cover"));
   sq_value_group_add (group, new_compare ());
-  add_choice (values, group, SQ_CHOICE_WRAP_STYLE, _ ("_Wrap"));
-  add_length (values, group, SQ_LENGTH_WRAP_DEPTH, _ ("Wrap _depth"));
-  add_choice (values, group, SQ_CHOICE_PROFILE, _ ("Fr_ont"));
-  add_length (values, group, SQ_LENGTH_PROFILE_RADIUS, _ ("Front radiu_s"));
+  add_way (values, group);
+  add_welt (values);
   add_cloths (values);
   add_zip (values);
   add_making (values);

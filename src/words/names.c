@@ -166,6 +166,34 @@ sq_words_zip_place (SqZipPlace place)
 }
 
 const char *
+sq_words_zip_place_short (SqZipPlace place)
+{
+  static const char *const names[SQ_N_ZIP_PLACES] = {
+    [SQ_ZIP_NONE] = N_ ("None"),           [SQ_ZIP_BOXING] = N_ ("Boxing"),
+    [SQ_ZIP_UNDERSIDE] = N_ ("Underside"), [SQ_ZIP_BACK_SEAM] = N_ ("Back seam"),
+    [SQ_ZIP_SIDE_SEAM] = N_ ("Side seam"), [SQ_ZIP_TUBE] = N_ ("Tube"),
+  };
+
+  g_return_val_if_fail (place < SQ_N_ZIP_PLACES, "");
+  return _ (names[place]);
+}
+
+const char *
+sq_words_edge_build (SqEdgeBuild build)
+{
+  switch (build)
+    {
+    case SQ_EDGE_FOLDED:
+      return _ ("Folded down");
+    case SQ_EDGE_BOXED:
+      return _ ("Boxed");
+    case SQ_EDGE_OPEN:
+      return _ ("Open");
+    }
+  g_return_val_if_reached ("");
+}
+
+const char *
 sq_words_wrap_style (SqWrapStyle style)
 {
   switch (style)

@@ -17,6 +17,10 @@ const char *sq_words_side (SqSideOf side);
 const char *sq_words_cloth_class (SqClothClass kind);
 const char *sq_words_foam_kind (SqFoamKind kind);
 const char *sq_words_zip_place (SqZipPlace place);
+/* The same in a list of places: "Back seam". */
+const char *sq_words_zip_place_short (SqZipPlace place);
+/* How one side is built. */
+const char *sq_words_edge_build (SqEdgeBuild build);
 const char *sq_words_wrap_style (SqWrapStyle style);
 /* "Square", "Half-round", "Radius": of a wrapped front. */
 const char *sq_words_profile (SqProfile profile);

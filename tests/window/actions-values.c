@@ -7,7 +7,6 @@
 static const double ranges[SQ_N_LENGTH_VALUES][2] = {
   [SQ_LENGTH_THICKNESS] = { 20, 150 },
   [SQ_LENGTH_WRAP_DEPTH] = { 0, 45 },
-  [SQ_LENGTH_PROFILE_RADIUS] = { 0, 75 },
   [SQ_LENGTH_PERIMETER] = { 2, 30 },
   [SQ_LENGTH_CORNER] = { 2, 30 },
   [SQ_LENGTH_ZIP] = { 2, 30 },
@@ -17,6 +16,14 @@ static const double ranges[SQ_N_LENGTH_VALUES][2] = {
   [SQ_LENGTH_STRIPES_SHIFT] = { -40, 40 },
   [SQ_LENGTH_FOAM_OVERSIZE] = { -10, 30 },
   [SQ_LENGTH_FOAM_BATTING] = { 0, 30 },
+  [SQ_LENGTH_PROFILE_RADIUS] = { 0, 60 },
+  [SQ_LENGTH_SPLIT_UPPER] = { 0, 100 },
+  [SQ_LENGTH_DRAW_IN] = { 0, 40 },
+  [SQ_LENGTH_BOLSTER_DIAMETER] = { 0, 300 },
+  [SQ_LENGTH_BOLSTER_LENGTH] = { 0, 1500 },
+  [SQ_LENGTH_BOLSTER_RISE] = { 0, 150 },
+  [SQ_LENGTH_WELT_CORD] = { 2, 9 },
+  [SQ_LENGTH_WELT_OVERLAP] = { 0, 60 },
 };
 
 void
@@ -37,12 +44,18 @@ any_choice (Maker *maker, const SqCushion *cushion, SqChoiceValue value)
   switch (value)
     {
     case SQ_CHOICE_BUILD:
-      return happens (maker, 0.9) ? one_of (maker, 2) : one_of (maker, SQ_N_BUILDS);
+      return one_of (maker, SQ_N_BUILDS);
     case SQ_CHOICE_WRAP_STYLE:
     case SQ_CHOICE_STRIPES_RUN:
+    case SQ_CHOICE_ZIP_METHOD:
+    case SQ_CHOICE_REVERSIBLE:
+    case SQ_CHOICE_SEAMS_ACROSS:
+    case SQ_CHOICE_WELT_CUT:
       return one_of (maker, 2);
-    case SQ_CHOICE_PROFILE:
     case SQ_CHOICE_HAND:
+    case SQ_CHOICE_PROFILE:
+    case SQ_CHOICE_FILLING:
+    case SQ_CHOICE_SECTION:
       return one_of (maker, 3);
     case SQ_CHOICE_ZIP_PLACE:
       return one_of (maker, SQ_N_ZIP_PLACES);
@@ -51,10 +64,12 @@ any_choice (Maker *maker, const SqCushion *cushion, SqChoiceValue value)
     case SQ_CHOICE_FOAM:
       return one_of (maker, SQ_N_FOAM_KINDS);
     case SQ_CHOICE_CENTRE_ON:
+    case SQ_CHOICE_WELT_AT:
       return one_of (maker, 4);
     case SQ_CHOICE_CLOTH_FACE:
     case SQ_CHOICE_CLOTH_UNDERSIDE:
     case SQ_CHOICE_CLOTH_SIDES:
+    case SQ_CHOICE_CLOTH_WELT:
       return 1 + one_of (maker, job->cloths->len + 1);
     }
   g_return_val_if_reached (0);
