@@ -140,6 +140,17 @@ static const Source sources[SQ_N_PROBLEM_CODES] = {
   = { NULL, WRAPPED "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"
                     "{'id':3,'x':700,'y':200},{'id':4,'x':650,'y':150},{'id':5,'x':600,'y':400},"
                     "{'id':6,'x':0,'y':400}]" },
+  /* a middle of 414.6 leaves 792.7 on each side of it */
+  [SQ_PROBLEM_ACROSS_NO_PLACE]
+  = { "'cloths':[{'id':1,'width':440}],",
+      "'seams_across':'two','outline':[{'id':1,'x':0,'y':0},{'id':2,'x':2000,'y':0},"
+      "{'id':3,'x':2000,'y':400},{'id':4,'x':0,'y':400}]" },
+  /* over both arms of a U */
+  [SQ_PROBLEM_ZIP_NOT_PARTED]
+  = { NULL, "'zip':{'place':'underside','method':'two-part','edge':1,'at':300},"
+            "'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},"
+            "{'id':4,'x':450,'y':400},{'id':5,'x':450,'y':150},{'id':6,'x':150,'y':150},"
+            "{'id':7,'x':150,'y':400},{'id':8,'x':0,'y':400}]" },
 };
 
 static SqCover *
