@@ -9,6 +9,9 @@
 #define STEP_SHARE (1.0 / 32)
 #define N_STEPS 24
 
+/* Lays are in whole micrometres: what they may be off by at most (mm). */
+#define LAY_MM 0.005
+
 /* A join is sewn before all else. */
 #define STEP_JOINS 1
 
@@ -107,30 +110,59 @@ runs_by_zip (const Wide *w, double station)
   return FALSE;
 }
 
+/* Whether a panel whose cut line goes from @low to @high beside the centre fits the cloth, with its
+ * pattern where it has to fall. */
+static gboolean
+fits (const Wide *w, double low, double high)
+{
+  const SqClothChoice *cloth = w->cloth;
+  const SqPhase *phase = &w->piece->phase;
+  double at = phase->across ? phase->across_mm : cloth->centre_across_mm;
+
+  if (high - low > cloth->width_mm + SQ_COINCIDE_MM)
+    return FALSE;
+  if (!cloth->phase_across || cloth->repeat_across_mm <= 0)
+    return TRUE;
+  /* The first place over the near edge. */
+  at += cloth->repeat_across_mm * ceil ((-low - at) / cloth->repeat_across_mm);
+  return at + high <= cloth->width_mm - LAY_MM;
+}
+
+/* A cushion and its mirror image are joined at the same places. */
+static gboolean
+fits_both_hands (const Wide *w, double low, double high)
+{
+  return fits (w, low, high) && fits (w, -high, -low);
+}
+
 /* Whether a middle @middle_mm wide between sew lines leaves panels that fit the cloth. A side that
  * ends before the middle does has no join. */
 static gboolean
 try_middle (const Wide *w, double middle_mm, Joins *joins)
 {
-  double most = w->cloth->width_mm + SQ_COINCIDE_MM;
-  double low = w->cut.min.y, high = w->cut.max.y; /* of the middle's cut line */
+  double from = w->cut.min.y - w->centre.y, to = w->cut.max.y - w->centre.y; /* the middle's */
+  double half = middle_mm / 2;
 
   joins->n = 0;
   for (int side = -1; side <= 1; side += 2)
     {
-      double at = w->centre.y + side * middle_mm / 2;
+      double at = w->centre.y + side * half;
       double beyond = side < 0 ? at - w->sew.min.y : w->sew.max.y - at;
-      double cut = w->join_mm + (side < 0 ? at - w->cut.min.y : w->cut.max.y - at);
       if (beyond <= 0)
         continue;
-      if (beyond < w->clear_mm - 1e-6 || cut > most || runs_by_zip (w, at)
+      gboolean side_fits = side < 0 ? fits_both_hands (w, from, w->join_mm - half)
+                                    : fits_both_hands (w, half - w->join_mm, to);
+      if (beyond < w->clear_mm - 1e-6 || !side_fits || runs_by_zip (w, at)
           || !sq_panels_possible (w->piece, sq_scale (w->across, at), w->along, w->join_mm))
         return FALSE;
       joins->at[joins->n++] = at;
-      low = side < 0 ? at - w->join_mm : low;
-      high = side > 0 ? at + w->join_mm : high;
     }
-  return joins->n > 0 && high - low <= most;
+  for (guint i = 0; i < joins->n; i++)
+    if (joins->at[i] < w->centre.y)
+      from = -half - w->join_mm;
+    else
+      to = half + w->join_mm;
+  return joins->n > 0 && fits_both_hands (w, from, to);
 }
 
 /* The widest middle there is a place for. */

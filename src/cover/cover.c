@@ -87,6 +87,23 @@ build (SqMaking *making)
     ways[c->build](making);
 }
 
+static SqPath *
+copy_path (const SqPath *path, G_GNUC_UNUSED gpointer data)
+{
+  return sq_path_ref (path);
+}
+
+static void
+keep_underside (SqCover *cover)
+{
+  for (guint i = 0; i < cover->pieces->len && cover->underside == NULL; i++)
+    {
+      const SqPiece *piece = sq_cover_piece (cover, i);
+      if (piece->role == SQ_ROLE_UNDERSIDE)
+        cover->underside = g_ptr_array_copy (piece->sew, (GCopyFunc) copy_path, NULL);
+    }
+}
+
 SqCover *
 sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored, const SqCover *before)
 {
@@ -114,6 +131,7 @@ sq_cover_new (const SqJob *job, const SqCushion *cushion, gboolean mirrored, con
   build (&making);
   check_reversible (&making);
   sq_clip_curves (&making);
+  keep_underside (cover);
   sq_zip_part_underside (&making);
   sq_across_join (&making);
   sq_making_seal (&making);
@@ -140,6 +158,7 @@ sq_cover_unref (SqCover *cover)
   g_array_unref (cover->seams);
   g_array_unref (cover->problems);
   g_ptr_array_unref (cover->foam);
+  g_clear_pointer (&cover->underside, g_ptr_array_unref);
   g_free (cover);
 }
 

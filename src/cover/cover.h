@@ -91,6 +91,8 @@ typedef struct
   GArray *seams;        /* of SqSeam */
   GArray *problems;     /* of SqProblem, as found */
   GPtrArray *foam;      /* of SqFoamPart */
+  GPtrArray *underside; /* of SqPath: sew rings of the underside, before it was divided into panels;
+                           as the piece has them; NULL: there is none */
   SqZip zip;
   SqWelt welt;
   SqFilled insert;     /* soft filling; length 0: none */

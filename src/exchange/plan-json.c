@@ -27,25 +27,14 @@ add_top (SqJsonWriter *json, const SqCover *cover, double flatten_mm)
   sq_json_close (json);
 }
 
-static const SqPiece *
-underside_of (const SqCover *cover)
-{
-  for (guint i = 0; i < cover->pieces->len; i++)
-    if (sq_cover_piece (cover, i)->role == SQ_ROLE_UNDERSIDE)
-      return sq_cover_piece (cover, i);
-  return NULL;
-}
-
 /* The underside as seen from above: the top's outline, or less under a mitred wrap. */
 static void
 add_underside (SqJsonWriter *json, const SqCover *cover, double flatten_mm)
 {
-  const SqPiece *underside = underside_of (cover);
-
   sq_json_open_array (json, "underside", SQ_JSON_LINES);
-  for (guint i = 0; underside != NULL && i < underside->sew->len; i++)
+  for (guint i = 0; cover->underside != NULL && i < cover->underside->len; i++)
     {
-      g_autoptr (SqPath) from_above = sq_path_mirrored (sq_piece_sew (underside, i));
+      g_autoptr (SqPath) from_above = sq_path_mirrored (cover->underside->pdata[i]);
       sq_plan_add_path (json, NULL, from_above, flatten_mm);
     }
   sq_json_close (json);

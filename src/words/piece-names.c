@@ -46,6 +46,7 @@ static const Name upper_strip = { N_ ("Upper zip strip"),
                                   NC_ ("in a sentence", "upper zip strip") };
 static const Name lower_strip = { N_ ("Lower zip strip"),
                                   NC_ ("in a sentence", "lower zip strip") };
+static const Name zip_strip = { N_ ("Zip strip"), NC_ ("in a sentence", "zip strip") };
 static const Name hole_boxing = { N_ ("Boxing, hole %u"),
                                   NC_ ("in a sentence", "boxing, hole %u") };
 static const Name welt = { N_ ("Welt strip"), NC_ ("in a sentence", "welt strip") };
@@ -147,17 +148,29 @@ sq_words_edge (const SqCover *cover, SqId corner)
   return g_steal_pointer (&corners);
 }
 
+/* Whether the face has skirts, if only some of its panels. */
+static gboolean
+has_plate (const SqCover *cover)
+{
+  for (guint i = 0; i < cover->pieces->len; i++)
+    if (sq_cover_piece (cover, i)->skirts->len > 0)
+      return TRUE;
+  return FALSE;
+}
+
 static const Name *
-name_of (const SqPiece *piece)
+name_of (const SqCover *cover, const SqPiece *piece)
 {
   switch (piece->role)
     {
     case SQ_ROLE_FACE:
-      return piece->skirts->len > 0 ? &plate : &top;
+      return has_plate (cover) ? &plate : &top;
     case SQ_ROLE_UNDERSIDE:
       return &underside;
     case SQ_ROLE_ZIP_STRIP:
-      return piece->upper ? &upper_strip : &lower_strip;
+      return cover->zip.method == SQ_ZIP_SLIT_IN ? &zip_strip
+             : piece->upper                      ? &upper_strip
+                                                 : &lower_strip;
     case SQ_ROLE_BOXING:
       return piece->hole > 0 ? &hole_boxing
                              : &boxings[piece->sides & (FRONT | RIGHT | BACK | LEFT)];
@@ -178,16 +191,16 @@ name_of (const SqPiece *piece)
 }
 
 static gboolean
-share_a_name (const SqPiece *a, const SqPiece *b)
+share_a_name (const SqCover *cover, const SqPiece *a, const SqPiece *b)
 {
-  return name_of (a) == name_of (b) && a->hole == b->hole;
+  return name_of (cover, a) == name_of (cover, b) && a->hole == b->hole;
 }
 
 static char *
 piece_name (const SqCover *cover, guint index, gboolean inside)
 {
   const SqPiece *piece = sq_cover_piece (cover, index);
-  const char *pattern = said (name_of (piece), inside);
+  const char *pattern = said (name_of (cover, piece), inside);
   g_autofree char *name = piece->hole > 0 ? g_strdup_printf (pattern, piece->hole)
                                           : g_strdup (pattern);
   guint n_alike = 0, place = 0;
@@ -196,7 +209,7 @@ piece_name (const SqCover *cover, guint index, gboolean inside)
     {
       if (i == index)
         place = n_alike;
-      n_alike += share_a_name (piece, sq_cover_piece (cover, i)) ? 1 : 0;
+      n_alike += share_a_name (cover, piece, sq_cover_piece (cover, i)) ? 1 : 0;
     }
   if (n_alike == 1)
     return g_steal_pointer (&name);
