@@ -126,6 +126,14 @@ static const Source sources[SQ_N_PROBLEM_CODES] = {
   = { NULL, "'reversible':true,'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"
             "{'id':3,'x':500,'y':400},{'id':4,'x':0,'y':400}]" },
   [SQ_PROBLEM_SKIRTS_FOLLOW] = { "'cloths':[{'id':1,'one_way':true}],", FOLDED SQUARE },
+  [SQ_PROBLEM_DRAW_IN_MEETS]
+  = { NULL, "'build':'knife-edge','outline':[{'id':1,'x':0,'y':0},{'id':2,'x':40,'y':0},"
+            "{'id':3,'x':40,'y':400},{'id':4,'x':0,'y':400}]" },
+  [SQ_PROBLEM_STUFFED_SMALLER] = { NULL, "'build':'knife-edge'," SQUARE },
+  [SQ_PROBLEM_BOLSTER_DIAMETER] = { NULL, "'build':'bolster'," SQUARE },
+  [SQ_PROBLEM_BOLSTER_LENGTH] = { NULL, "'build':'bolster','bolster':{'diameter':200,'length':0}" },
+  [SQ_PROBLEM_BOLSTER_RISE]
+  = { NULL, "'build':'bolster','bolster':{'section':'d','diameter':200,'length':900,'rise':120}" },
   [SQ_PROBLEM_HOLE_NOT_BUILT] = { NULL, WRAPPED SQUARE
                                   ",'holes':[[{'id':5,'x':200,'y':100},{'id':6,'x':200,'y':300},"
                                   "{'id':7,'x':300,'y':200}]]" },
