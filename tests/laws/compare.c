@@ -385,16 +385,24 @@ finished_differ (const Glass *g, const SqFinished *a, const SqFinished *b)
   return NULL;
 }
 
+static gboolean
+leaves_hole_out (const SqCover *cover)
+{
+  return cover->finished->n_rings < sq_outline_n_rings (cover->cushion->outline);
+}
+
 char *
 covers_differ (const SqCover *a, const SqCover *b, const Motion *motion, double within_mm)
 {
   /* A bolster lies in a plan of its own, wherever its seat does. */
   Glass g = { a->build == SQ_BUILD_BOLSTER ? NULL : motion, within_mm, a->mirrored, TRUE };
   /* Of a seat that is no seat one may say this or that, where an edge touches another within the
-   * last bits. */
+   * last bits; and so of a hole that is none. */
   if (within_mm > 0 && a->finished == NULL && b->finished == NULL)
     return NULL;
-  char *wrong = problem_lists_differ (&g, a, b);
+  char *wrong = within_mm > 0 && a->finished != NULL && leaves_hole_out (a)
+                    ? NULL
+                    : problem_lists_differ (&g, a, b);
 
   if (wrong == NULL
       && (a->build != b->build || fabs (a->thickness_mm - b->thickness_mm) > within_mm))
