@@ -190,6 +190,49 @@ clip_seam (SqMaking *making, guint index)
   clip_side (making, index, TRUE, b, a, stations);
 }
 
+/* How far a stay stitch goes each way from the corner it saves (mm): 1 in, common practice, no
+ * source. */
+#define STAY_MM 25.4
+/* Corners that turn in by less go without (rad). */
+#define INWARD_RAD (5 * SQ_RAD_PER_DEG)
+
+/* The run that the segment from node @node on belongs to, if the other piece of its seam stands along
+ * it; else NULL. */
+static const SqRun *
+sewn_along (const SqPiece *piece, const SqPath *ring, guint node)
+{
+  guint n = sq_path_n_nodes (ring);
+  const SqRun *run = sq_piece_run (piece, sq_path_nodes (ring)[node % n].tag);
+
+  return run->role == SQ_RUN_PERIMETER || run->role == SQ_RUN_ZIP ? run : NULL;
+}
+
+/* At a sharp corner that turns inward the face is clipped to a stay stitch. */
+static void
+stay_corners (SqPiece *piece)
+{
+  for (guint r = 0; r < piece->sew->len; r++)
+    {
+      const SqPath *ring = sq_piece_sew (piece, r);
+      guint n = sq_path_n_nodes (ring);
+      for (guint i = 0; i < n; i++)
+        {
+          SqSegment in = sq_path_segment (ring, (i + n - 1) % n), out = sq_path_segment (ring, i);
+          SqVector before = sq_segment_direction (&in, 1), after = sq_segment_direction (&out, 0);
+          const SqRun *run = sewn_along (piece, ring, i);
+          if (run == NULL || sewn_along (piece, ring, i + n - 1) == NULL
+              || sq_angle_rad (before, after) > -INWARD_RAD)
+            continue;
+          double at = sq_path_station_mm (ring, i);
+          SqVector outward = sq_right (sq_add (before, after));
+          sq_piece_add_mark (piece, SQ_MARK_STAY, 1, out.from, 0, 0,
+                             sq_path_part (ring, at - STAY_MM, at + STAY_MM), -1, 0);
+          sq_piece_add_mark (piece, SQ_MARK_CLIP, 1, out.from, atan2 (outward.y, outward.x),
+                             run->allowance_mm, NULL, -1, 0);
+        }
+    }
+}
+
 void
 sq_clip_curves (SqMaking *making)
 {
@@ -198,5 +241,11 @@ sq_clip_curves (SqMaking *making)
       const SqSeam *seam = sq_cover_seam (making->cover, i);
       if ((seam->kind == SQ_SEAM_PERIMETER || seam->kind == SQ_SEAM_WELT) && seam->b.n_runs > 0)
         clip_seam (making, i);
+    }
+  for (guint i = 0; i < making->cover->pieces->len; i++)
+    {
+      SqPieceRole role = sq_cover_piece (making->cover, i)->role;
+      if (role == SQ_ROLE_FACE || role == SQ_ROLE_UNDERSIDE)
+        stay_corners (sq_making_piece (making, i));
     }
 }

@@ -9,5 +9,6 @@
 double sq_clip_spacing_mm (double radius_mm, double off_mm);
 
 /* Marks clips on all seams that join a curve to a straight edge, or run round a hollow: on the side
- * whose cut edge is shorter than it must become. */
+ * whose cut edge is shorter than it must become. Faces get a stay stitch and a clip at every sharp corner
+ * that turns inward. */
 void sq_clip_curves (SqMaking *making);

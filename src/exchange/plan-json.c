@@ -143,6 +143,7 @@ add_zip (SqJsonWriter *json, const SqZip *zip)
   sq_json_add_string (json, "place", sq_zip_place_name (zip->place));
   if (zip->place != SQ_ZIP_NONE)
     {
+      sq_json_add_string (json, "method", sq_zip_method_names[zip->method]);
       sq_json_add_integer (json, "edge", zip->edge);
       sq_json_add_number (json, "from", zip->from_mm);
       sq_json_add_number (json, "to", zip->to_mm);
@@ -152,6 +153,39 @@ add_zip (SqJsonWriter *json, const SqZip *zip)
       sq_json_add_string (json, "opening", opening_name (zip->opening));
       sq_json_add_integer (json, "sliders", zip->sliders);
     }
+  sq_json_close (json);
+}
+
+static void
+add_welt (SqJsonWriter *json, const SqWelt *welt)
+{
+  if (welt->at == SQ_WELT_NONE)
+    {
+      sq_json_add_text (json, "welt", "null");
+      return;
+    }
+  sq_json_open_object (json, "welt", SQ_JSON_LINE);
+  sq_json_add_string (json, "at", sq_welt_at_names[welt->at]);
+  sq_json_add_string (json, "cut", sq_welt_cut_names[welt->cut]);
+  sq_json_add_number (json, "cord", welt->cord_mm);
+  sq_json_add_number (json, "strip", welt->strip_mm);
+  sq_json_add_number (json, "length", welt->length_mm);
+  sq_json_add_integer (json, "strips", welt->n_strips);
+  sq_json_close (json);
+}
+
+static void
+add_filled (SqJsonWriter *json, const char *key, const SqFilled *filled)
+{
+  if (filled->length_mm <= 0)
+    {
+      sq_json_add_text (json, key, "null");
+      return;
+    }
+  sq_json_open_object (json, key, SQ_JSON_LINE);
+  sq_json_add_number (json, "length", filled->length_mm);
+  sq_json_add_number (json, "depth", filled->depth_mm);
+  sq_json_add_number (json, "thickness", filled->thickness_mm);
   sq_json_close (json);
 }
 
@@ -185,6 +219,10 @@ begin_cushion (SqJsonWriter *json, const SqCover *cover, double flatten_mm,
   sq_json_add_text (json, "survey", "null");
   sq_json_add_string (json, "hand",
                       sq_hand_name (cover->mirrored ? SQ_HAND_MIRRORED : SQ_HAND_AS_DRAWN));
+  sq_json_add_string (json, "build", sq_build_name (cover->build));
+  add_welt (json, &cover->welt);
+  add_filled (json, "insert", &cover->insert);
+  add_filled (json, "stuffed", &cover->stuffed);
 }
 
 static void

@@ -38,7 +38,8 @@ add_seam (SqMaterials *m, const SqPlan *plan, const SqCover *cover, const SqSeam
   SqClothClass kind = class_of (plan, a);
   double stitch_mm = kind == SQ_CLOTH_CANVAS || kind == SQ_CLOTH_VINYL ? STITCH_STRONG_MM
                                                                        : STITCH_HOME_MM;
-  double sewn_mm = seam->length_a_mm * cover->cushion->count * (seam->kind == SQ_SEAM_ZIP ? 2 : 1);
+  gboolean is_double = seam->kind == SQ_SEAM_ZIP || seam->kind == SQ_SEAM_WELT;
+  double sewn_mm = seam->length_a_mm * cover->cushion->count * (is_double ? 2 : 1);
   gboolean is_taped = (seam->kind == SQ_SEAM_PERIMETER || seam->kind == SQ_SEAM_CORNER)
                       && kind != SQ_CLOTH_VELVET && class_of (plan, b) != SQ_CLOTH_VELVET;
 
@@ -60,6 +61,7 @@ sq_plan_materials (const SqPlan *plan)
       for (guint k = 0; k < cover->seams->len; k++)
         add_seam (&m, plan, cover, sq_cover_seam (cover, k));
       m.tape_mm += 2 * cover->zip.length_mm * cover->cushion->count;
+      m.cord_mm += cover->welt.length_mm * cover->cushion->count;
     }
   m.thread_mm *= 1 + SQ_THREAD_WASTE;
   return m;

@@ -10,10 +10,12 @@
 
 typedef struct
 {
-  double sewn_mm;   /* rows of stitches: every seam once, a zip's on both sides of its teeth */
+  double sewn_mm; /* rows of stitches: every seam once, a zip's on both sides of its teeth; a welt's
+                       seam, and before that the welt round its cord */
   double thread_mm; /* for them, needle and bobbin together, with waste */
   double tape_mm;   /* basting tape: both flanges of every zip, corner seams, once round every
                        perimeter seam; none on velvet */
+  double cord_mm;   /* for welts, their laps included */
 } SqMaterials;
 
 SqMaterials sq_plan_materials (const SqPlan *plan);

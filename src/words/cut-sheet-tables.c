@@ -206,6 +206,25 @@ add_foam_part (SqSheetTable *table, const SqPlan *plan, guint cushion, const SqF
   sq_sheet_table_add (table, cells);
 }
 
+/* Soft filling, made up a little larger than the cover. */
+static void
+add_insert (SqSheetTable *table, const SqPlan *plan, guint cushion, const SqLengthStyle *style)
+{
+  const SqCover *cover = sq_plan_cover (plan, cushion);
+  char *cells[] = {
+    sq_sheet_cushion_name (plan, cushion),
+    g_strdup (_ ("Soft insert")),
+    count_text (cover->cushion->count),
+    sq_words_figure (cover->insert.length_mm, style),
+    sq_words_figure (cover->insert.depth_mm, style),
+    sq_words_figure (cover->insert.thickness_mm, style),
+    g_strdup (""),
+    g_strdup (""),
+  };
+
+  sq_sheet_table_add (table, cells);
+}
+
 void
 sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
 {
@@ -225,6 +244,8 @@ sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle 
   for (guint i = 0; i < plan->covers->len; i++)
     {
       const GPtrArray *foam = sq_plan_cover (plan, i)->foam;
+      if (sq_plan_cover (plan, i)->insert.length_mm > 0)
+        add_insert (table, plan, i, style);
       for (guint k = 0; k < foam->len; k++)
         add_foam_part (table, plan, i, g_ptr_array_index (foam, k), style);
     }
@@ -272,6 +293,9 @@ add_sewing (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style)
   if (materials.tape_mm > 0)
     add_total (table, _ ("Basting tape"), sq_words_long_length (materials.tape_mm, style),
                g_strdup (_ ("both sides of zips, corner seams, once round each perimeter seam")));
+  if (materials.cord_mm > 0)
+    add_total (table, _ ("Cord"), sq_words_long_length (materials.cord_mm, style),
+               g_strdup (_ ("once along each welted seam; leave the ends long")));
 }
 
 void

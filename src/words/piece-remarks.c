@@ -196,6 +196,26 @@ add_marks (GPtrArray *remarks, const SqPiece *piece)
     g_ptr_array_add (remarks, g_strdup_printf (_ ("Marks: %s"), list->str));
 }
 
+/* How a welt's strips are used. */
+static void
+add_welt (GPtrArray *remarks, const SqCover *cover, const SqPiece *piece,
+          const SqLengthStyle *style)
+{
+  const SqWelt *welt = &cover->welt;
+  if (piece->role != SQ_ROLE_WELT)
+    return;
+  g_autofree char *cord = sq_words_fine_length (welt->cord_mm, style);
+  g_autofree char *round = sq_words_length (welt->length_mm, style);
+
+  g_ptr_array_add (remarks, g_strdup (welt->cut == SQ_WELT_BIAS
+                                          ? _ ("Cut on the bias, at 45° to the selvedge; join on "
+                                               "the slant")
+                                          : _ ("Cut straight across the cloth")));
+  g_ptr_array_add (remarks, g_strdup_printf (_ ("Goes round cord of %s, %s of it in all; begin in "
+                                                "the middle of the back"),
+                                             cord, round));
+}
+
 GPtrArray *
 sq_words_piece_remarks (const SqCover *cover, guint index, const SqLengthStyle *style)
 {
@@ -204,6 +224,7 @@ sq_words_piece_remarks (const SqCover *cover, guint index, const SqLengthStyle *
 
   add_notches (remarks, cover, piece, style);
   add_skirts (remarks, cover, piece, style);
+  add_welt (remarks, cover, piece, style);
   add_allowances (remarks, piece, style);
   add_marks (remarks, piece);
   return remarks;

@@ -98,8 +98,10 @@ test_keys (void)
   cJSON *json = parse (lays, 0);
 
   assert_keys (json, "format version cushions lays purchase price cut_list totals");
-  assert_keys (get (json, "cushions/0"),
-               "id name count outlines pieces seams foam zip problems matches survey hand");
+  assert_keys (
+      get (json, "cushions/0"),
+      "id name count outlines pieces seams foam zip problems matches survey hand build welt "
+      "insert stuffed");
   assert_keys (get (json, "cushions/0/outlines"), "top underside foam");
   assert_keys (get (json, "cushions/0/pieces/0"),
                "id role name side count cloth grain turns area width height sew cut runs marks "

@@ -92,6 +92,7 @@ test_pieces (void)
   guint lower = add_piece (cover, SQ_ROLE_ZIP_STRIP, SQ_SIDE_BACK);
   piece_at (cover, inner)->hole = 1;
   piece_at (cover, upper)->upper = TRUE;
+  cover->zip.method = SQ_ZIP_TWO_PART;
 
   assert_gives ("Top", sq_words_piece (cover, face));
   assert_gives ("Underside", sq_words_piece (cover, underside));
