@@ -253,6 +253,7 @@ sq_rates_fields_init (SqRatesFields *fields)
 {
   fields->fields = g_array_new (FALSE, FALSE, sizeof (Field));
   fields->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 40);
+  gtk_widget_add_css_class (fields->box, "rates-fields");
   gtk_box_set_homogeneous (GTK_BOX (fields->box), TRUE);
   gtk_widget_set_parent (fields->box, GTK_WIDGET (fields));
   fields->rates = new_column (fields, _ ("Minutes, and the wage"));

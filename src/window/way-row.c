@@ -115,6 +115,7 @@ sq_way_row_new (const SqWayColumns *columns)
   for (Column column = COLUMN_PIECES; column <= COLUMN_COST; column++)
     {
       row->figures[column] = new_label (NULL, 1);
+      sq_look_set_figures (row->figures[column]);
       gtk_box_append (GTK_BOX (row->box), row->figures[column]);
       gtk_size_group_add_widget (columns->groups[column], row->figures[column]);
     }

@@ -11,13 +11,16 @@
 
 #include <glib/gi18n.h>
 
+#define FRAMES 4
+
 struct _SqWaysDialog
 {
   GtkWindow parent;
   SqDocument *document;
   SqWaysFinder *finder;
   SqWayColumns columns;
-  GtkWidget *cushion, *samples, *table, *list, *reckoned, *rates;
+  GtkWidget *cushion, *samples, *samples_words, *table, *list, *reckoned, *rates, *scrolled;
+  guint n_frames; /* for which the end is still gone to */
 };
 
 G_DEFINE_TYPE (SqWaysDialog, sq_ways_dialog, GTK_TYPE_WINDOW)
@@ -29,13 +32,17 @@ show_cushion (SqWaysDialog *dialog, const SqWays *ways)
 {
   const SqJob *job = sq_document_get_job (dialog->document);
   g_autofree char *name = ways != NULL ? sq_words_cushion (job, ways->cushion) : g_strdup ("");
+  const char *samples = sq_words_ways_samples (job);
   gboolean is_pair = ways != NULL && (ways->cushion->given & SQ_GIVEN_HAND)
                      && ways->cushion->hand == SQ_HAND_PAIR;
   guint n = ways != NULL ? ways->cushion->count * (is_pair ? 2 : 1) : 1;
   /* TRANSLATORS: a cushion's name and how many are made of it. */
   g_autofree char *text = n > 1 ? g_strdup_printf (_ ("%s, %u in all"), name, n) : g_strdup (name);
   gtk_label_set_text (GTK_LABEL (dialog->cushion), text);
-  gtk_label_set_text (GTK_LABEL (dialog->samples), sq_words_ways_samples (job));
+  gtk_label_set_text (GTK_LABEL (dialog->samples_words), samples);
+  gtk_widget_set_visible (dialog->samples, samples[0] != '\0');
+  gtk_accessible_update_property (GTK_ACCESSIBLE (dialog->samples), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  samples, -1);
 }
 
 static void
@@ -67,6 +74,37 @@ on_chosen (GtkListBox *list, GtkListBoxRow *row, SqWaysDialog *dialog)
   (void) list;
   if (ways != NULL && i < ways->ways->len && sq_ways_way (ways, i)->possible)
     sq_edit_way (dialog->document, sq_ways_way (ways, i));
+}
+
+/* The rates stand at the end, and get their room in the frames after they were unfolded. */
+static gboolean
+on_frame (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SqWaysDialog *dialog = SQ_WAYS_DIALOG (widget);
+  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (
+      GTK_SCROLLED_WINDOW (dialog->scrolled));
+  (void) clock, (void) data;
+  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_upper (adjustment));
+  return --dialog->n_frames > 0 ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
+}
+
+static void
+on_unfolded (SqWaysDialog *dialog)
+{
+  if (!gtk_expander_get_expanded (GTK_EXPANDER (dialog->rates)))
+    return;
+  if (dialog->n_frames == 0)
+    gtk_widget_add_tick_callback (GTK_WIDGET (dialog), on_frame, NULL, NULL);
+  dialog->n_frames = FRAMES;
+}
+
+/* To where they are put in. */
+static void
+on_samples (SqWaysDialog *dialog)
+{
+  gtk_expander_set_expanded (GTK_EXPANDER (dialog->rates), TRUE);
+  gtk_widget_child_focus (gtk_expander_get_child (GTK_EXPANDER (dialog->rates)),
+                          GTK_DIR_TAB_FORWARD);
 }
 
 /* --- making ---------------------------------------------------------------------------------- */
@@ -132,13 +170,20 @@ sq_ways_dialog_class_init (SqWaysDialogClass *class)
   G_OBJECT_CLASS (class)->dispose = sq_ways_dialog_dispose;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/ways-dialog.ui");
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, on_escape, NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK, "win.undo", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_z, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "win.redo", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_y, GDK_CONTROL_MASK, "win.redo", NULL);
   BIND (cushion);
   BIND (samples);
+  BIND (samples_words);
   BIND (table);
   BIND (list);
   BIND (reckoned);
   BIND (rates);
+  BIND (scrolled);
   CALL (on_chosen);
+  CALL (on_samples);
 }
 
 static void
@@ -149,4 +194,5 @@ sq_ways_dialog_init (SqWaysDialog *dialog)
     dialog->columns.groups[i] = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   gtk_box_prepend (GTK_BOX (dialog->table), sq_way_row_new_heads (&dialog->columns));
   gtk_label_set_text (GTK_LABEL (dialog->reckoned), sq_words_ways_reckoned ());
+  g_signal_connect_swapped (dialog->rates, "notify::expanded", G_CALLBACK (on_unfolded), dialog);
 }

@@ -16,6 +16,7 @@
 #include "exchange/job-file.h"
 #include "papers/paper.h"
 #include "plan/lay-tasks.h"
+#include "plan/ways.h"
 #include "roll/lay-run.h"
 
 #define N_EDITS 4000
@@ -24,6 +25,7 @@
 #define N_PROGRAMS 60
 #define N_LAYS 100
 #define N_LARGE_LAYS 5
+#define N_COMPARISONS 200
 /* Not counted: caches, and the allocator's. */
 #define WARM_UP 50
 
@@ -227,6 +229,26 @@ bench_lay (guint n_cushions, guint n_times, GRand *chance)
   print_row (name, times);
 }
 
+/* ---- ways of building ---------------------------------------------------------------------- */
+
+/* All ways of a seat of 12 corners side by side, with first lays or without. */
+static void
+bench_ways (gboolean with_lays, GRand *chance)
+{
+  g_autoptr (SqJob) job = new_job (1, 0.5, chance);
+  g_autoptr (GArray) times = new_times ();
+
+  for (guint i = 0; i < N_COMPARISONS; i++)
+    {
+      double begin = now_ms ();
+      g_autoptr (SqWays) ways = sq_ways_new (job, g_ptr_array_index (job->cushions, 0), with_lays,
+                                             NULL);
+      add_time (times, begin);
+      g_assert_cmpuint (ways->ways->len, >=, 7);
+    }
+  print_row (with_lays ? "ways compared, with first lays" : "ways compared", times);
+}
+
 /* ---- papers --------------------------------------------------------------------------------- */
 
 /* The papers of @n_cushions boxed cushions, all different, from the lays on to PDF; and the first
@@ -318,6 +340,8 @@ main (void)
   bench_opening (chance);
   bench_lay (12, N_LAYS, chance);
   bench_lay (600, N_LARGE_LAYS, chance);
+  bench_ways (FALSE, chance);
+  bench_ways (TRUE, chance);
   bench_papers (1, N_LAYS, chance);
   bench_papers (40, N_LARGE_LAYS, chance);
   bench_program ();
