@@ -120,7 +120,7 @@ add_facet (Look *look, const SqPiece *piece, const SqPatch *patch, GArray *flat,
       Seen towards = see (look, n);
       double light = SHADED
                      + (BRIGHT - SHADED)
-                           * fmax (0, 0.85 * n.z + 0.5 * fmax (0, -towards.u) + 0.2 * towards.near);
+                           * fmax (0, 0.9 * n.z + 0.5 * fmax (0, -towards.u) + 0.2 * towards.near);
       Facet facet = { .flat = flat,
                       .piece = piece,
                       .patch = patch,
