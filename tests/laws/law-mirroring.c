@@ -351,15 +351,14 @@ check_cover (const LawCase *c, const SqCover *cover)
         wrong = check_edges (&a->finished->rings[r], &b->finished->rings[r], within);
     }
   if (wrong == NULL && (a->pieces->len == 0) != (b->pieces->len == 0))
-    {
-      /* A side that a wrap can follow may get a gap that it can't. */
-      gboolean by_gap = a->build == SQ_BUILD_WRAPPED_FRONT && may_have_gaps (cover);
-      return by_gap ? NULL : g_strdup ("the mirrored cover can't be made");
-    }
+    /* A side that a skirt or a wrap can follow may get a gap that it can't. */
+    return may_have_gaps (cover) ? NULL : g_strdup ("the mirrored cover can't be made");
   g_autoptr (SqCover) other_hand = sq_cover_new (c->job, cushion, TRUE, NULL);
   if (wrong == NULL)
     wrong = check_other_hand (b, other_hand);
-  if (wrong == NULL && a->pieces->len > 0)
+  /* What a gap is counted to tells where a wrap's side begins. */
+  gboolean same_sides = a->build != SQ_BUILD_WRAPPED_FRONT || !may_have_gaps (cover);
+  if (wrong == NULL && a->pieces->len > 0 && same_sides)
     wrong = check_faces (a, b, within);
   /* What follows from the lengths of edges, and from which one is the back. */
   if (wrong == NULL && a->pieces->len > 0 && !may_have_gaps (cover) && backs_match (a, b))

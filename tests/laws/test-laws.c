@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The laws on random jobs. SQUAB_LAWS: how many (2,000); SQUAB_LAWS_SEED: the first seed, to see a
+/* The laws on random jobs. SQUAB_LAWS: how many (10,000); SQUAB_LAWS_SEED: the first seed, to see a
  * failure again. */
 #include <stdlib.h>
 
@@ -36,7 +36,7 @@ count_pieces (const SqPlan *plan, guint n_built[SQ_N_BUILDS], guint *n_bare)
 static void
 test_laws (void)
 {
-  guint n = number_from ("SQUAB_LAWS", 2000), first = number_from ("SQUAB_LAWS_SEED", 1);
+  guint n = number_from ("SQUAB_LAWS", 10000), first = number_from ("SQUAB_LAWS_SEED", 1);
   guint n_built[SQ_N_BUILDS] = { 0 }, n_bare = 0, n_broken = 0;
   g_autofree Tally *tallies = g_new0 (Tally, n_laws);
 
