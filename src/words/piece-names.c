@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "words/piece-names.h"
 
+#include "words/names.h"
+
 #include <glib/gi18n.h>
 
 /* A name as it begins a line, and as it stands inside a sentence. */
@@ -53,7 +55,8 @@ static const Name welt = { N_ ("Welt strip"), NC_ ("in a sentence", "welt strip"
 static const Name wrap = { N_ ("Wrap"), NC_ ("in a sentence", "wrap") };
 static const Name left_side = { N_ ("Left side"), NC_ ("in a sentence", "left side") };
 static const Name right_side = { N_ ("Right side"), NC_ ("in a sentence", "right side") };
-static const Name disc = { N_ ("End disc"), NC_ ("in a sentence", "end disc") };
+static const Name left_end = { N_ ("Left end"), NC_ ("in a sentence", "left end") };
+static const Name right_end = { N_ ("Right end"), NC_ ("in a sentence", "right end") };
 static const Name tube = { N_ ("Tube"), NC_ ("in a sentence", "tube") };
 static const Name let_in = { N_ ("Let-in"), NC_ ("in a sentence", "let-in") };
 static const Name part = { N_ ("%s, part %u of %u"), NC_ ("in a sentence", "%s, part %u of %u") };
@@ -132,6 +135,9 @@ sq_words_edge (const SqCover *cover, SqId corner)
   g_autofree char *corners = sq_words_edge_corners (cover->cushion, corner);
   const SqFinishedEdge *edge = finished_edge (cover->finished, corner);
 
+  /* A bolster's edges are its own: nobody has drawn them. */
+  if (edge != NULL && cover->build == SQ_BUILD_BOLSTER)
+    return g_strdup (sq_words_side (edge->side));
   if (edge == NULL)
     return g_steal_pointer (&corners);
   switch (edge->side)
@@ -181,7 +187,7 @@ name_of (const SqCover *cover, const SqPiece *piece)
     case SQ_ROLE_SIDE:
       return piece->sides == SQ_SIDE_LEFT ? &left_side : &right_side;
     case SQ_ROLE_DISC:
-      return &disc;
+      return piece->sides == SQ_SIDE_LEFT ? &left_end : &right_end;
     case SQ_ROLE_TUBE:
       return &tube;
     case SQ_ROLE_LET_IN:

@@ -63,6 +63,19 @@ place_on_strip (const SqPiece *piece, guint run)
   return middle.y > centre.y ? _ ("upper edge") : _ ("lower edge");
 }
 
+/* Of a tube, whose left and right edges are at the bolster's ends. */
+static const char *
+place_on_tube (const SqPiece *piece, guint run)
+{
+  g_autoptr (SqPath) path = sq_piece_run_path (piece, run);
+  SqBox all = sq_path_box (sq_piece_sew (piece, 0)), own = sq_path_box (path);
+  if (sq_piece_run (piece, run)->role == SQ_RUN_ZIP)
+    return _ ("zip edge");
+  if (sq_piece_run (piece, run)->role == SQ_RUN_JOIN)
+    return _ ("long edge");
+  return own.max.x < (all.min.x + all.max.x) / 2 ? _ ("left end") : _ ("right end");
+}
+
 /* Of a face or an underside. */
 static char *
 place_on_flat (const SqCover *cover, const SqSide *side)
@@ -116,6 +129,10 @@ sq_words_seam_side (const SqCover *cover, const SqSide *side)
     return g_strdup (_ ("Hem"));
   if (piece->role == SQ_ROLE_BOXING || piece->role == SQ_ROLE_ZIP_STRIP)
     place = g_strdup (place_on_strip (piece, side->first_run));
+  else if (piece->role == SQ_ROLE_TUBE)
+    place = g_strdup (place_on_tube (piece, side->first_run));
+  else if (piece->role == SQ_ROLE_DISC)
+    place = g_strdup (_ ("all round"));
   else if (piece->role == SQ_ROLE_WRAP)
     place = place_on_wrap (cover, side);
   else if (piece->role == SQ_ROLE_SIDE

@@ -62,11 +62,11 @@ assert_same_text (const SqJob *job, const char *text)
 static void
 test_samples (void)
 {
-  static const char *const names[] = { "bay-seat.squab",      "berth-pair.squab",
-                                       "dining-pads.squab",   "folded-stool.squab",
-                                       "half-round.squab",    "pier-bench.squab",
-                                       "round-pad.squab",     "square-seat.squab",
-                                       "striped-bench.squab", "worked-plate.squab" };
+  static const char *const names[] = {
+    "bay-seat.squab",    "berth-bolsters.squab", "berth-pair.squab",    "cabin-pads.squab",
+    "dining-pads.squab", "folded-stool.squab",   "half-round.squab",    "pier-bench.squab",
+    "round-pad.squab",   "square-seat.squab",    "striped-bench.squab", "worked-plate.squab"
+  };
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
