@@ -114,7 +114,5 @@ main (int argc, char **argv)
   g_test_add_data_func ("/drawing/samples/bay-seat", "bay-seat.squab", test_sample);
   g_test_add_data_func ("/drawing/samples/folded-stool", "folded-stool.squab", test_sample);
   g_test_add_data_func ("/drawing/samples/round-pad", "round-pad.squab", test_sample);
-  g_test_add_data_func ("/drawing/samples/cabin-pads", "cabin-pads.squab", test_sample);
-  g_test_add_data_func ("/drawing/samples/berth-bolsters", "berth-bolsters.squab", test_sample);
   return g_test_run ();
 }
