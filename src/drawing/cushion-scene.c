@@ -14,6 +14,8 @@
 /* A bent piece is shown by flat ones, each of this much of the bend. */
 #define FACET_RAD 0.15
 #define FLATTEN_MM 0.5
+/* They lie over each other by this share of their width, so that nothing shines through between. */
+#define OVERLAP 0.4
 
 /* Light on what faces it, and on what faces away. */
 #define BRIGHT 1.0
@@ -157,10 +159,11 @@ add_patch (Look *look, const SqPiece *piece, const SqPatch *patch, guint32 rgb)
   n = CLAMP (n, 1, 100);
   for (guint i = 0; i < n; i++)
     {
-      g_autoptr (GArray) from = cut_off (whole, patch, least + i * (most - least) / n, 1);
+      double step = (most - least) / n, lap = n > 1 ? OVERLAP * step : 0;
+      g_autoptr (GArray) from = cut_off (whole, patch, least + i * step - lap, 1);
       add_facet (look, piece, patch,
                  n == 1 ? g_array_ref (whole)
-                        : cut_off (from, patch, least + (i + 1) * (most - least) / n, -1),
+                        : cut_off (from, patch, least + (i + 1) * step + lap, -1),
                  rgb);
     }
 }

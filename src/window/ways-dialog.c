@@ -20,7 +20,7 @@ struct _SqWaysDialog
   SqWaysFinder *finder;
   SqWayColumns columns;
   GtkWidget *cushion, *samples, *samples_words, *table, *list, *reckoned, *rates, *scrolled;
-  guint n_frames; /* for which the end is still gone to */
+  guint n_frames; /* until what is to be seen has its place */
 };
 
 G_DEFINE_TYPE (SqWaysDialog, sq_ways_dialog, GTK_TYPE_WINDOW)
@@ -129,6 +129,21 @@ take_actions (SqWaysDialog *dialog, GtkWindow *parent)
   gtk_widget_insert_action_group (GTK_WIDGET (dialog), "win", G_ACTION_GROUP (group));
 }
 
+/* To the way in use, once there is a place to scroll to. */
+static gboolean
+on_first_frame (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SqWaysDialog *dialog = SQ_WAYS_DIALOG (widget);
+  const SqWays *ways = sq_ways_finder_get_ways (dialog->finder);
+  (void) clock, (void) data;
+  if (--dialog->n_frames > 0)
+    return G_SOURCE_CONTINUE;
+  if (ways != NULL)
+    gtk_widget_grab_focus (GTK_WIDGET (
+        gtk_list_box_get_row_at_index (GTK_LIST_BOX (dialog->list), (int) ways->in_use)));
+  return G_SOURCE_REMOVE;
+}
+
 GtkWidget *
 sq_ways_dialog (GtkWindow *parent, SqDocument *document, SqSelection *selection)
 {
@@ -142,10 +157,8 @@ sq_ways_dialog (GtkWindow *parent, SqDocument *document, SqSelection *selection)
   take_actions (dialog, parent);
   sq_help_on_f1 (GTK_WINDOW (dialog), "folded-or-boxed");
   gtk_window_present (GTK_WINDOW (dialog));
-  const SqWays *ways = sq_ways_finder_get_ways (dialog->finder);
-  if (ways != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (
-        gtk_list_box_get_row_at_index (GTK_LIST_BOX (dialog->list), (int) ways->in_use)));
+  dialog->n_frames = FRAMES;
+  gtk_widget_add_tick_callback (GTK_WIDGET (dialog), on_first_frame, NULL, NULL);
   return GTK_WIDGET (dialog);
 }
 

@@ -40,9 +40,10 @@ def alone(job, cushion, way):
     job['cushions'] = [cushion]
     if not way['in_use']:
         cushion['build'] = way['build']
-        cushion.get('welt', {}).pop('at', None)
+        if way['build'] == 'boxed' and not way['welt']:
+            cushion.get('welt', {}).pop('at', None)
         if way['welt']:
-            cushion.setdefault('welt', {})['at'] = 'both'
+            cushion.setdefault('welt', {}).setdefault('at', 'both')
         for corner in cushion['outline']:
             corner.pop('build', None)
     return job

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "job/job.h"
 
+#include <math.h>
+
 static SqCushion *
 cushion_with_id (SqId id)
 {
@@ -199,6 +201,45 @@ test_with_outline (void)
   g_assert_true (next->unknown[SQ_ON_ZIP] == cushion->unknown[SQ_ON_ZIP]);
 }
 
+/* A rate counts once it is given, and is the sample again when it is taken back; below 0 it never
+ * counts. */
+static void
+test_rates (void)
+{
+  SqDefaults defaults = { .rates.of[SQ_RATE_ZIP] = 12 };
+  g_autoptr (SqJob) job = sq_job_new (&defaults);
+  g_autoptr (SqJob) own = sq_job_with_rate (job, SQ_RATE_ZIP, 0);
+  g_autoptr (SqJob) back = sq_job_with_rate (own, SQ_RATE_ZIP, NAN);
+  g_autoptr (SqJob) wrong = sq_job_with_rate (job, SQ_RATE_ZIP, -1);
+
+  g_assert_false (sq_job_has_rate (job, SQ_RATE_ZIP));
+  g_assert_cmpfloat (sq_job_rate (job, SQ_RATE_ZIP), ==, 12);
+  g_assert_true (sq_job_has_rate (own, SQ_RATE_ZIP));
+  g_assert_false (sq_job_has_rate (own, SQ_RATE_WELT));
+  g_assert_cmpfloat (sq_job_rate (own, SQ_RATE_ZIP), ==, 0);
+  g_assert_cmpfloat (sq_job_rate (back, SQ_RATE_ZIP), ==, 12);
+  g_assert_cmpuint (back->given, ==, job->given);
+  g_assert_cmpfloat (sq_job_rate (wrong, SQ_RATE_ZIP), ==, 12);
+}
+
+/* A foam that the job does not have yet is added for its price. */
+static void
+test_foam_price (void)
+{
+  g_autoptr (SqJob) job = sq_job_new (&(SqDefaults){ 0 });
+  g_autoptr (SqJob) one = sq_job_with_foam_price (job, SQ_FOAM_FIRM, 480);
+  g_autoptr (SqJob) two = sq_job_with_foam_price (one, SQ_FOAM_SEAT, 300);
+  g_autoptr (SqJob) back = sq_job_with_foam_price (two, SQ_FOAM_FIRM, NAN);
+
+  g_assert_cmpuint (one->foams->len, ==, 1);
+  g_assert_cmpuint (sq_job_foam (one, SQ_FOAM_FIRM)->given, ==, SQ_GIVEN_FOAM_PRICE);
+  g_assert_cmpfloat (sq_job_foam (one, SQ_FOAM_FIRM)->price, ==, 480);
+  g_assert_cmpuint (sq_job_foam (two, SQ_FOAM_FIRM)->id, !=, sq_job_foam (two, SQ_FOAM_SEAT)->id);
+  g_assert_cmpuint (back->foams->len, ==, 2);
+  g_assert_cmpuint (sq_job_foam (back, SQ_FOAM_FIRM)->given, ==, 0);
+  g_assert_cmpuint (job->foams->len, ==, 0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -211,6 +252,8 @@ main (int argc, char **argv)
   g_test_add_func ("/job/job/add-and-remove", test_add_and_remove);
   g_test_add_func ("/job/job/cloths", test_cloths);
   g_test_add_func ("/job/job/new-ids-at-the-end", test_new_ids_at_the_end);
+  g_test_add_func ("/job/job/rates", test_rates);
+  g_test_add_func ("/job/job/foam-price", test_foam_price);
   g_test_add_func ("/job/job/dup-keeps-all", test_dup_keeps_all);
   return g_test_run ();
 }

@@ -183,7 +183,8 @@ check_foam (const LawCase *c, const SqCover *cover, const SqFoamPart *part)
   SqFoamKind asked = (cushion->given & SQ_GIVEN_FOAM_KIND) ? cushion->foam.kind
                                                            : c->job->defaults.foam_kind;
   const SqFoam *foam = sq_job_foam (c->job, asked);
-  density = foam != NULL ? foam->density_kg_m3 : density;
+  if (foam != NULL && (foam->given & SQ_GIVEN_FOAM_DENSITY))
+    density = foam->density_kg_m3;
   /* kg/m³ to g/mm3 */
   if (fabs (part->weight_g - part->volume_mm3 * density / 1e6) > 1e-9 * part->weight_g)
     return g_strdup_printf ("foam of %.9g mm3 weighs %.9g g at %.9g kg/m³", part->volume_mm3,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/actions.h"
 #include "window/edit-stripes.h"
+#include "window/edit-ways.h"
 #include "window/edits.h"
 
 /* Least and most of what makers type. */
@@ -215,4 +216,24 @@ act_zip (Maker *maker)
   changed->given |= SQ_GIVEN_ZIP_FROM | SQ_GIVEN_ZIP_TO;
   g_autoptr (SqJob) job = sq_job_with_cushion (sq_document_get_job (maker->document), changed);
   sq_document_edit (maker->document, job, "Move the zip", NULL);
+}
+
+/* One of all ways of building side by side, possible or not. */
+void
+act_way (Maker *maker)
+{
+  const SqJob *job = sq_document_get_job (maker->document);
+  g_autoptr (SqWays) ways = sq_ways_new (job, any_cushion (maker), FALSE, NULL);
+  sq_edit_way (maker->document, sq_ways_way (ways, one_of (maker, ways->ways->len)));
+}
+
+void
+act_rate (Maker *maker)
+{
+  double value = between (maker, 0, 60);
+  const double *given = happens (maker, 0.7) ? &value : NULL;
+  if (happens (maker, 0.3))
+    sq_edit_foam_price (maker->document, (SqFoamKind) one_of (maker, SQ_N_FOAM_KINDS), given);
+  else
+    sq_edit_rate (maker->document, (SqRate) one_of (maker, SQ_N_RATES), given);
 }

@@ -98,6 +98,8 @@ static const struct
   { "redo", 3, act_redo },
   { "seal", 1, act_seal },
   { "length", 10, act_length },
+  { "way", 3, act_way },
+  { "rate", 1, act_rate },
   { "choice", 10, act_choice },
   { "name", 2, act_name },
   { "count", 2, act_count },

@@ -31,6 +31,8 @@ void push_outline (Maker *maker, const SqCushion *cushion, SqOutline *outline, c
 
 /* Values, cloths, stripes, zips and problems. */
 void act_length (Maker *maker);
+void act_way (Maker *maker);
+void act_rate (Maker *maker);
 void act_choice (Maker *maker);
 void act_name (Maker *maker);
 void act_count (Maker *maker);
