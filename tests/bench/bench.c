@@ -26,6 +26,7 @@
 #define N_LAYS 100
 #define N_LARGE_LAYS 5
 #define N_COMPARISONS 200
+#define N_WAY_PLANS 2000
 /* Not counted: caches, and the allocator's. */
 #define WARM_UP 50
 
@@ -186,6 +187,125 @@ bench_edits (GRand *chance)
   print_row ("drawing recorded, 12 corners", drawings);
 }
 
+/* A seat of twelve corners that a way of building can be made of: convex and straight, or with four
+ * arcs in sides that a wrap can follow. */
+static SqCushion *
+new_seat_for (SqBuild build, GRand *chance)
+{
+  static const struct
+  {
+    double x, y, bow;
+  } shape[] = {
+    { 0, 0, 0 },      { 1200, 0, 0 },   { 1230, 150, 6 }, { 1245, 300, 6 },
+    { 1240, 450, 0 }, { 1220, 600, 0 }, { 1190, 700, 0 }, { 10, 700, 0 },
+    { -20, 600, 0 },  { -40, 450, 6 },  { -45, 300, 6 },  { -30, 150, 0 },
+  };
+  static const guint size = G_N_ELEMENTS (shape);
+  SqCorner corners[G_N_ELEMENTS (shape)];
+
+  for (guint i = 0; i < size; i++)
+    {
+      double a = 2 * G_PI * i / size;
+      gboolean wraps = build == SQ_BUILD_WRAPPED_FRONT;
+      corners[i] = (SqCorner){
+        .id = i + 1,
+        .at = { wraps ? shape[i].x : 700 * cos (a), wraps ? shape[i].y : 400 * sin (a) },
+        .shape = wraps && shape[i].bow != 0 ? SQ_SHAPE_BOW : SQ_SHAPE_STRAIGHT,
+        .bow_mm = wraps ? shape[i].bow : 0
+      };
+      corners[i].at.x += g_rand_double_range (chance, -2, 2);
+      corners[i].at.y += wraps && i < 2 ? 0 : g_rand_double_range (chance, -2, 2);
+    }
+  g_autoptr (SqOutline) outline = sq_outline_new (corners, &size, 1);
+  return sq_cushion_new (1, outline);
+}
+
+/* A way of building as the bench asks for it. */
+typedef struct
+{
+  const char *name;
+  SqBuild build;
+  SqWeltAt welt;
+  gboolean mixed;
+  SqFilling filling;
+} Way;
+
+static SqCushion *
+new_cushion_for (const Way *way, GRand *chance)
+{
+  SqBuild like = way->mixed ? SQ_BUILD_WRAPPED_FRONT : way->build; /* arcs to be boxed */
+  SqCushion *cushion = like == SQ_BUILD_BOXED ? new_cushion (1, 1, chance)
+                                              : new_seat_for (like, chance);
+
+  cushion->build = way->build;
+  cushion->given |= SQ_GIVEN_BUILD;
+  cushion->welt.at = way->welt;
+  cushion->knife_edge.filling = way->filling;
+  cushion->given_way |= SQ_GIVEN_WELT_AT | SQ_GIVEN_FILLING;
+  if (way->build == SQ_BUILD_BOLSTER)
+    {
+      cushion->bolster.diameter_mm = g_rand_double_range (chance, 150, 250);
+      cushion->given_way |= SQ_GIVEN_BOLSTER_DIAMETER;
+    }
+  if (way->mixed)
+    {
+      SqCorner *corners = sq_outline_dup_corners (cushion->outline, NULL);
+      static const guint size = 12;
+      for (guint i = 0; i < size; i++)
+        if (corners[i].shape != SQ_SHAPE_STRAIGHT)
+          {
+            corners[i].build = SQ_EDGE_BOXED;
+            corners[i].given |= SQ_GIVEN_EDGE_BUILD;
+          }
+      g_autoptr (SqOutline) outline = sq_outline_new (corners, &size, 1);
+      SqCushion *mixed = sq_cushion_with_outline (cushion, outline);
+      sq_cushion_unref (cushion);
+      g_free (corners);
+      return mixed;
+    }
+  return cushion;
+}
+
+/* A plan of one cushion from nothing, for every way. */
+static void
+bench_way_plans (GRand *chance)
+{
+  static const Way ways[] = {
+    { "plan, boxed", SQ_BUILD_BOXED, SQ_WELT_NONE, FALSE, SQ_FILLING_SOFT },
+    { "plan, boxed with welts", SQ_BUILD_BOXED, SQ_WELT_BOTH, FALSE, SQ_FILLING_SOFT },
+    { "plan, folded", SQ_BUILD_FOLDED_CORNER, SQ_WELT_NONE, FALSE, SQ_FILLING_SOFT },
+    { "plan, folded and boxed", SQ_BUILD_FOLDED_CORNER, SQ_WELT_NONE, TRUE, SQ_FILLING_SOFT },
+    { "plan, split side", SQ_BUILD_SPLIT_SIDE, SQ_WELT_BOTH, FALSE, SQ_FILLING_SOFT },
+    { "plan, knife edge", SQ_BUILD_KNIFE_EDGE, SQ_WELT_BOTH, FALSE, SQ_FILLING_SOFT },
+    { "plan, knife edge over foam", SQ_BUILD_KNIFE_EDGE, SQ_WELT_NONE, FALSE,
+      SQ_FILLING_FOAM_SQUARE },
+    { "plan, wrapped front", SQ_BUILD_WRAPPED_FRONT, SQ_WELT_NONE, FALSE, SQ_FILLING_SOFT },
+    { "plan, bolster", SQ_BUILD_BOLSTER, SQ_WELT_BOTH, FALSE, SQ_FILLING_SOFT },
+  };
+  SqDefaults defaults;
+  sq_defaults_builtin (&defaults);
+
+  for (guint w = 0; w < G_N_ELEMENTS (ways); w++)
+    {
+      g_autoptr (SqJob) empty = sq_job_new (&defaults);
+      g_autoptr (GArray) times = new_times ();
+      guint n_made = 0;
+      for (guint i = 0; i < WARM_UP + N_WAY_PLANS; i++)
+        {
+          g_autoptr (SqCushion) cushion = new_cushion_for (&ways[w], chance);
+          g_autoptr (SqJob) job = sq_job_with_cushion (empty, cushion);
+          double begin = now_ms ();
+          g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+          if (i >= WARM_UP)
+            add_time (times, begin);
+          n_made += sq_plan_cover (plan, 0)->pieces->len > 0 ? 1 : 0;
+        }
+      g_autofree char *name = g_strdup_printf ("%s (%u %% made)", ways[w].name,
+                                               100 * n_made / (WARM_UP + N_WAY_PLANS));
+      print_row (name, times);
+    }
+}
+
 /* ---- opening ------------------------------------------------------------------------------- */
 
 static void
@@ -337,6 +457,7 @@ main (void)
 
   printf ("name\tunit\tn\tmin\tp50\tp90\tp99\tmax\tload\n");
   bench_edits (chance);
+  bench_way_plans (chance);
   bench_opening (chance);
   bench_lay (12, N_LAYS, chance);
   bench_lay (600, N_LARGE_LAYS, chance);
