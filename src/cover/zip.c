@@ -117,6 +117,16 @@ typedef struct
   double run_mm, missing_mm;
 } Candidate;
 
+/* How far short of both ends of an edge of @length a zip in the seam stops, as far as the foam, of
+ * @width parallel to it, still goes in. */
+static double
+short_of_mm (const SqChoices *c, double length, double width)
+{
+  double spare = (length - least_mm (c, width)) / 2;
+
+  return fmax (0, fmin (fmin (c->house->zip_seam_clear_mm, length / 4), spare));
+}
+
 static Candidate
 try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_returns)
 {
@@ -128,9 +138,7 @@ try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_return
   /* In a seam it stops short of the corners, where the seam turns, if the foam still goes in. */
   if (c->zip_place != SQ_ZIP_BOXING)
     {
-      double back = -fmin (c->house->zip_seam_clear_mm, t.run_mm / 4);
-      double least = least_mm (c, width_along (f, edge_direction (ring, i))) - SQ_OPENING_MM;
-      t.back_mm = t.run_mm + 2 * back < least ? 0 : back;
+      t.back_mm = -short_of_mm (c, t.run_mm, width_along (f, edge_direction (ring, i)));
       t.run_mm += 2 * t.back_mm;
     }
   else if (with_returns && t.run_mm < needed)
@@ -302,9 +310,7 @@ sq_zip_along_back (SqMaking *making, guint back, double from, double to)
 
   /* As in any seam. */
   if (c->zip_place != SQ_ZIP_BOXING)
-    short_mm = fmin (c->house->zip_seam_clear_mm, (to - from) / 4);
-  if (to - from - 2 * short_mm < least_mm (c, width) - SQ_OPENING_MM)
-    short_mm = 0;
+    short_mm = short_of_mm (c, to - from, width);
   SqZipRun usual = { TRUE, from + short_mm, to - short_mm }, run = usual;
   guint edge = back;
 
