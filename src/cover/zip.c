@@ -127,6 +127,13 @@ short_of_mm (const SqChoices *c, double length, double width)
   return fmax (0, fmin (fmin (c->house->zip_seam_clear_mm, length / 4), spare));
 }
 
+/* Whether the zip may go on round corners: the side's middle seam does. */
+static gboolean
+goes_round (const SqChoices *c)
+{
+  return c->zip_place == SQ_ZIP_SIDE_SEAM;
+}
+
 static Candidate
 try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_returns)
 {
@@ -136,7 +143,7 @@ try_edge (const SqChoices *c, const SqFinished *f, guint i, gboolean with_return
   double needed = needed_mm (c, width_along (f, edge_direction (ring, i))) - SQ_OPENING_MM;
 
   /* In a seam it stops short of the corners, where the seam turns, if the foam still goes in. */
-  if (c->zip_place != SQ_ZIP_BOXING)
+  if (c->zip_place != SQ_ZIP_BOXING && !(goes_round (c) && with_returns && t.run_mm < needed))
     {
       t.back_mm = -short_of_mm (c, t.run_mm, width_along (f, edge_direction (ring, i)));
       t.run_mm += 2 * t.back_mm;

@@ -204,15 +204,24 @@ add_welt (GPtrArray *remarks, const SqCover *cover, const SqPiece *piece,
   const SqWelt *welt = &cover->welt;
   if (piece->role != SQ_ROLE_WELT)
     return;
+  SqBox cut = sq_path_box (sq_piece_cut (piece, 0));
   g_autofree char *cord = sq_words_fine_length (welt->cord_mm, style);
   g_autofree char *round = sq_words_length (welt->length_mm, style);
+  g_autofree char *wide = sq_words_length (cut.max.y - cut.min.y, style);
+  g_autofree char *length = sq_words_length (cut.max.x - cut.min.x, style);
 
   g_ptr_array_add (remarks, g_strdup (welt->cut == SQ_WELT_BIAS
                                           ? _ ("Cut on the bias, at 45° to the selvedge; join on "
                                                "the slant")
                                           : _ ("Cut straight across the cloth")));
-  g_ptr_array_add (remarks, g_strdup_printf (_ ("Goes round cord of %s, %s of it in all; begin in "
-                                                "the middle of the back"),
+  g_ptr_array_add (remarks, g_strdup_printf (welt->cut == SQ_WELT_BIAS
+                                                 ? _ ("Strip %s wide, %s from tip to tip")
+                                                 : _ ("Strip %s wide, %s long"),
+                                             wide, length));
+  g_ptr_array_add (remarks, g_strdup_printf (cover->build == SQ_BUILD_BOLSTER
+                                                 ? _ ("Goes round cord of %s, %s of it in all")
+                                                 : _ ("Goes round cord of %s, %s of it in all; "
+                                                      "begin in the middle of the back"),
                                              cord, round));
 }
 

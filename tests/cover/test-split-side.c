@@ -70,6 +70,21 @@ test_zip (void)
   assert_mm (seams_mm (cover, SQ_SEAM_PERIMETER), 2000 - (600 - 50.8));
 }
 
+/* Behind a seat that narrows to 440 mm, 600 wide and 100 thick, foam that folds needs 600/2 + 200 mm: the
+ * seam goes on round both corners, and so does the zip, by half of what the width is more, but no more
+ * than 6 in and a third of the side. */
+static void
+test_returns (void)
+{
+  g_autoptr (SqCover) cover = cover_of (
+      SPLIT "'thickness':100,'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"
+            "{'id':3,'x':520,'y':450},{'id':4,'x':80,'y':450}]");
+
+  assert_mm (cover->zip.run_mm, 600);
+  assert_mm (cover->zip.from_mm, -80);
+  assert_mm (seams_mm (cover, SQ_SEAM_ZIP), 600);
+}
+
 /* What folded corners refuse, split sides refuse. */
 static void
 test_refused (void)
@@ -103,6 +118,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/split-side/typed", test_typed);
   g_test_add_func ("/cover/split-side/mirror", test_mirror);
   g_test_add_func ("/cover/split-side/zip", test_zip);
+  g_test_add_func ("/cover/split-side/returns", test_returns);
   g_test_add_func ("/cover/split-side/refused", test_refused);
   return g_test_run ();
 }
