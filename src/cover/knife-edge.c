@@ -150,7 +150,7 @@ draw_in_at (const SqChoices *c, const SqFinishedRing *ring, guint i)
   /* Measured along an edge the new corner is cot (θ/2) = tan (turn/2) times the draw-in away. */
   double reach = tan (e->turn_rad / 2) * share;
   d.largest_mm = fmin (taper_mm (c, e), taper_mm (c, before)) / reach;
-  d.by_mm = c->draw_in_mm < d.largest_mm ? c->draw_in_mm * share : 0;
+  d.by_mm = c->draw_in_mm < d.largest_mm - SQ_COINCIDE_MM ? c->draw_in_mm * share : 0;
   return d;
 }
 
@@ -223,7 +223,7 @@ draw_corners_in (SqMaking *making, SqFinishedRing *ring)
       tightest = draw[i].largest_mm < draw[tightest].largest_mm - SQ_TIE_MM ? i : tightest;
       sharpest = ring->edges[i].turn_rad > ring->edges[sharpest].turn_rad + 1e-9 ? i : sharpest;
     }
-  if (c->draw_in_mm >= draw[tightest].largest_mm)
+  if (c->draw_in_mm >= draw[tightest].largest_mm - SQ_COINCIDE_MM)
     report_meeting (making, ring->edges[tightest].corner, draw[tightest].largest_mm);
   SqPath *path = drawn_in (c, ring, draw);
   if (!sq_path_is_simple (path, NULL))
