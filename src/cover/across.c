@@ -121,11 +121,12 @@ fits (const Wide *w, double low, double high)
 
   if (high - low > cloth->width_mm + SQ_COINCIDE_MM)
     return FALSE;
-  if (!cloth->phase_across || cloth->repeat_across_mm <= 0)
+  if (!cloth->phase_across)
     return TRUE;
-  /* The first place over the near edge. */
-  at += cloth->repeat_across_mm * ceil ((-low - at) / cloth->repeat_across_mm);
-  return at + high <= cloth->width_mm - LAY_MM;
+  /* The first place over the near edge; a pattern without a repeat is there once. */
+  if (cloth->repeat_across_mm > 0)
+    at += cloth->repeat_across_mm * ceil ((-low - at) / cloth->repeat_across_mm);
+  return at + low >= 0 && at + high <= cloth->width_mm - LAY_MM;
 }
 
 /* A cushion and its mirror image are joined at the same places. */
