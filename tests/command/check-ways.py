@@ -44,7 +44,7 @@ def alone(job, cushion, way):
             cushion.get('welt', {}).pop('at', None)
         if way['welt']:
             cushion.setdefault('welt', {}).setdefault('at', 'both')
-        for corner in cushion['outline']:
+        for corner in cushion.get('outline', []):
             corner.pop('build', None)
     return job
 
