@@ -197,7 +197,7 @@ append_builds (GMenu *menu)
       g_menu_item_set_action_and_target (item, "seat.build", "i", values[i]);
       g_menu_append_item (builds, item);
     }
-  g_menu_append_submenu (menu, _ ("_Side"), G_MENU_MODEL (builds));
+  g_menu_append_submenu (menu, _ ("S_ide"), G_MENU_MODEL (builds));
 }
 
 static void

@@ -110,7 +110,7 @@ key End Return
 until_says job '*"front_profile":{"kind":"radius"}*'
 "$UI" squab click text 'Front radius'
 typed 1
-did 'Change front radius'
+did 'Change radius of the front'
 until_says job '*"front_profile":{"kind":"radius","radius":25.4}*'
 "$UI" squab click 'combo box' Front
 key Home Return
