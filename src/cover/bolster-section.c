@@ -42,11 +42,8 @@ measure_diameter (SqChoices *c, double seat_depth, GArray *problems)
 static gboolean
 measure_length (SqChoices *c, double seat_length, GArray *problems)
 {
-  gboolean is_given = (c->cushion->given_way & SQ_GIVEN_BOLSTER_LENGTH) != 0;
   double usual = seat_length > SQ_COINCIDE_MM ? seat_length : USUAL_LENGTH * c->bolster_diameter_mm;
 
-  if (!is_given)
-    c->bolster_length_mm = seat_length;
   if (c->bolster_length_mm > SQ_COINCIDE_MM)
     return TRUE;
   SqProblem *p = sq_report_key (problems, SQ_PROBLEM_BOLSTER_LENGTH, SQ_FAULT, c->cushion,

@@ -5,8 +5,8 @@
 #include "cover/choices.h"
 
 /* Completes the figures of a bolster, and its height, @choices->thickness_mm, which follows from
- * them: a length that is not given is the seat's along its front. Those that can't be used, or are
- * missing, are listed in @problems and replaced. FALSE if nothing can be made of them. */
+ * them. Those that can't be used, or are missing, are listed in @problems and replaced. FALSE if
+ * nothing can be made of them. */
 gboolean sq_bolster_measure (SqChoices *choices, GArray *problems);
 
 /* The rectangle that it takes up from above, front at edge 1, corners 1 … 4; mirrored where the

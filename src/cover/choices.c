@@ -2,6 +2,7 @@
 #include "cover/choices.h"
 
 #include "cover/report.h"
+#include "job/frame.h"
 
 static gboolean
 given (const SqCushion *cushion, SqCushionGiven key)
@@ -265,7 +266,7 @@ static void
 resolve_way (SqChoices *c)
 {
   const SqCushion *cushion = c->cushion;
-  double half = c->thickness_mm / 2;
+  double half = c->thickness_mm / 2, depth;
 
   c->profile = given_way (cushion, SQ_GIVEN_PROFILE)          ? cushion->profile.kind
                : given_way (cushion, SQ_GIVEN_PROFILE_RADIUS) ? SQ_PROFILE_RADIUS
@@ -279,6 +280,8 @@ resolve_way (SqChoices *c)
     c->bolster_diameter_mm = cushion->bolster.diameter_mm;
   if (given_way (cushion, SQ_GIVEN_BOLSTER_LENGTH))
     c->bolster_length_mm = cushion->bolster.length_mm;
+  else
+    sq_outline_extents_mm (c->outline, &c->bolster_length_mm, &depth);
   if (given_way (cushion, SQ_GIVEN_BOLSTER_RISE))
     c->bolster_rise_mm = cushion->bolster.rise_mm;
   c->split_upper_mm = given_way (cushion, SQ_GIVEN_SPLIT_UPPER) ? cushion->split.upper_mm : half;

@@ -42,7 +42,8 @@ typedef struct
   SqProfile profile;
   double profile_radius_mm;
   SqBolsterSection bolster_section;
-  double bolster_diameter_mm, bolster_length_mm, bolster_rise_mm; /* 0: not given */
+  double bolster_diameter_mm, bolster_rise_mm; /* 0: not given */
+  double bolster_length_mm; /* as given, or the seat's along its front; 0: neither */
   double split_upper_mm;
   SqFilling filling;
   double draw_in_mm;

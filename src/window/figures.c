@@ -46,8 +46,9 @@ sq_figures_seat_extent (const SqCover *cover)
   g_autoptr (SqPath) turned = NULL;
   SqVector front = cover->finished != NULL ? cover->finished->front_dir : sq_point (1, 0);
   SqBox box;
-  if (sq_outline_n_rings (cover->cushion->outline) > 0)
-    ring = sq_seat_ring (cover->cushion->outline, 0);
+  if (sq_outline_n_rings (cover->cushion->outline) == 0)
+    return sq_figures_finished_extent (cover);
+  ring = sq_seat_ring (cover->cushion->outline, 0);
   if (ring == NULL)
     return sq_point (0, 0);
   if (cover->mirrored)

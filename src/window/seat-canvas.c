@@ -272,7 +272,10 @@ describe (SqSeatCanvas *canvas)
     sq_outline_ring (outline, ring, &n);
   g_autofree char *width = sq_words_figure (extent.x, &style);
   g_autofree char *depth = sq_words_length (extent.y, &style);
-  g_string_append_printf (text, ngettext ("%u corner", "%u corners", corners), corners);
+  if (corners > 0)
+    g_string_append_printf (text, ngettext ("%u corner", "%u corners", corners), corners);
+  else
+    g_string_append (text, _ ("from above"));
   /* Translators: width and depth of a seat. */
   g_string_append_printf (text, _ (", %s by %s"), width, depth);
   if (chosen.kind != SQ_GRIP_NONE && sq_outline_corner (outline, chosen.corner, NULL, NULL) != NULL)

@@ -58,6 +58,8 @@ show_size (SqValues *values, const SqCover *cover, const SqChoices *choices,
                          && sq_outline_extents_mm (cover->cushion->outline, &width, &depth);
   SqVector finished = sq_figures_finished_extent (cover);
   sq_values_show_length (values, cover->cushion, SQ_LENGTH_THICKNESS, choices->thickness_mm, style);
+  /* A bolster's height follows from its section. */
+  sq_values_set_used (values->lengths[SQ_LENGTH_THICKNESS], choices->build != SQ_BUILD_BOLSTER);
   sq_values_set_used (values->width, has_extents);
   sq_values_set_used (values->depth, has_extents);
   if (has_extents)
@@ -102,6 +104,7 @@ show_cloths (SqValues *values, const SqJob *job, const SqCushion *cushion, const
                          sq_edit_choice_is_given (cushion, value));
     }
   gboolean has_sides = choices->build == SQ_BUILD_BOXED || choices->build == SQ_BUILD_WRAPPED_FRONT
+                       || choices->build == SQ_BUILD_BOLSTER /* its ends */
                        || sq_choices_is_mixed (choices);
   sq_values_set_used (values->choices[SQ_CHOICE_CLOTH_SIDES], has_sides);
   sq_values_set_used (values->choices[SQ_CHOICE_CLOTH_UNDERSIDE],

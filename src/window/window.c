@@ -112,8 +112,12 @@ show_captions (SqWindow *window)
   if (cover != NULL)
     for (guint ring = 0, m; ring < sq_outline_n_rings (cover->cushion->outline); ring++, n += m)
       sq_outline_ring (cover->cushion->outline, ring, &m);
-  corners = g_strdup_printf (ngettext ("%u corner, lengths in %s", "%u corners, lengths in %s", n),
-                             n, sq_words_unit (sq_document_get_job (window->document)->units));
+  const char *unit = sq_words_unit (sq_document_get_job (window->document)->units);
+  /* Translators: a seat that nothing is drawn of, as a bolster's; %s is a unit. */
+  corners = n == 0
+                ? g_strdup_printf (_ ("from above, lengths in %s"), unit)
+                : g_strdup_printf (
+                    ngettext ("%u corner, lengths in %s", "%u corners, lengths in %s", n), n, unit);
   n = cover != NULL ? cover->pieces->len : 0;
   pieces = g_strdup_printf (
       ngettext ("%u piece, right side of the cloth up", "%u pieces, right side of the cloth up", n),
