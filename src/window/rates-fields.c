@@ -33,7 +33,8 @@ struct _SqRatesFields
   GtkWidget parent;
   SqDocument *document;
   GtkWidget *box, *rates, *prices;
-  GArray *fields; /* of Field; rates first */
+  GArray *fields; /* of Field */
+  char *made_for; /* which fields there are, and what they are called */
 };
 
 G_DEFINE_TYPE (SqRatesFields, sq_rates_fields, GTK_TYPE_WIDGET)
@@ -152,13 +153,6 @@ show_field (SqRatesFields *fields, const Field *field)
   sq_value_row_show_entry (field->row, text, usual, !isnan (value));
 }
 
-static void
-follow (SqRatesFields *fields)
-{
-  for (guint i = 0; i < fields->fields->len; i++)
-    show_field (fields, &g_array_index (fields->fields, Field, i));
-}
-
 /* --- making ---------------------------------------------------------------------------------- */
 
 static void
@@ -184,16 +178,24 @@ add_cloths (SqRatesFields *fields, const SqJob *job)
     }
 }
 
-static void
-add_foams (SqRatesFields *fields, const SqJob *job)
+/* Bits: of the foams that the cushions are filled with. */
+static guint
+foam_kinds (const SqJob *job)
 {
-  guint kinds = 0; /* bits */
+  guint kinds = 0;
   for (guint i = 0; i < job->cushions->len; i++)
     {
       const SqCushion *cushion = g_ptr_array_index (job->cushions, i);
       kinds |= 1u << (cushion->given & SQ_GIVEN_FOAM_KIND ? cushion->foam.kind
                                                           : job->defaults.foam_kind);
     }
+  return kinds;
+}
+
+static void
+add_foams (SqRatesFields *fields, const SqJob *job)
+{
+  guint kinds = foam_kinds (job);
   for (guint kind = 0; kind < SQ_N_FOAM_KINDS; kind++)
     if (kinds & 1u << kind)
       {
@@ -204,16 +206,55 @@ add_foams (SqRatesFields *fields, const SqJob *job)
       }
 }
 
-GtkWidget *
-sq_rates_fields_new (SqDocument *document)
+/* Tells which fields @job needs and what they are called. New. */
+static char *
+needs_of (const SqJob *job)
 {
-  SqRatesFields *fields = g_object_new (SQ_TYPE_RATES_FIELDS, NULL);
-  const SqJob *job = sq_document_get_job (document);
-  fields->document = g_object_ref (document);
+  GString *needs = g_string_new (NULL);
+  g_string_append_printf (needs, "%d %x", job->units, foam_kinds (job));
+  for (guint i = 0; i < job->cloths->len; i++)
+    {
+      const SqCloth *cloth = g_ptr_array_index (job->cloths, i);
+      g_string_append_printf (needs, " %u %s", cloth->id, cloth->name);
+    }
+  return g_string_free (needs, FALSE);
+}
+
+static void
+make (SqRatesFields *fields)
+{
+  const SqJob *job = sq_document_get_job (fields->document);
+  for (guint i = 0; i < fields->fields->len; i++)
+    {
+      GtkWidget *row = GTK_WIDGET (g_array_index (fields->fields, Field, i).row);
+      gtk_box_remove (GTK_BOX (gtk_widget_get_parent (row)), row);
+    }
+  g_array_set_size (fields->fields, 0);
   for (SqRate rate = 0; rate < SQ_N_RATES; rate++)
     add (fields, fields->rates, FIELD_RATE, rate, sq_words_rate (rate, job->units));
   add_cloths (fields, job);
   add_foams (fields, job);
+}
+
+static void
+follow (SqRatesFields *fields)
+{
+  g_autofree char *needs = needs_of (sq_document_get_job (fields->document));
+  if (g_strcmp0 (needs, fields->made_for) != 0)
+    {
+      make (fields);
+      g_free (fields->made_for);
+      fields->made_for = g_steal_pointer (&needs);
+    }
+  for (guint i = 0; i < fields->fields->len; i++)
+    show_field (fields, &g_array_index (fields->fields, Field, i));
+}
+
+GtkWidget *
+sq_rates_fields_new (SqDocument *document)
+{
+  SqRatesFields *fields = g_object_new (SQ_TYPE_RATES_FIELDS, NULL);
+  fields->document = g_object_ref (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (follow), fields, G_CONNECT_SWAPPED);
   follow (fields);
   return GTK_WIDGET (fields);
@@ -226,6 +267,7 @@ sq_rates_fields_dispose (GObject *object)
   g_clear_pointer (&fields->box, gtk_widget_unparent);
   g_clear_object (&fields->document);
   g_clear_pointer (&fields->fields, g_array_unref);
+  g_clear_pointer (&fields->made_for, g_free);
   G_OBJECT_CLASS (sq_rates_fields_parent_class)->dispose (object);
 }
 
