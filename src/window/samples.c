@@ -5,9 +5,10 @@
 
 /* As a beginner goes through them, from the plain to the peculiar. */
 static const char *const order[] = {
-  "square-seat.squab", "worked-plate.squab", "bay-seat.squab",       "half-round.squab",
-  "dining-pads.squab", "folded-stool.squab", "berth-pair.squab",     "striped-bench.squab",
-  "pier-bench.squab",  "cabin-pads.squab",   "berth-bolsters.squab", "round-pad.squab"
+  "square-seat.squab", "worked-plate.squab",   "bay-seat.squab",        "half-round.squab",
+  "dining-pads.squab", "folded-stool.squab",   "berth-pair.squab",      "striped-bench.squab",
+  "bow-seat.squab",    "window-seat.squab",    "wheelhouse-seat.squab", "pier-bench.squab",
+  "cabin-pads.squab",  "berth-bolsters.squab", "round-pad.squab"
 };
 
 /* Where it comes; last if it isn't one of ours. */

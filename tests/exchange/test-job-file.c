@@ -63,9 +63,10 @@ static void
 test_samples (void)
 {
   static const char *const names[] = {
-    "bay-seat.squab",    "berth-bolsters.squab", "berth-pair.squab",    "cabin-pads.squab",
-    "dining-pads.squab", "folded-stool.squab",   "half-round.squab",    "pier-bench.squab",
-    "round-pad.squab",   "square-seat.squab",    "striped-bench.squab", "worked-plate.squab"
+    "bay-seat.squab",        "berth-bolsters.squab", "berth-pair.squab",   "bow-seat.squab",
+    "cabin-pads.squab",      "dining-pads.squab",    "folded-stool.squab", "half-round.squab",
+    "pier-bench.squab",      "round-pad.squab",      "square-seat.squab",  "striped-bench.squab",
+    "wheelhouse-seat.squab", "window-seat.squab",    "worked-plate.squab"
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)

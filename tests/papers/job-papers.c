@@ -5,10 +5,11 @@
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
 
-const char *const samples[] = { "bay-seat",    "berth-bolsters", "berth-pair",    "cabin-pads",
-                                "dining-pads", "folded-stool",   "half-round",    "pier-bench",
-                                "round-pad",   "square-seat",    "striped-bench", "worked-plate",
-                                NULL };
+const char *const samples[] = {
+  "bay-seat",        "berth-bolsters", "berth-pair",   "bow-seat",  "cabin-pads",  "dining-pads",
+  "folded-stool",    "half-round",     "pier-bench",   "round-pad", "square-seat", "striped-bench",
+  "wheelhouse-seat", "window-seat",    "worked-plate", NULL
+};
 
 static SqPaper *
 paper_of_job (const SqJob *job, SqPaperKind kind, SqSheet sheet)
