@@ -11,7 +11,7 @@
 
 #define PICTURE_WIDTH 96
 #define PICTURE_HEIGHT 62
-#define SPACING 14
+#define SPACING 12
 #define WHY_CHARS 60
 #define FAINT 0.45 /* what can't be built */
 

@@ -135,12 +135,18 @@ on_first_frame (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
   SqWaysDialog *dialog = SQ_WAYS_DIALOG (widget);
   const SqWays *ways = sq_ways_finder_get_ways (dialog->finder);
+  GtkAdjustment *sideways = gtk_scrolled_window_get_hadjustment (
+      GTK_SCROLLED_WINDOW (dialog->scrolled));
   (void) clock, (void) data;
   if (--dialog->n_frames > 0)
     return G_SOURCE_CONTINUE;
   if (ways != NULL)
     gtk_widget_grab_focus (GTK_WIDGET (
         gtk_list_box_get_row_at_index (GTK_LIST_BOX (dialog->list), (int) ways->in_use)));
+  /* Its names before its figures, where there is no room for both. */
+  gtk_adjustment_set_value (sideways, gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL
+                                          ? gtk_adjustment_get_upper (sideways)
+                                          : gtk_adjustment_get_lower (sideways));
   return G_SOURCE_REMOVE;
 }
 

@@ -21,7 +21,7 @@ const char *
 sq_words_way (const SqWay *way)
 {
   if (way->mixed)
-    return _ ("Folded, boxing let in");
+    return _ ("Folded and boxed");
   if (way->build == SQ_BUILD_BOXED && way->welt)
     return _ ("Boxed with a welt");
   return sq_words_build (way->build);
