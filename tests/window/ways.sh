@@ -59,3 +59,13 @@ key Tab
 did 'Price of foam'
 # 1.5523 cubic feet at 12.
 until_says cost '124.04 + cloth'
+
+# The seat can be worked on meanwhile: what it takes follows.
+before=$(named 'Boxed, as')
+"$UI" squab click text Thickness
+key ctrl+a
+type_text 4
+key Tab
+did 'Change thickness'
+until_says rows '*Boxed, as it is built now*foam 2.0*'
+[ "$(named 'Boxed, as')" != "$before" ] || fail 'the rows do not follow the seat'
