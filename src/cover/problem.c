@@ -34,7 +34,6 @@ static const char *const code_names[SQ_N_PROBLEM_CODES] = {
   [SQ_PROBLEM_WIDER_THAN_CLOTH] = "wider-than-cloth",
   [SQ_PROBLEM_CLOTH_MISSING] = "cloth-missing",
   [SQ_PROBLEM_CUT_SPLIT] = "cut-split",
-  [SQ_PROBLEM_WAY_NOT_BUILT] = "way-not-built",
   [SQ_PROBLEM_REFLEX_CLIP] = "reflex-clip",
   [SQ_PROBLEM_STRIPES_SLANT] = "stripes-slant",
   [SQ_PROBLEM_SKIRTS_FOLLOW] = "skirts-follow",

@@ -46,7 +46,6 @@ typedef enum
   SQ_PROBLEM_WIDER_THAN_CLOTH,  /* at the piece; its width, the usable width */
   SQ_PROBLEM_CLOTH_MISSING,     /* at the key: no such cloth; the id */
   SQ_PROBLEM_CUT_SPLIT,         /* at the piece: its cut line closes up or falls apart */
-  SQ_PROBLEM_WAY_NOT_BUILT,     /* at the key: this way of building is not there yet */
   SQ_PROBLEM_REFLEX_CLIP,       /* at the corner: stay stitch and clip the face */
   SQ_PROBLEM_STRIPES_SLANT,     /* at the front edge: curved, so only its middle can match */
   SQ_PROBLEM_SKIRTS_FOLLOW,     /* one-way cloth: side and back skirts follow the plate */

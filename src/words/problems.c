@@ -309,11 +309,6 @@ static const Sentence sentences[] = {
     N_ ("The allowances of the %s run into each other, so its cut line closes up. Make them "
         "smaller, or the narrow place wider."),
     { SAY_PIECE } },
-  { SQ_PROBLEM_WAY_NOT_BUILT,
-    NULL,
-    ALWAYS,
-    N_ ("This program can’t make “%s” yet. Box the cushion, or fold its corners."),
-    { SAY_BUILD } },
   { SQ_PROBLEM_REFLEX_CLIP,
     NULL,
     ALWAYS,
