@@ -17,10 +17,9 @@ static void (*const ways[SQ_N_BUILDS]) (SqMaking *making) = {
   [SQ_BUILD_KNIFE_EDGE] = sq_way_knife_edge,       [SQ_BUILD_BOLSTER] = sq_way_bolster,
 };
 
-static void
-free_foam (gpointer data)
+void
+sq_foam_part_free (SqFoamPart *part)
 {
-  SqFoamPart *part = data;
   g_ptr_array_unref (part->rings);
   g_free (part);
 }
@@ -35,7 +34,7 @@ cover_alloc (const SqCushion *cushion)
   cover->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_piece_unref);
   cover->seams = g_array_new (FALSE, TRUE, sizeof (SqSeam));
   cover->problems = g_array_new (FALSE, TRUE, sizeof (SqProblem));
-  cover->foam = g_ptr_array_new_with_free_func (free_foam);
+  cover->foam = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_foam_part_free);
   return cover;
 }
 

@@ -43,7 +43,8 @@ fill_softly (SqMaking *making)
   p->facts[1] = cover->stuffed.depth_mm;
 }
 
-/* Adds @path moved out by @by_mm. A hole that closes up by that is left out. */
+/* Adds @path moved out by @by_mm. A hole that closes up by that is left out; of an outer ring that does
+ * nothing is left. */
 static void
 add_ring (SqFoamPart *part, const SqPath *path, double by_mm)
 {
@@ -63,7 +64,7 @@ cut_block (const SqMaking *making, SqFoamPart *part)
   const SqFinished *f = making->cover->finished;
 
   part->thickness_mm = fmax (0, making->choices.thickness_mm - making->choices.batting_mm);
-  for (guint i = 0; i < f->n_rings; i++)
+  for (guint i = 0; i < f->n_rings && (i == 0 || part->rings->len > 0); i++)
     add_ring (part, f->rings[i].path, part->oversize_mm / 2);
 }
 
@@ -101,6 +102,11 @@ sq_cut_foam (SqMaking *making)
     cut_bolster (making, part);
   else
     cut_block (making, part);
+  if (part->rings->len == 0)
+    {
+      sq_foam_part_free (part);
+      return;
+    }
   part->weight_g = part->volume_mm3 * c->foam_density_kg_m3 * 1e-6; /* kg/m³ to g/mm³ */
   g_ptr_array_add (making->cover->foam, part);
 }

@@ -37,3 +37,4 @@ void sq_lay_tube_on_cloth (const SqMaking *making, SqPiece *piece);
 /* What the cover is filled with: a block, the outline grown by half the oversize; or the insert of a
  * soft filling, and what it makes of the cover. */
 void sq_cut_foam (SqMaking *making);
+void sq_foam_part_free (SqFoamPart *part);

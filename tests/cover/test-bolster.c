@@ -177,6 +177,17 @@ test_foam (void)
   assert_mm (box.max.x - box.min.x, 183.2);
 }
 
+/* Batting as thick as the bolster leaves no foam. */
+static void
+test_all_batting (void)
+{
+  g_autoptr (SqCover) cover = cover_of (ROUND ",'foam':{'batting':210}");
+  g_autoptr (SqCover) boxed = cover_of_rectangle (60, 60, "'foam':{'oversize':-80}");
+
+  g_assert_cmpuint (cover->foam->len, ==, 0);
+  g_assert_cmpuint (boxed->foam->len, ==, 0);
+}
+
 /* A length that is not given is the seat's; what it takes up is a rectangle of its own. */
 static void
 test_plan (void)
@@ -314,6 +325,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bolster/zip", test_zip);
   g_test_add_func ("/bolster/zip-asked-for", test_zip_asked_for);
   g_test_add_func ("/bolster/foam", test_foam);
+  g_test_add_func ("/bolster/all-batting", test_all_batting);
   g_test_add_func ("/bolster/plan", test_plan);
   g_test_add_func ("/bolster/other-hand", test_other_hand);
   g_test_add_func ("/bolster/figures", test_figures);
