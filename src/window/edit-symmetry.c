@@ -11,6 +11,9 @@ sq_edit_is_symmetric (SqDocument *document, SqId cushion)
 {
   const SqCushion *now = sq_job_cushion (sq_document_get_job (document), cushion);
   SqAxis axis;
+  /* A bolster that nothing is drawn of is alike on both sides. */
+  if (now != NULL && sq_outline_n_rings (now->outline) == 0)
+    return TRUE;
   return now != NULL && sq_outline_front_axis (now->outline, &axis)
          && sq_outline_is_symmetric (now->outline, &axis, ALIKE_MM);
 }

@@ -8,7 +8,9 @@ typed () { key ctrl+a; type_text "$1"; key Return; }
 until_says seat 'from above, 36 by 8 in'
 until_says pieces '3 pieces; *'
 "$UI" squab click image Seat
-key Tab Tab Delete Escape h m
+key Tab Tab Delete Escape h m ctrl+shift+m
+until_gone 'push button' 'Left half'
+key ctrl+shift+m
 until_says seat 'from above, 36 by 8 in'
 "$UI" squab click text Diameter
 typed 10
