@@ -39,7 +39,10 @@ until_says pieces '*Plate *Right boxing *'
 key ctrl+z ctrl+z
 until_says pieces '7 pieces; Top *'
 
-# A welt: only covers that take one ask for it.
+# A welt: only covers that take one ask for it. With nothing chosen on the seat it is in view.
+xdotool mousemove $((x + 12)) $((y + 12)) sleep 0.6 click 1
+key Escape
+until_says seat '5 corners, 47 by 19 in'
 "$UI" squab click 'combo box' 'In seam'
 key Down Return
 did 'Change welt'
@@ -53,7 +56,8 @@ until_says pieces '7 pieces; Top *'
 
 # A knife edge says what it holds.
 "$UI" squab click 'combo box' Cover
-key Down Down Down Down Return
+until_there label 'Knife edge'
+key Home Down Down Down Down Return
 until_says pieces '2 pieces; Top *'
 until_there 'combo box' Filling
 until_there text 'Draw-in'
