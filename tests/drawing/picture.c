@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* picture FILE.squab OUT.png [dark] [WIDTHxHEIGHT] [CUSHION]: seat and pieces side by side as the
- * window shows them, to be looked at. */
+/* picture FILE.squab OUT.png [dark] [made-up] [WIDTHxHEIGHT] [CUSHION]: seat and pieces side by side
+ * as the window shows them, to be looked at; made-up: the finished cushion instead of its seat. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "drawing/arrange.h"
+#include "drawing/cushion-scene.h"
 #include "drawing/paint.h"
 #include "drawing/seat-scene.h"
 #include "exchange/defaults-file.h"
@@ -14,6 +15,7 @@
 
 #define EM 13.0
 #define SEAT_SHARE 0.44
+#define MADE_UP_SHARE 0.3
 
 typedef struct
 {
@@ -59,6 +61,18 @@ paint_seat (const Picture *p, double width, double height)
 }
 
 static void
+paint_made_up (const Picture *p, guint cushion, double width, double height)
+{
+  SqScene *scene = sq_cushion_scene (p->plan, cushion, p->plan->job->defaults.cloth_colour);
+  SqView view = sq_view_fit (sq_scene_box (scene), width, height, 2 * EM);
+
+  sq_paint_source (p->cr, p->theme->paper, 1);
+  cairo_rectangle (p->cr, 0, 0, width, height);
+  cairo_fill (p->cr);
+  paint_and_drop (p, &view, scene);
+}
+
+static void
 paint_pieces (const Picture *p, double left, double width, double height)
 {
   const GPtrArray *pieces = p->cover->pieces;
@@ -93,15 +107,19 @@ main (int argc, char **argv)
   SqDefaults defaults;
   Picture p = { .theme = sq_theme_light () };
   int width = 1280, height = 720;
+  gboolean made_up = FALSE;
   guint cushion = 0;
   if (argc < 3)
     {
-      fputs ("usage: picture FILE.squab OUT.png [dark] [WIDTHxHEIGHT] [CUSHION]\n", stderr);
+      fputs ("usage: picture FILE.squab OUT.png [dark] [made-up] [WIDTHxHEIGHT] [CUSHION]\n",
+             stderr);
       return 2;
     }
   for (int i = 3; i < argc; i++)
     if (strcmp (argv[i], "dark") == 0)
       p.theme = sq_theme_dark ();
+    else if (strcmp (argv[i], "made-up") == 0)
+      made_up = TRUE;
     else if (strchr (argv[i], 'x') == NULL)
       cushion = (guint) atoi (argv[i]);
     else if (sscanf (argv[i], "%dx%d", &width, &height) != 2)
@@ -117,11 +135,16 @@ main (int argc, char **argv)
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
   p.cr = cairo_create (surface);
   p.plan = plan;
-  p.cover = sq_plan_cover (plan, MIN (cushion, plan->covers->len - 1));
+  cushion = MIN (cushion, plan->covers->len - 1);
+  p.cover = sq_plan_cover (plan, cushion);
   p.style = sq_length_style_default (job->units);
   p.style.set = TRUE;
-  paint_seat (&p, SEAT_SHARE * width, height);
-  paint_pieces (&p, SEAT_SHARE * width, (1 - SEAT_SHARE) * width, height);
+  double left = (made_up ? MADE_UP_SHARE : SEAT_SHARE) * width;
+  if (made_up)
+    paint_made_up (&p, cushion, left, height);
+  else
+    paint_seat (&p, left, height);
+  paint_pieces (&p, left, width - left, height);
   cairo_destroy (p.cr);
   cairo_status_t status = cairo_surface_write_to_png (surface, argv[2]);
   cairo_surface_destroy (surface);

@@ -4,7 +4,7 @@
 
 # Samples are there to begin with, the plain ones first.
 wanted="Square seat,The worked plate,Bay window,Half-round seats,Dining pads,Four stools"
-wanted+=",Forward berths,Corner bench,Pier bench,Cabin pads,Berth bolsters,Pad round a post"
+wanted+=",Forward berths,Corner bench,Bow-fronted seat,Window seat,Wheelhouse seat,Pier bench,Cabin pads,Berth bolsters,Pad round a post"
 shown=$("$UI" squab tree | sed -n "s/^ *push button '\(.*\)' '' .*/\1/p" | sed -n '/Square seat/,/Pad round/p' |
   paste -sd,)
 [ "$shown" = "$wanted" ] || fail "the samples are $shown"
