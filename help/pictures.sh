@@ -26,18 +26,44 @@ page ()
   pdftoppm -r 90 -png -singlefile "$work/paper.pdf" "$work/$1"
 }
 
+# way OUT JOB WxH [CUSHION]: a cushion of that job made up, and its pieces.
+way ()
+{
+  "$build/tests/drawing/picture" "$2" "$work/$1.png" made-up "$3" "${4:-0}"
+  ways+=("$1")
+}
+
+ninja -C "$build" tests/drawing/picture >/dev/null
+ways=()
+way boxed data/samples/half-round.squab 840x370
+way folded data/samples/folded-stool.squab 840x320
+way mixed data/samples/bow-seat.squab 840x340
+way welted data/samples/window-seat.squab 840x390
+way split data/samples/wheelhouse-seat.squab 840x290
+way knife-edge data/samples/cabin-pads.squab 840x310
+way wrapped data/samples/pier-bench.squab 840x400
+way bolster data/samples/berth-bolsters.squab 840x400
+way corners data/samples/dining-pads.squab 840x310
+
+# A cloth too narrow for its seat.
+sed 's/"width": 1346.2/"width": 685.8/; s/"build": "wrapped-front"/&, "seams_across": "two"/' \
+  data/samples/pier-bench.squab > "$work/narrow.squab"
+way joined "$work/narrow.squab" 840x400
+
 # The job is a copy: papers that are looked at may be kept with it.
 cp data/samples/bay-seat.squab "$work/bay-seat.squab"
 shown start true
 shown window true "$work/bay-seat.squab"
 shown papers 'key ctrl+p; SHOWN=$(waitwin "Print and export")' "$work/bay-seat.squab"
+cp data/samples/bow-seat.squab "$work/bow-seat.squab"
+shown ways 'key ctrl+b; SHOWN=$(waitwin "Ways of building"); settle 2' "$work/bow-seat.squab"
 page cut-list --cut-list
 page layout --layout
 convert "$work/cut-list.png" -bordercolor '#b9b2a6' -border 1 "$work/cut-list.png"
 convert "$work/layout.png" -crop 100%x82%+0+0 -trim -bordercolor white -border 16 "$work/layout.png"
-for name in start window papers; do
+for name in start window papers ways; do
   convert "$work/$name.png" -resize 900x "$work/$name.png"
 done
-for name in start window papers cut-list layout; do
+for name in start window papers ways cut-list layout "${ways[@]}"; do
   convert "$work/$name.png" +repage -strip -dither None -colors 96 "PNG8:$figures/$name.png"
 done

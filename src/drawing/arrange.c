@@ -6,6 +6,11 @@
 /* Rows and scale from before stay while they reach this share of the best. */
 #define GOOD_ENOUGH 0.85
 
+/* Faces stand side by side as soon as that is nearly as large as one below the other; several parts of
+ * them flow only where that is clearly larger. */
+#define BESIDE_SHARE 0.98
+#define FLOWING_SHARE 1.1
+
 /* A new scale leaves a little room to grow into before it must change. */
 #define FRESH_SHARE 0.97
 
@@ -33,6 +38,14 @@ typedef struct
   double margin; /* that the rows in question keep */
 } Layout;
 
+/* How the large pieces stand. */
+typedef enum
+{
+  LARGE_STACKED, /* one below the other */
+  LARGE_BESIDE,  /* all in one row */
+  LARGE_FLOWING, /* as many in a row as go */
+} Large;
+
 static double
 cell_width (const Cell *cell, double scale)
 {
@@ -45,36 +58,20 @@ cell_height (const Layout *layout, const Cell *cell, double scale)
   return (cell->box.max.y - cell->box.min.y) * scale + layout->label_height;
 }
 
-/* Puts the large pieces into rows, one below the other or side by side. Gives the first free row. */
+/* Puts the large pieces, or the others, into rows from @first on: each into the first one that has
+ * room for it. Gives the first free row. */
 static guint
-fill_large_rows (const Layout *layout, gboolean stacked, guint *rows)
-{
-  guint row = 0;
-  gboolean any = FALSE;
-  for (guint i = 0; i < layout->n; i++)
-    if (layout->cells[i].large)
-      {
-        row += any && stacked ? 1 : 0;
-        rows[i] = row;
-        any = TRUE;
-      }
-  return any ? row + 1 : 0;
-}
-
-/* Puts every piece into a row: the large ones first; of the rest each into the first row below that
- * has room for it. */
-static void
-fill_rows (const Layout *layout, double scale, gboolean stacked, guint *rows)
+fill_flowing (const Layout *layout, double scale, gboolean large, guint first, guint *rows)
 {
   double room = layout->table->width - 2 * layout->margin;
-  guint first = fill_large_rows (layout, stacked, rows), n = 0;
   g_autofree double *used = g_new0 (double, layout->n);
+  guint n = 0;
   for (guint i = 0; i < layout->n; i++)
     {
       const Cell *cell = &layout->cells[i];
       double width = cell_width (cell, scale) + layout->table->gap;
       guint row = 0;
-      if (cell->large)
+      if (cell->large != large)
         continue;
       while (row < n && used[row] + width > room + layout->table->gap)
         row++;
@@ -82,6 +79,31 @@ fill_rows (const Layout *layout, double scale, gboolean stacked, guint *rows)
       used[row] += width;
       rows[i] = first + row;
     }
+  return first + n;
+}
+
+static guint
+fill_large_rows (const Layout *layout, double scale, Large large, guint *rows)
+{
+  guint row = 0;
+  gboolean any = FALSE;
+  if (large == LARGE_FLOWING)
+    return fill_flowing (layout, scale, TRUE, 0, rows);
+  for (guint i = 0; i < layout->n; i++)
+    if (layout->cells[i].large)
+      {
+        row += any && large == LARGE_STACKED ? 1 : 0;
+        rows[i] = row;
+        any = TRUE;
+      }
+  return any ? row + 1 : 0;
+}
+
+/* Puts every piece into a row: the large ones first, the others below them. */
+static void
+fill_rows (const Layout *layout, double scale, Large large, guint *rows)
+{
+  fill_flowing (layout, scale, FALSE, fill_large_rows (layout, scale, large, rows), rows);
 }
 
 static guint
@@ -148,7 +170,7 @@ most_scale (const Layout *layout)
 
 /* The greatest scale at which the rows fit; @rows are filled anew at every scale where @anew. */
 static double
-best_scale (Layout *layout, guint *rows, gboolean anew, gboolean stacked)
+best_scale (Layout *layout, guint *rows, gboolean anew, Large large)
 {
   double low = 0, high = most_scale (layout);
   layout->margin = layout->table->margin * (anew ? 1 : KEPT_MARGIN);
@@ -156,14 +178,14 @@ best_scale (Layout *layout, guint *rows, gboolean anew, gboolean stacked)
     {
       double middle = (low + high) / 2;
       if (anew)
-        fill_rows (layout, middle, stacked, rows);
+        fill_rows (layout, middle, large, rows);
       if (rows_fit (layout, rows, middle))
         low = middle;
       else
         high = middle;
     }
   if (anew)
-    fill_rows (layout, low, stacked, rows);
+    fill_rows (layout, low, large, rows);
   return low;
 }
 
@@ -174,27 +196,35 @@ is_same_table (const SqTable *a, const SqTable *b)
          && a->gap == b->gap && a->em == b->em;
 }
 
+/* Lets @large have it where its scale reaches @share of the best so far. */
+static void
+take_if_better (Layout *layout, Large large, double share, double *scale, guint *rows)
+{
+  g_autofree guint *other = g_new0 (guint, layout->n);
+  double other_scale = best_scale (layout, other, TRUE, large);
+  if (other_scale < *scale * share)
+    return;
+  *scale = other_scale;
+  memcpy (rows, other, layout->n * sizeof *rows);
+}
+
 /* Chooses @rows and gives the scale. */
 static double
 choose_rows (Layout *layout, const SqArrangement *before, guint *rows)
 {
-  g_autofree guint *beside = g_new0 (guint, layout->n);
-  double scale = best_scale (layout, rows, TRUE, TRUE);
-  double beside_scale = best_scale (layout, beside, TRUE, FALSE);
-  if (beside_scale >= scale * 0.98)
-    {
-      scale = beside_scale;
-      memcpy (rows, beside, layout->n * sizeof *rows);
-    }
+  g_autofree guint *other = g_new0 (guint, layout->n);
+  double scale = best_scale (layout, rows, TRUE, LARGE_STACKED);
+  take_if_better (layout, LARGE_BESIDE, BESIDE_SHARE, &scale, rows);
+  take_if_better (layout, LARGE_FLOWING, FLOWING_SHARE, &scale, rows);
   if (before == NULL || before->n_stands != layout->n)
     return scale * FRESH_SHARE;
   for (guint i = 0; i < layout->n; i++)
-    beside[i] = before->stands[i].row;
-  double kept_scale = best_scale (layout, beside, FALSE, FALSE);
+    other[i] = before->stands[i].row;
+  double kept_scale = best_scale (layout, other, FALSE, LARGE_STACKED);
   if (kept_scale >= GOOD_ENOUGH * scale)
     {
       scale = kept_scale;
-      memcpy (rows, beside, layout->n * sizeof *rows);
+      memcpy (rows, other, layout->n * sizeof *rows);
     }
   if (is_same_table (layout->table, &before->table) && before->scale <= scale
       && before->scale >= GOOD_ENOUGH * scale)

@@ -94,6 +94,33 @@ test_large (void)
 }
 
 /* A drag: 200 steps of 2 mm. Rows stay, and the scale changes only now and then. */
+/* Faces of several parts: neither a column of all nor one row, whose labels alone would be wider than
+ * the table. */
+static void
+test_parts (void)
+{
+  SqPieceLabel labels[MOST_PIECES];
+  g_autoptr (GPtrArray) pieces = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_piece_unref);
+  guint n_rows = 0;
+
+  for (guint i = 0; i < 6; i++)
+    {
+      g_ptr_array_add (pieces,
+                       hand_piece (i < 3 ? SQ_ROLE_FACE : SQ_ROLE_UNDERSIDE,
+                                   sq_path_new_rectangle (0, 0, i % 3 == 1 ? 700 : 150, 500), 12.7,
+                                   M_PI / 2, 0));
+      labels[i] = (SqPieceLabel){
+        .name = "Underside, part 1 of 3", .size = "8 1⁄2 × 20 1⁄8", .count = "cut 1", .n = 1
+      };
+    }
+  g_autoptr (SqArrangement) a = sq_arrangement_new (pieces, labels, &table, NULL);
+  for (guint i = 0; i < 6; i++)
+    n_rows = MAX (n_rows, a->stands[i].row + 1);
+  g_assert_cmpuint (n_rows, >=, 2);
+  g_assert_cmpuint (n_rows, <=, 4);
+  assert_apart (a, pieces, labels);
+}
+
 static void
 test_stable (void)
 {
@@ -155,6 +182,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/drawing/arrange/apart", test_apart);
   g_test_add_func ("/drawing/arrange/large", test_large);
+  g_test_add_func ("/drawing/arrange/parts", test_parts);
   g_test_add_func ("/drawing/arrange/stable", test_stable);
   g_test_add_func ("/drawing/arrange/there-and-back", test_there_and_back);
   g_test_add_func ("/drawing/arrange/none", test_none);
