@@ -220,8 +220,11 @@ asked_run (SqMaking *making, SqZipRun *run, guint *edge)
     }
   const SqFinishedEdge *e = &ring->edges[i];
   double length = e->end_mm - e->start_mm, whole = sq_path_length_mm (ring->path);
-  double from = (cushion->given & SQ_GIVEN_ZIP_FROM) ? cushion->zip.from_mm : 0;
-  double to = (cushion->given & SQ_GIVEN_ZIP_TO) ? cushion->zip.to_mm : length;
+  double off = 0;
+  if (c->zip_place != SQ_ZIP_BOXING)
+    off = short_of_mm (c, length, width_along (making->cover->finished, edge_direction (ring, i)));
+  double from = (cushion->given & SQ_GIVEN_ZIP_FROM) ? cushion->zip.from_mm : off;
+  double to = (cushion->given & SQ_GIVEN_ZIP_TO) ? cushion->zip.to_mm : length - off;
   if (c->mirrored)
     {
       double mirrored_from = length - to;

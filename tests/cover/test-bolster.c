@@ -22,9 +22,12 @@ static void
 test_round (void)
 {
   g_autoptr (SqCover) cover = cover_of (ROUND);
-  const SqPiece *disc = piece_of (cover, SQ_ROLE_DISC);
+  const SqPiece *disc = piece_of (cover, SQ_ROLE_DISC), *tube = piece_of (cover, SQ_ROLE_TUBE);
 
   g_assert_cmpuint (cover->problems->len, ==, 0);
+  /* cut: π × 8 + 2 × 1/2 by 37 in */
+  g_assert_cmpfloat_with_epsilon (tube->width_mm / SQ_MM_PER_INCH, 26.1327, 5e-5);
+  assert_mm (tube->height_mm, 939.8);
   g_assert_cmpuint (cover->pieces->len, ==, 3);
   assert_tube (cover, 914.4, G_PI * 203.2);
   assert_mm (disc->width_mm, 228.6);

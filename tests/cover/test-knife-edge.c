@@ -265,6 +265,7 @@ static void
 test_zips (void)
 {
   g_autoptr (SqCover) across = cover_of_rectangle (600, 400, KNIFE "'zip':{'place':'underside'}");
+  g_autoptr (SqCover) right = cover_of_rectangle (600, 400, KNIFE "'zip':{'edge':2}");
   g_autoptr (SqCover) half = cover_of_rectangle (600, 400,
                                                  KNIFE "'zip':{'edge':3,'from':150,'to':450}");
   g_autoptr (SqCover) less = cover_of_rectangle (600, 400,
@@ -272,6 +273,9 @@ test_zips (void)
 
   g_assert_cmpint (across->zip.place, ==, SQ_ZIP_UNDERSIDE);
   g_assert_cmpuint (across->seams->len, ==, 1);
+  /* another edge is left by an inch at both ends, too */
+  assert_mm (right->zip.from_mm, 25.4);
+  assert_mm (right->zip.run_mm, 400 - 50.8);
   g_assert_cmpint (half->zip.opening, ==, SQ_OPENING_FOLD);
   g_assert_null (find_problem (half, SQ_PROBLEM_ZIP_FOLD_FOAM));
   /* the back runs from right to left */
