@@ -114,8 +114,9 @@ sq_way_row_new (const SqWayColumns *columns)
   add_name (row, columns);
   for (Column column = COLUMN_PIECES; column <= COLUMN_COST; column++)
     {
-      row->figures[column] = new_label (NULL, 1);
+      row->figures[column] = new_label (NULL, column == COLUMN_CLOTH ? 0 : 1);
       sq_look_set_figures (row->figures[column]);
+      gtk_widget_set_hexpand (row->figures[column], column == COLUMN_CLOTH);
       gtk_box_append (GTK_BOX (row->box), row->figures[column]);
       gtk_size_group_add_widget (columns->groups[column], row->figures[column]);
     }
@@ -140,8 +141,10 @@ sq_way_row_new_heads (const SqWayColumns *columns)
 
   for (Column column = COLUMN_PICTURE; column <= COLUMN_COST; column++)
     {
-      GtkWidget *label = new_label (names[column], column <= COLUMN_NAME ? 0 : 1);
+      GtkWidget *label = new_label (names[column],
+                                    column <= COLUMN_NAME || column == COLUMN_CLOTH ? 0 : 1);
       gtk_widget_add_css_class (label, "dim");
+      gtk_widget_set_hexpand (label, column == COLUMN_CLOTH);
       gtk_box_append (GTK_BOX (heads), label);
       gtk_size_group_add_widget (columns->groups[column], label);
     }
