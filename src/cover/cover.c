@@ -95,12 +95,20 @@ copy_path (const SqPath *path, G_GNUC_UNUSED gpointer data)
 static void
 keep_underside (SqCover *cover)
 {
+  const SqFinished *f = cover->finished;
+
   for (guint i = 0; i < cover->pieces->len && cover->underside == NULL; i++)
     {
       const SqPiece *piece = sq_cover_piece (cover, i);
-      if (piece->role == SQ_ROLE_UNDERSIDE)
+      if (piece->role == SQ_ROLE_UNDERSIDE && piece->skirts->len == 0)
         cover->underside = g_ptr_array_copy (piece->sew, (GCopyFunc) copy_path, NULL);
     }
+  if (cover->underside != NULL || cover->pieces->len == 0 || cover->build == SQ_BUILD_BOLSTER)
+    return;
+  /* In one with sides, or with the top: it is the outline there. */
+  cover->underside = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  for (guint r = 0; r < f->n_rings; r++)
+    g_ptr_array_add (cover->underside, sq_path_mirrored (f->rings[r].path));
 }
 
 SqCover *
