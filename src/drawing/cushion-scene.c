@@ -14,6 +14,8 @@
 /* A bent piece is shown by flat ones, each of this much of the bend. */
 #define FACET_RAD 0.15
 #define FLATTEN_MM 0.5
+/* Their edges are drawn round the bend, by chords of this much of it. */
+#define CHORD_RAD 0.03
 /* They lie over each other by this share of their width, so that nothing shines through between. */
 #define OVERLAP 0.4
 
@@ -188,15 +190,44 @@ seen_point (const Look *look, const Facet *facet, SqPoint p)
   return sq_point (seen.u, seen.v);
 }
 
+/* Adds to @nodes what is seen from @a up to @b, which is left out, following the bend. */
+static void
+add_edge (GArray *nodes, const Look *look, const Facet *facet, SqPoint a, SqPoint b)
+{
+  const SqPatch *patch = facet->patch;
+  SqVector way = sq_sub (b, a);
+  double bend = patch->kind == SQ_PATCH_CYLINDER
+                    ? fabs (sq_dot (way, patch->along) / patch->radius_mm)
+                    : 0;
+  guint n = 1 + (guint) (bend / CHORD_RAD);
+
+  for (guint i = 0; i < n; i++)
+    {
+      SqNode node = { .at = seen_point (look, facet, sq_moved (a, way, i / (double) n)) };
+      g_array_append_val (nodes, node);
+    }
+}
+
 static void
 add_ring (SqSceneBuilder *builder, const Look *look, const Facet *facet, const SqPoint *points,
           guint n)
 {
-  g_autofree SqNode *nodes = g_new0 (SqNode, n);
+  g_autoptr (GArray) nodes = g_array_new (FALSE, FALSE, sizeof (SqNode));
 
   for (guint i = 0; i < n; i++)
-    nodes[i].at = seen_point (look, facet, points[i]);
-  sq_scene_add_nodes (builder, nodes, n, TRUE);
+    add_edge (nodes, look, facet, points[i], points[(i + 1) % n]);
+  sq_scene_add_nodes (builder, (const SqNode *) (gconstpointer) nodes->data, nodes->len, TRUE);
+}
+
+static void
+add_seam (SqSceneBuilder *builder, const Look *look, const Facet *facet, SqPoint a, SqPoint b)
+{
+  g_autoptr (GArray) nodes = g_array_new (FALSE, FALSE, sizeof (SqNode));
+  SqNode end = { .at = seen_point (look, facet, b) };
+
+  add_edge (nodes, look, facet, a, b);
+  g_array_append_val (nodes, end);
+  sq_scene_add_nodes (builder, (const SqNode *) (gconstpointer) nodes->data, nodes->len, FALSE);
 }
 
 static gboolean
@@ -237,7 +268,7 @@ draw_facet (SqSceneBuilder *builder, const Look *look, const Facet *facet)
     {
       SqPoint a = points[i], b = points[(i + 1) % n];
       if (is_on_seam (facet->piece, sq_scale (sq_add (a, b), 0.5)))
-        sq_scene_add_line (builder, seen_point (look, facet, a), seen_point (look, facet, b));
+        add_seam (builder, look, facet, a, b);
     }
   add_holes (builder, look, facet);
 }
