@@ -167,7 +167,7 @@ add_stripes (SqSceneBuilder *builder, const SqCover *cover, const SqCloth *face)
   for (guint i = 0; i < cover->pieces->len; i++)
     {
       const SqPiece *piece = sq_cover_piece (cover, i);
-      if (piece->role != SQ_ROLE_FACE)
+      if (piece->role != SQ_ROLE_FACE && piece->role != SQ_ROLE_WRAP)
         continue;
       sq_scene_add_stripes (builder, rings, face, piece->grain_rad, &piece->phase, STRIPE_ALPHA);
       return;

@@ -130,11 +130,17 @@ sq_figures_mistake (SqLengthResult result)
   g_return_val_if_reached ("");
 }
 
+static gboolean
+is_seen_from_above (SqPieceRole role)
+{
+  return role == SQ_ROLE_FACE || role == SQ_ROLE_WRAP || role == SQ_ROLE_TUBE;
+}
+
 const SqPiece *
 sq_figures_face (const SqCover *cover)
 {
   for (guint i = 0; i < cover->pieces->len; i++)
-    if (sq_cover_piece (cover, i)->role == SQ_ROLE_FACE)
+    if (is_seen_from_above (sq_cover_piece (cover, i)->role))
       return sq_cover_piece (cover, i);
   return NULL;
 }
