@@ -36,7 +36,8 @@ fill_softly (SqMaking *making)
   cover->insert = (SqFilled){ length + c->house->insert_larger_mm,
                               depth + c->house->insert_larger_mm, c->thickness_mm };
   cover->stuffed = (SqFilled){ chord_mm (length, c->thickness_mm / 2),
-                               chord_mm (depth, c->thickness_mm / 2), c->thickness_mm };
+                               chord_mm (depth, c->thickness_mm / 2),
+                               fmin (c->thickness_mm, fmin (length, depth) * 2 / G_PI) };
   SqProblem *p = sq_report_cushion (cover->problems, SQ_PROBLEM_STUFFED_SMALLER, SQ_NOTE,
                                     c->cushion);
   p->facts[0] = cover->stuffed.length_mm;

@@ -104,6 +104,7 @@ test_very_thick (void)
   g_autoptr (SqCover) cover = cover_of_rectangle (120, 400, KNIFE "'thickness':120");
 
   g_assert_cmpfloat_with_epsilon (cover->stuffed.length_mm, 240 / G_PI, 1e-6);
+  g_assert_cmpfloat_with_epsilon (cover->stuffed.thickness_mm, 240 / G_PI, 1e-6);
 }
 
 /* Over a core 100 thick faces grow by (π/4 − 1/2) × 100 round its half-round edges, by 50 down to the
