@@ -45,10 +45,15 @@ way wrapped data/samples/pier-bench.squab 840x400
 way bolster data/samples/berth-bolsters.squab 840x400
 way corners data/samples/dining-pads.squab 840x310
 
+# A zip between two parts.
+sed 's/"build": "folded-corner"/&, "zip": {"method": "two-part"}/' data/samples/folded-stool.squab \
+  > "$work/parted.squab"
+way parted "$work/parted.squab" 840x330
+
 # A cloth too narrow for its seat.
 sed 's/"width": 1346.2/"width": 685.8/; s/"build": "wrapped-front"/&, "seams_across": "two"/' \
   data/samples/pier-bench.squab > "$work/narrow.squab"
-way joined "$work/narrow.squab" 840x400
+way joined "$work/narrow.squab" 840x520
 
 # The job is a copy: papers that are looked at may be kept with it.
 cp data/samples/bay-seat.squab "$work/bay-seat.squab"
