@@ -235,9 +235,12 @@ add_cushions (SqJsonWriter *json, const SqPlan *plan, double flatten_mm, gboolea
       const SqCover *cover = sq_plan_cover (plan, i);
       begin_cushion (json, cover, flatten_mm, style);
       /* A pair's ways are of both: they stand with the first of them. */
+      const SqCushion *asked = i < plan->job->cushions->len ? cover->cushion : NULL;
       if (with_ways)
-        sq_plan_add_ways (json, plan->job, i < plan->job->cushions->len ? cover->cushion : NULL,
-                          style);
+        {
+          sq_plan_add_ways (json, plan->job, asked, style);
+          sq_plan_add_wide (json, plan->job, asked, style);
+        }
       sq_json_close (json);
     }
   sq_json_close (json);

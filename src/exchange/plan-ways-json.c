@@ -78,6 +78,18 @@ add_no_figures (SqJsonWriter *json, const SqWay *way, const SqLengthStyle *style
   sq_json_add_text (json, "unknown", "[]");
 }
 
+/* What both comparisons say of a way. */
+static void
+add_way (SqJsonWriter *json, const SqWay *way, gboolean is_in_use, const SqLengthStyle *style)
+{
+  sq_json_add_boolean (json, "in_use", is_in_use);
+  sq_json_add_boolean (json, "possible", way->possible);
+  if (way->possible)
+    add_figures (json, way);
+  else
+    add_no_figures (json, way, style);
+}
+
 void
 sq_plan_add_ways (SqJsonWriter *json, const SqJob *job, const SqCushion *cushion,
                   const SqLengthStyle *style)
@@ -92,12 +104,27 @@ sq_plan_add_ways (SqJsonWriter *json, const SqJob *job, const SqCushion *cushion
       sq_json_add_string (json, "build", sq_build_name (way->build));
       sq_json_add_boolean (json, "welt", way->welt);
       sq_json_add_boolean (json, "mixed", way->mixed);
-      sq_json_add_boolean (json, "in_use", i == ways->in_use);
-      sq_json_add_boolean (json, "possible", way->possible);
-      if (way->possible)
-        add_figures (json, way);
-      else
-        add_no_figures (json, way, style);
+      add_way (json, way, i == ways->in_use, style);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
+void
+sq_plan_add_wide (SqJsonWriter *json, const SqJob *job, const SqCushion *cushion,
+                  const SqLengthStyle *style)
+{
+  g_autoptr (SqWide) wide = cushion != NULL ? sq_wide_new (job, cushion, TRUE, NULL) : NULL;
+
+  sq_json_open_array (json, "wide", SQ_JSON_LINES);
+  for (guint i = 0; wide != NULL && i < wide->ways->len; i++)
+    {
+      const SqWideWay *way = sq_wide_way (wide, i);
+      sq_json_open_object (json, NULL, SQ_JSON_LINES);
+      sq_json_add_string (json, "way", sq_wide_kind_name (way->kind));
+      sq_json_add_integer (json, "cushions", way->cushions->len);
+      add_known (json, "width", way->kind == SQ_WIDE_CLOTH ? way->width_mm : NAN);
+      add_way (json, &way->way, (gint) i == wide->in_use, style);
       sq_json_close (json);
     }
   sq_json_close (json);

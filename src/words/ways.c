@@ -8,6 +8,7 @@
 #include "words/names.h"
 #include "words/problems.h"
 #include "words/text-table.h"
+#include "words/wide.h"
 
 #include <glib/gi18n.h>
 
@@ -185,34 +186,34 @@ sq_words_rate_share (SqRate rate, SqUnit unit)
 /* ---- as plain text ---------------------------------------------------------------------------- */
 
 static void
-add_impossible (SqTextTable *table, const SqWay *way, const char *mark, const SqLengthStyle *style)
+add_impossible (SqTextTable *table, const SqWay *way, const char *name, const char *mark,
+                const SqLengthStyle *style)
 {
   g_autofree char *why = sq_words_way_why (way, style);
   char *cells[N_COLUMNS];
 
   for (guint i = 0; i < N_COLUMNS; i++)
-    cells[i] = g_strdup (i == 0 ? mark : i == WAY_COLUMN ? sq_words_way (way) : "");
+    cells[i] = g_strdup (i == 0 ? mark : i == WAY_COLUMN ? name : "");
   sq_text_table_add_row (table, cells);
   /* TRANSLATORS: followed by the sentence that says why. */
   sq_text_table_add_remark (table, WAY_COLUMN, g_strdup_printf (_ ("Not possible. %s"), why));
 }
 
 static void
-add_row (SqTextTable *table, const SqWays *ways, guint i, const SqLengthStyle *style)
+add_row (SqTextTable *table, const SqWay *way, const char *name, gboolean is_in_use,
+         const SqLengthStyle *style)
 {
-  const SqWay *way = sq_ways_way (ways, i);
-
-  const char *mark = i == ways->in_use ? "•" : "";
+  const char *mark = is_in_use ? "•" : "";
 
   if (!way->possible)
     {
-      add_impossible (table, way, mark, style);
+      add_impossible (table, way, name, mark, style);
       return;
     }
   gboolean is_one_cloth = way->cloths->len == 1;
   char *cells[N_COLUMNS] = {
     g_strdup (mark),
-    g_strdup (sq_words_way (way)),
+    g_strdup (name),
     g_strdup_printf ("%u", way->pieces),
     sq_words_long_length (way->seam_mm, style),
     is_one_cloth ? sq_words_way_cloth (way, "", style) : g_strdup (""),
@@ -232,25 +233,53 @@ add_wrapped (GString *out, const char *text)
   sq_text_append_wrapped (out, text, INDENT, MOST);
 }
 
-static void
-add_cushion (GString *out, const SqJob *job, const SqCushion *cushion, const SqLengthStyle *style)
+static SqTextTable *
+new_table (void)
 {
-  g_autoptr (SqWays) ways = sq_ways_new (job, cushion, TRUE, NULL);
-  g_autoptr (SqTextTable) table = sq_text_table_new ("llrrrrrr");
-  g_autofree char *name = sq_words_cushion (job, cushion);
+  SqTextTable *table = sq_text_table_new ("llrrrrrr");
   char *heads[N_COLUMNS] = {
     g_strdup (""),          g_strdup (_ ("Way")),  g_strdup (_ ("Pieces")), g_strdup (_ ("Seam")),
     g_strdup (_ ("Cloth")), g_strdup (_ ("Foam")), g_strdup (_ ("Time")),   g_strdup (_ ("Cost")),
   };
 
+  sq_text_table_add_row (table, heads);
+  return table;
+}
+
+static void
+add_cushion (GString *out, const SqJob *job, const SqCushion *cushion, const SqLengthStyle *style)
+{
+  g_autoptr (SqWays) ways = sq_ways_new (job, cushion, TRUE, NULL);
+  g_autoptr (SqTextTable) table = new_table ();
+  g_autofree char *name = sq_words_cushion (job, cushion);
   if (cushion->count > 1)
     /* TRANSLATORS: a cushion's name and how many are made of it. */
     g_string_append_printf (out, _ ("\nWAYS OF BUILDING  %s, %u in all\n"), name, cushion->count);
   else
     g_string_append_printf (out, _ ("\nWAYS OF BUILDING  %s\n"), name);
-  sq_text_table_add_row (table, heads);
   for (guint i = 0; i < ways->ways->len; i++)
-    add_row (table, ways, i, style);
+    add_row (table, sq_ways_way (ways, i), sq_words_way (sq_ways_way (ways, i)), i == ways->in_use,
+             style);
+  sq_text_table_append (table, out, INDENT, MOST);
+}
+
+/* The ways out for a face wider than its cloth, if there is one. */
+static void
+add_wide (GString *out, const SqJob *job, const SqCushion *cushion, const SqLengthStyle *style)
+{
+  g_autoptr (SqWide) wide = sq_wide_new (job, cushion, TRUE, NULL);
+  g_autofree char *name = sq_words_cushion (job, cushion);
+
+  if (wide->ways->len == 0)
+    return;
+  g_autoptr (SqTextTable) table = new_table ();
+  g_string_append_printf (out, _ ("\nWIDER THAN ITS CLOTH  %s\n"), name);
+  for (guint i = 0; i < wide->ways->len; i++)
+    {
+      const SqWideWay *way = sq_wide_way (wide, i);
+      g_autofree char *label = sq_words_wide_way (way, style);
+      add_row (table, &way->way, label, (gint) i == wide->in_use, style);
+    }
   sq_text_table_append (table, out, INDENT, MOST);
 }
 
@@ -261,7 +290,10 @@ sq_words_ways (const SqJob *job, const SqLengthStyle *style)
   const char *samples = sq_words_ways_samples (job);
 
   for (guint i = 0; i < job->cushions->len; i++)
-    add_cushion (out, job, g_ptr_array_index (job->cushions, i), style);
+    {
+      add_cushion (out, job, g_ptr_array_index (job->cushions, i), style);
+      add_wide (out, job, g_ptr_array_index (job->cushions, i), style);
+    }
   g_string_append_c (out, '\n');
   add_wrapped (out, _ ("• as it is built now"));
   add_wrapped (out, sq_words_ways_reckoned ());
