@@ -2,11 +2,14 @@
 /* How a cushion is built, and what its making is reckoned by: changes of a job, each one step. */
 #pragma once
 
-#include "plan/ways.h"
+#include "plan/wide.h"
 #include "window/document.h"
 
 /* Builds the cushion as @way has it; nothing where it is built so already. */
 void sq_edit_way (SqDocument *document, const SqWay *way);
+/* Takes way @i out for a face that is wider than its cloth; what it is divided into keeps the cushion's
+ * name, numbered. Nothing for wider cloth. */
+void sq_edit_wide (SqDocument *document, const SqWide *wide, guint i);
 /* The maker's own rate; NULL: the sample. */
 void sq_edit_rate (SqDocument *document, SqRate rate, const double *value);
 /* Of a cubic metre; NULL: none. */

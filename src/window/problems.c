@@ -4,6 +4,7 @@
 #include "window/edits.h"
 #include "window/figures.h"
 #include "window/look.h"
+#include "window/wide-offers.h"
 #include "words/fixes.h"
 #include "words/names.h"
 #include "words/problems.h"
@@ -92,6 +93,28 @@ on_row (GtkListBox *list, GtkListBoxRow *row, SqProblems *problems)
     sq_selection_choose (problems->selection, &place);
 }
 
+/* Whether @problem is of a face that is too wide. */
+static gboolean
+is_wide (const SqProblem *problem)
+{
+  return problem->code == SQ_PROBLEM_WIDER_THAN_CLOTH
+         || problem->code == SQ_PROBLEM_ACROSS_NO_PLACE;
+}
+
+/* What is offered for all of a cushion's faces stands with the first. */
+static gboolean
+is_first_wide (const SqPlan *plan, const SqProblem *problem)
+{
+  for (guint i = 0; i < plan->covers->len; i++)
+    for (guint k = 0; k < sq_plan_cover (plan, i)->problems->len; k++)
+      {
+        const SqProblem *other = sq_cover_problem (sq_plan_cover (plan, i), k);
+        if (is_wide (other) && other->place.cushion == problem->place.cushion)
+          return other == problem;
+      }
+  return FALSE;
+}
+
 static void
 add_fixes (SqProblems *problems, GtkWidget *line, const SqProblem *problem,
            const SqCushion *cushion, const SqLengthStyle *style)
@@ -108,6 +131,17 @@ add_fixes (SqProblems *problems, GtkWidget *line, const SqProblem *problem,
       g_signal_connect (button, "clicked", G_CALLBACK (on_fix), problems);
       gtk_box_append (GTK_BOX (line), button);
     }
+}
+
+/* @text with what is offered below it. */
+static GtkWidget *
+with_offers (SqProblems *problems, const SqProblem *problem, GtkWidget *text)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  gtk_box_append (GTK_BOX (box), text);
+  if (is_first_wide (sq_document_get_plan (problems->document), problem))
+    gtk_box_append (GTK_BOX (box), sq_wide_offers_new (problems->document, problem->place.cushion));
+  return box;
 }
 
 static const char *
@@ -140,8 +174,9 @@ add_row (SqProblems *problems, const SqCover *cover, const SqProblem *problem,
   gtk_label_set_natural_wrap_mode (GTK_LABEL (text), GTK_NATURAL_WRAP_NONE);
   gtk_widget_set_hexpand (text, TRUE);
   gtk_box_append (GTK_BOX (line), kind);
-  gtk_box_append (GTK_BOX (line), text);
-  add_fixes (problems, line, problem, cover->cushion, style);
+  gtk_box_append (GTK_BOX (line), is_wide (problem) ? with_offers (problems, problem, text) : text);
+  if (!is_wide (problem))
+    add_fixes (problems, line, problem, cover->cushion, style);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), line);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   gtk_label_get_text (GTK_LABEL (text)), -1);
@@ -219,9 +254,11 @@ static void
 set_height (SqProblems *problems)
 {
   GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (problems->scrolled));
-  int height;
-  gtk_widget_measure (problems->list, GTK_ORIENTATION_VERTICAL, gtk_widget_get_width (root), NULL,
-                      &height, NULL, NULL);
+  int width = gtk_widget_get_width (root), height;
+  /* Before it is shown for the first time. */
+  if (width <= 0)
+    gtk_window_get_default_size (GTK_WINDOW (root), &width, &height);
+  gtk_widget_measure (problems->list, GTK_ORIENTATION_VERTICAL, width, NULL, &height, NULL, NULL);
   gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (problems->scrolled),
                                               MIN (height, MOST_HEIGHT));
 }

@@ -4,7 +4,6 @@
 #include <glib/gi18n.h>
 
 #include "words/lengths.h"
-#include "words/names.h"
 #include "words/ways.h"
 
 /* Whether the cloth lies from side to side when it is turned. */
@@ -36,22 +35,6 @@ sq_words_wide_way (const SqWideWay *way, const SqLengthStyle *style)
   return g_strdup_printf (_ ("Cloth %s wide"), width);
 }
 
-/* "2 5/8 yd of Harbour stripe"; of several cloths, each by its name. */
-static char *
-cloth_of (const SqWay *way, const SqLengthStyle *style)
-{
-  g_autofree char *amount = sq_words_way_cloth (way, ", ", style);
-
-  if (way->cloths->len != 1)
-    return g_steal_pointer (&amount);
-  const SqWayCloth *cloth = &g_array_index (way->cloths, SqWayCloth, 0);
-  if (cloth->cloth == 0 || isnan (cloth->buy_mm))
-    return g_steal_pointer (&amount);
-  g_autofree char *name = sq_words_cloth (sq_plan_cloth (way->plan, cloth->cloth));
-  /* TRANSLATORS: how much, and the cloth's name. */
-  return g_strdup_printf (_ ("%s of %s"), amount, name);
-}
-
 static gboolean
 is_laid (const SqWay *way)
 {
@@ -74,7 +57,7 @@ sq_words_wide_offer (const SqWideWay *way, const SqLengthStyle *style)
     return g_strdup_printf (_ ("%s: not possible"), name);
   if (!is_laid (&way->way))
     return g_steal_pointer (&name);
-  g_autofree char *cloth = cloth_of (&way->way, style);
+  g_autofree char *cloth = sq_words_way_cloth (&way->way, ", ", style);
   /* TRANSLATORS: a way of making the cushion, and the cloth it takes. */
   return g_strdup_printf (_ ("%s: %s"), name, cloth);
 }
@@ -92,7 +75,7 @@ sq_words_wide_summary (const SqWideWay *way, const SqLengthStyle *style)
       return g_strdup_printf (_ ("%s: not possible. %s"), name, why);
     }
   g_autofree char *seam = sq_words_long_length (w->seam_mm, style);
-  g_autofree char *cloth = cloth_of (w, style);
+  g_autofree char *cloth = sq_words_way_cloth (w, ", ", style);
   g_autofree char *time = sq_words_minutes (w->minutes);
   g_autofree char *cost = sq_words_way_cost (w, " ", style);
   return g_strdup_printf (ngettext ("%s: %u piece, seams %s, cloth %s, time %s, cost %s",

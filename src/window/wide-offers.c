@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/wide-offers.h"
+
+#include "window/edit-ways.h"
+#include "window/figures.h"
+#include "window/look.h"
+#include "words/wide.h"
+
+/* Nothing is laid while a hand drags (ms). */
+#define LAY_AFTER_MS 250
+
+/* One run on the thread. Shared by both sides; what changes in it is atomic. */
+typedef struct
+{
+  gatomicrefcount ref_count;
+  SqJob *job;
+  SqCushion *cushion;
+  gint is_cancelled;
+} Run;
+
+struct _SqWideOffers
+{
+  GtkWidget parent;
+  SqDocument *document;
+  SqJob *job; /* what the offers are for */
+  SqWide *wide;
+  GtkWidget *flow;
+  GtkWidget *said[SQ_N_WIDE_KINDS]; /* button or label of each way; NULL: none */
+  Run *run;
+  guint later;
+};
+
+G_DEFINE_TYPE (SqWideOffers, sq_wide_offers, GTK_TYPE_WIDGET)
+
+/* --- what they say --------------------------------------------------------------------------- */
+
+static void
+say (SqWideOffers *offers)
+{
+  SqLengthStyle style = sq_figures_style (offers->job);
+  for (guint i = 0; i < offers->wide->ways->len; i++)
+    {
+      const SqWideWay *way = sq_wide_way (offers->wide, i);
+      GtkWidget *said = offers->said[i];
+      g_autofree char *words = sq_words_wide_offer (way, &style);
+      g_autofree char *summary = sq_words_wide_summary (way, &style);
+      if (said == NULL)
+        continue;
+      if (GTK_IS_BUTTON (said))
+        sq_look_set_label (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (said))), words);
+      else
+        sq_look_set_label (GTK_LABEL (said), words);
+      gtk_widget_set_tooltip_text (said, summary);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (said), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
+                                      GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, summary, -1);
+    }
+}
+
+static void
+on_clicked (GtkButton *button, SqWideOffers *offers)
+{
+  guint i = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "way"));
+  /* The buttons go with the edit. */
+  g_autoptr (SqWide) wide = sq_wide_ref (offers->wide);
+  g_autoptr (SqDocument) document = g_object_ref (offers->document);
+  sq_edit_wide (document, wide, i);
+}
+
+/* What can be done is a button; wider cloth is for the maker to find, and only said. */
+static void
+add (SqWideOffers *offers, guint i)
+{
+  const SqWideWay *way = sq_wide_way (offers->wide, i);
+  gboolean is_button = way->kind != SQ_WIDE_CLOTH;
+  GtkWidget *said = is_button ? gtk_button_new_with_label ("") : gtk_label_new (NULL);
+  if (!way->way.possible || (gint) i == offers->wide->in_use)
+    {
+      g_object_unref (g_object_ref_sink (said));
+      return;
+    }
+  gtk_widget_add_css_class (said, is_button ? "fix" : "dim");
+  gtk_widget_set_halign (said, GTK_ALIGN_START);
+  gtk_widget_set_valign (said, GTK_ALIGN_CENTER);
+  g_object_set_data (G_OBJECT (said), "way", GUINT_TO_POINTER (i));
+  if (is_button)
+    g_signal_connect (said, "clicked", G_CALLBACK (on_clicked), offers);
+  offers->said[i] = said;
+  gtk_flow_box_insert (GTK_FLOW_BOX (offers->flow), said, -1);
+  /* The button takes the keys, not what holds it. */
+  gtk_widget_set_focusable (gtk_widget_get_parent (said), FALSE);
+}
+
+/* --- on the thread --------------------------------------------------------------------------- */
+
+static Run *
+run_ref (Run *run)
+{
+  g_atomic_ref_count_inc (&run->ref_count);
+  return run;
+}
+
+static void
+run_unref (gpointer data)
+{
+  Run *run = data;
+  if (!g_atomic_ref_count_dec (&run->ref_count))
+    return;
+  sq_job_unref (run->job);
+  sq_cushion_unref (run->cushion);
+  g_free (run);
+}
+
+static gboolean
+is_cancelled (gpointer data)
+{
+  return g_atomic_int_get (&((Run *) data)->is_cancelled);
+}
+
+static void
+lay (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Run *run = data;
+  const SqTask watch = { .is_cancelled = is_cancelled, .data = run };
+  (void) source, (void) cancellable;
+  g_task_return_pointer (task, sq_wide_new (run->job, run->cushion, TRUE, &watch),
+                         (GDestroyNotify) sq_wide_unref);
+}
+
+/* --- here ------------------------------------------------------------------------------------ */
+
+static void
+on_laid (GObject *source, GAsyncResult *result, gpointer data)
+{
+  GWeakRef *weak = data;
+  g_autoptr (SqWideOffers) offers = g_weak_ref_get (weak);
+  g_autoptr (SqWide) wide = g_task_propagate_pointer (G_TASK (result), NULL);
+  (void) source;
+  g_weak_ref_clear (weak);
+  g_free (weak);
+  if (offers == NULL || offers->run == NULL)
+    return;
+  g_clear_pointer (&offers->run, run_unref);
+  if (wide == NULL)
+    return;
+  g_clear_pointer (&offers->wide, sq_wide_unref);
+  offers->wide = g_steal_pointer (&wide);
+  say (offers);
+}
+
+static gboolean
+on_later (gpointer data)
+{
+  SqWideOffers *offers = data;
+  offers->later = 0;
+  offers->run = g_new0 (Run, 1);
+  g_atomic_ref_count_init (&offers->run->ref_count);
+  offers->run->job = sq_job_ref (offers->job);
+  offers->run->cushion = sq_cushion_ref (offers->wide->cushion);
+  /* Whoever lets the offers go does not wait for the thread. */
+  GWeakRef *weak = g_new (GWeakRef, 1);
+  g_weak_ref_init (weak, offers);
+  g_autoptr (GTask) task = g_task_new (NULL, NULL, on_laid, weak);
+  g_task_set_task_data (task, run_ref (offers->run), run_unref);
+  g_task_run_in_thread (task, lay);
+  return G_SOURCE_REMOVE;
+}
+
+GtkWidget *
+sq_wide_offers_new (SqDocument *document, SqId cushion)
+{
+  SqWideOffers *offers = g_object_new (SQ_TYPE_WIDE_OFFERS, NULL);
+  const SqCushion *own = sq_job_cushion (sq_document_get_job (document), cushion);
+  g_return_val_if_fail (own != NULL, GTK_WIDGET (offers));
+  offers->document = g_object_ref (document);
+  offers->job = sq_job_ref (sq_document_get_job (document));
+  offers->wide = sq_wide_new (offers->job, own, FALSE, NULL);
+  for (guint i = 0; i < offers->wide->ways->len; i++)
+    add (offers, i);
+  say (offers);
+  if (offers->wide->ways->len > 0)
+    offers->later = g_timeout_add (LAY_AFTER_MS, on_later, offers);
+  return GTK_WIDGET (offers);
+}
+
+static void
+sq_wide_offers_dispose (GObject *object)
+{
+  SqWideOffers *offers = SQ_WIDE_OFFERS (object);
+  g_clear_handle_id (&offers->later, g_source_remove);
+  if (offers->run != NULL)
+    g_atomic_int_set (&offers->run->is_cancelled, TRUE);
+  g_clear_pointer (&offers->run, run_unref);
+  g_clear_pointer (&offers->flow, gtk_widget_unparent);
+  g_clear_object (&offers->document);
+  g_clear_pointer (&offers->wide, sq_wide_unref);
+  g_clear_pointer (&offers->job, sq_job_unref);
+  G_OBJECT_CLASS (sq_wide_offers_parent_class)->dispose (object);
+}
+
+static void
+sq_wide_offers_class_init (SqWideOffersClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sq_wide_offers_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+sq_wide_offers_init (SqWideOffers *offers)
+{
+  offers->flow = gtk_flow_box_new ();
+  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (offers->flow), GTK_SELECTION_NONE);
+  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (offers->flow), SQ_N_WIDE_KINDS);
+  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (offers->flow), 6);
+  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (offers->flow), 4);
+  gtk_widget_set_halign (offers->flow, GTK_ALIGN_START);
+  gtk_widget_set_parent (offers->flow, GTK_WIDGET (offers));
+}
