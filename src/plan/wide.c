@@ -116,9 +116,13 @@ with_front (const SqOutline *outline, SqVector front_dir)
       best = along;
       longest = length;
     }
-  SqCorner corner = ring[front];
-  corner.front = TRUE;
-  return sq_outline_with_corner (outline, &corner);
+  /* It comes first, so that corners are named from it. */
+  g_autofree guint *sizes = NULL;
+  g_autofree SqCorner *corners = sq_outline_dup_corners (outline, &sizes);
+  for (guint i = 0; i < n; i++)
+    corners[i] = ring[(front + i) % n];
+  corners[0].front = TRUE;
+  return sq_outline_new (corners, sizes, sq_outline_n_rings (outline));
 }
 
 /* A part of the cushion; where a zip was along one of its edges is left to the rules. */

@@ -93,6 +93,20 @@ on_row (GtkListBox *list, GtkListBoxRow *row, SqProblems *problems)
     sq_selection_choose (problems->selection, &place);
 }
 
+/* As high as its rows are at the width the window has. */
+static void
+set_height (SqProblems *problems)
+{
+  GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (problems->scrolled));
+  int width = gtk_widget_get_width (root), height;
+  /* Before it is shown for the first time. */
+  if (width <= 0)
+    gtk_window_get_default_size (GTK_WINDOW (root), &width, &height);
+  gtk_widget_measure (problems->list, GTK_ORIENTATION_VERTICAL, width, NULL, &height, NULL, NULL);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (problems->scrolled),
+                                              MIN (height, MOST_HEIGHT));
+}
+
 /* Whether @problem is of a face that is too wide. */
 static gboolean
 is_wide (const SqProblem *problem)
@@ -247,20 +261,6 @@ fill (SqProblems *problems, const SqPlan *plan, const SqLengthStyle *style)
       }
   if (n > MOST_ROWS)
     add_more (problems, n - MOST_ROWS);
-}
-
-/* As high as its rows are at the width the window has. */
-static void
-set_height (SqProblems *problems)
-{
-  GtkWidget *root = GTK_WIDGET (gtk_widget_get_root (problems->scrolled));
-  int width = gtk_widget_get_width (root), height;
-  /* Before it is shown for the first time. */
-  if (width <= 0)
-    gtk_window_get_default_size (GTK_WINDOW (root), &width, &height);
-  gtk_widget_measure (problems->list, GTK_ORIENTATION_VERTICAL, width, NULL, &height, NULL, NULL);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (problems->scrolled),
-                                              MIN (height, MOST_HEIGHT));
 }
 
 static void

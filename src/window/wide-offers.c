@@ -9,6 +9,8 @@
 /* Nothing is laid while a hand drags (ms). */
 #define LAY_AFTER_MS 250
 
+#define N_COLUMNS 2
+
 /* One run on the thread. Shared by both sides; what changes in it is atomic. */
 typedef struct
 {
@@ -24,13 +26,16 @@ struct _SqWideOffers
   SqDocument *document;
   SqJob *job; /* what the offers are for */
   SqWide *wide;
-  GtkWidget *flow;
+  GtkWidget *grid;
+  guint n_said;
   GtkWidget *said[SQ_N_WIDE_KINDS]; /* button or label of each way; NULL: none */
   Run *run;
   guint later;
 };
 
 G_DEFINE_TYPE (SqWideOffers, sq_wide_offers, GTK_TYPE_WIDGET)
+
+static guint changed_signal;
 
 /* --- what they say --------------------------------------------------------------------------- */
 
@@ -85,9 +90,13 @@ add (SqWideOffers *offers, guint i)
   if (is_button)
     g_signal_connect (said, "clicked", G_CALLBACK (on_clicked), offers);
   offers->said[i] = said;
-  gtk_flow_box_insert (GTK_FLOW_BOX (offers->flow), said, -1);
-  /* The button takes the keys, not what holds it. */
-  gtk_widget_set_focusable (gtk_widget_get_parent (said), FALSE);
+  GtkWidget *label = is_button ? gtk_button_get_child (GTK_BUTTON (said)) : said;
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_grid_attach (GTK_GRID (offers->grid), said, (int) (offers->n_said % N_COLUMNS),
+                   (int) (offers->n_said / N_COLUMNS), 1, 1);
+  offers->n_said++;
 }
 
 /* --- on the thread --------------------------------------------------------------------------- */
@@ -145,6 +154,7 @@ on_laid (GObject *source, GAsyncResult *result, gpointer data)
   g_clear_pointer (&offers->wide, sq_wide_unref);
   offers->wide = g_steal_pointer (&wide);
   say (offers);
+  g_signal_emit (offers, changed_signal, 0);
 }
 
 static gboolean
@@ -190,7 +200,7 @@ sq_wide_offers_dispose (GObject *object)
   if (offers->run != NULL)
     g_atomic_int_set (&offers->run->is_cancelled, TRUE);
   g_clear_pointer (&offers->run, run_unref);
-  g_clear_pointer (&offers->flow, gtk_widget_unparent);
+  g_clear_pointer (&offers->grid, gtk_widget_unparent);
   g_clear_object (&offers->document);
   g_clear_pointer (&offers->wide, sq_wide_unref);
   g_clear_pointer (&offers->job, sq_job_unref);
@@ -201,17 +211,17 @@ static void
 sq_wide_offers_class_init (SqWideOffersClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sq_wide_offers_dispose;
+  changed_signal = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
+                                 NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (class), GTK_TYPE_BIN_LAYOUT);
 }
 
 static void
 sq_wide_offers_init (SqWideOffers *offers)
 {
-  offers->flow = gtk_flow_box_new ();
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (offers->flow), GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (offers->flow), SQ_N_WIDE_KINDS);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (offers->flow), 6);
-  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (offers->flow), 4);
-  gtk_widget_set_halign (offers->flow, GTK_ALIGN_START);
-  gtk_widget_set_parent (offers->flow, GTK_WIDGET (offers));
+  offers->grid = gtk_grid_new ();
+  gtk_grid_set_column_spacing (GTK_GRID (offers->grid), 8);
+  gtk_grid_set_row_spacing (GTK_GRID (offers->grid), 4);
+  gtk_widget_set_halign (offers->grid, GTK_ALIGN_START);
+  gtk_widget_set_parent (offers->grid, GTK_WIDGET (offers));
 }

@@ -10,5 +10,5 @@
 G_DECLARE_FINAL_TYPE (SqWideOffers, sq_wide_offers, SQ, WIDE_OFFERS, GtkWidget)
 
 /* What is offered for @cushion as it is in @document now; how much cloth each way takes follows as soon
- * as it is laid, on a thread. Floating. */
+ * as it is laid, on a thread: "changed" (no parameters). Floating. */
 GtkWidget *sq_wide_offers_new (SqDocument *document, SqId cushion);
