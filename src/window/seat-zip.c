@@ -113,22 +113,44 @@ zip_on_ring (const Ring *ring)
   return sq_path_part (ring->path, wrapped (ring, from), wrapped (ring, to));
 }
 
-/* The zip of an underside; NULL: there is none. */
+/* The zip of an underside, of whose panels each has its stretch of one straight line; NULL: there is
+ * none. */
 static SqPath *
 zip_across (const SqCover *cover)
 {
+  SqVector along = { 0, 0 };
+  SqNode ends[2] = { 0 };
+  double low = INFINITY, high = -INFINITY;
+
   for (guint i = 0; i < cover->pieces->len && cover->zip.place == SQ_ZIP_UNDERSIDE; i++)
     {
       const SqPiece *piece = sq_cover_piece (cover, i);
       for (guint k = 0; k < piece->marks->len && piece->role == SQ_ROLE_UNDERSIDE; k++)
         {
           const SqMark *mark = &g_array_index (piece->marks, SqMark, k);
-          if (mark->kind == SQ_MARK_ZIP && mark->line != NULL)
-            /* The underside is the image of the cover, which may be the image of the seat. */
-            return cover->mirrored ? sq_path_ref (mark->line) : sq_path_mirrored (mark->line);
+          if (mark->kind != SQ_MARK_ZIP || mark->line == NULL)
+            continue;
+          const SqNode *nodes = sq_path_nodes (mark->line);
+          guint n = sq_path_n_nodes (mark->line);
+          if (high < low)
+            along = sq_sub (nodes[n - 1].at, nodes[0].at);
+          for (guint m = 0; m < n; m++)
+            {
+              double at = sq_dot (nodes[m].at, along);
+              if (at < low)
+                ends[0].at = nodes[m].at;
+              if (at > high)
+                ends[1].at = nodes[m].at;
+              low = fmin (low, at);
+              high = fmax (high, at);
+            }
         }
     }
-  return NULL;
+  if (high < low)
+    return NULL;
+  /* The underside is the image of the cover, which may be the image of the seat. */
+  g_autoptr (SqPath) line = sq_path_new (ends, 2, FALSE);
+  return cover->mirrored ? sq_path_ref (line) : sq_path_mirrored (line);
 }
 
 /* --- drawing ------------------------------------------------------------------------------- */

@@ -106,4 +106,32 @@ for path in sorted(pathlib.Path(folder).glob('*.squab')):
     text = run(squab_cut, path, '--ways')
     if text.count('WAYS OF BUILDING') != len(job['cushions']) or 'Sample rates' not in text:
         problems.append(f'{path.name}: {text}')
+
+
+def check_wide(squab_cut):
+    """A face of 1800 on cloth of 1346.2: each way out is what the job changed to it says."""
+    outline = [{'id': 1, 'x': 0, 'y': 0}, {'id': 2, 'x': 1800, 'y': 0},
+               {'id': 3, 'x': 1800, 'y': 600}, {'id': 4, 'x': 0, 'y': 600}]
+    job = {'format': 'squab job', 'version': 1, 'cloths': [{'id': 1, 'price': 20}],
+           'cushions': [{'id': 1, 'build': 'boxed', 'outline': outline}]}
+    changes = {'two-joins': {'seams_across': 'two'}, 'turn': {'stripes': {'run': 'side-to-side'}}}
+
+    def plan_of(keys):
+        changed = {**job, 'cushions': [{**job['cushions'][0], **keys}]}
+        return json.loads(run(squab_cut, changed, '--plan', '-', '--ways'))
+    wide = {way['way']: way for way in plan_of({})['cushions'][0]['wide']}
+    if list(wide) != ['two-joins', 'divide', 'turn', 'wider-cloth']:
+        problems.append(f'wide: {list(wide)}')
+    for name, keys in changes.items():
+        plan, way = plan_of(keys), wide[name]
+        expect(f'wide {name} pieces', way['pieces'], plan['totals']['pieces'])
+        expect(f'wide {name} seam', way['seam_length'], plan['totals']['seam_length'])
+        expect(f'wide {name} length', way['cloth'][0]['length'], plan['purchase'][0]['buy'])
+        expect(f'wide {name} cost', way['costs']['cloth'], 20 * plan['purchase'][0]['buy'] / 1000)
+    if wide['divide']['cushions'] != 2 or wide['wider-cloth']['costs']['cloth'] is not None:
+        problems.append(f'wide: {wide["divide"]} {wide["wider-cloth"]}')
+    expect('wide width', round(wide['wider-cloth']['width'], 1), 1825.4)
+
+
+check_wide(squab_cut)
 raise SystemExit('\n'.join(problems) if problems else 0)
