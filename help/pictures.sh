@@ -62,13 +62,17 @@ shown window true "$work/bay-seat.squab"
 shown papers 'key ctrl+p; SHOWN=$(waitwin "Print and export")' "$work/bay-seat.squab"
 cp data/samples/bow-seat.squab "$work/bow-seat.squab"
 shown ways 'key ctrl+b; SHOWN=$(waitwin "Ways of building"); settle 2' "$work/bow-seat.squab"
+sed 's/"width": 1346.2/"width": 914.4/' data/samples/bay-seat.squab > "$work/wide.squab"
+shown offers 'for i in $(seq 50); do "$UI" squab tree | grep "Two joins: H" >/dev/null && break; sleep 0.2; done
+  settle; SHOWN=$WIN' "$work/wide.squab"
+convert "$work/offers.png" -crop 1180x96+0+523 +repage "$work/offers.png"
 page cut-list --cut-list
 page layout --layout
 convert "$work/cut-list.png" -bordercolor '#b9b2a6' -border 1 "$work/cut-list.png"
 convert "$work/layout.png" -crop 100%x82%+0+0 -trim -bordercolor white -border 16 "$work/layout.png"
-for name in start window papers ways; do
+for name in start window papers ways offers; do
   convert "$work/$name.png" -resize 900x "$work/$name.png"
 done
-for name in start window papers ways cut-list layout "${ways[@]}"; do
+for name in start window papers ways offers cut-list layout "${ways[@]}"; do
   convert "$work/$name.png" +repage -strip -dither None -colors 96 "PNG8:$figures/$name.png"
 done
