@@ -139,6 +139,28 @@ test_either_way (void)
     g_assert_cmpuint (sq_cover_piece (folded, i)->digest, ==, sq_cover_piece (boxed, i)->digest);
 }
 
+/* With sides of both builds there is no boxing all round for a zip; what is offered helps. */
+static void
+test_zip_place (void)
+{
+  g_autoptr (SqJob) job = job_of (
+      "'zip':{'place':'boxing'},'outline':[{'id':1,'x':0,'y':0,'build':'folded'},"
+      "{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':400},{'id':4,'x':0,'y':400}]",
+      NULL);
+  const SqCushion *cushion = g_ptr_array_index (job->cushions, 0);
+  g_autoptr (SqCover) cover = sq_cover_new (job, cushion, FALSE, NULL);
+  const SqProblem *p = find_problem (cover, SQ_PROBLEM_ZIP_NO_PLACE);
+
+  g_assert_nonnull (p);
+  g_assert_cmpint (cover->zip.place, ==, SQ_ZIP_UNDERSIDE);
+  for (guint i = 0; i < SQ_N_FIXES && p->fixes[i].kind != SQ_FIX_NONE; i++)
+    {
+      g_autoptr (SqCushion) fixed = sq_fix_apply (&p->fixes[i], cushion);
+      g_autoptr (SqCover) after = sq_cover_new (job, fixed, FALSE, NULL);
+      g_assert_null (find_problem (after, SQ_PROBLEM_ZIP_NO_PLACE));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -149,5 +171,6 @@ main (int argc, char **argv)
   g_test_add_func ("/cover/mixed/rounding", test_rounding);
   g_test_add_func ("/cover/mixed/facing-skirts", test_facing_skirts);
   g_test_add_func ("/cover/mixed/either-way", test_either_way);
+  g_test_add_func ("/cover/mixed/zip-place", test_zip_place);
   return g_test_run ();
 }
