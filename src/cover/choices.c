@@ -164,9 +164,7 @@ resolve_zip (SqChoices *c, GArray *problems)
         {
           p = sq_report_key (problems, SQ_PROBLEM_ZIP_NO_PLACE, SQ_WARNING, cushion, "zip.place");
           p->fixes[0] = (SqFix){ SQ_FIX_ZIP_PLACE, 0, usual };
-          /* Sides of their own build stay so in a boxed cover. */
-          if (!sq_choices_is_mixed (c) || build_with (c->zip_place) != SQ_BUILD_BOXED)
-            p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, build_with (c->zip_place) };
+          p->fixes[1] = (SqFix){ SQ_FIX_BUILD, 0, build_with (c->zip_place) };
           c->zip_place = usual;
         }
       else if (c->zip_place == SQ_ZIP_BOXING && low)

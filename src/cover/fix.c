@@ -231,6 +231,26 @@ set_value (SqCushion *c, const SqFix *fix)
   c->given = (c->given & ~unset) | set;
 }
 
+/* Built as @fix says all round: no side keeps a build of its own. */
+static SqCushion *
+with_build (const SqCushion *cushion, const SqFix *fix)
+{
+  g_autoptr (SqOutline) outline = NULL;
+  SqCushion *changed;
+
+  if (cushion->outline != NULL && sq_outline_n_rings (cushion->outline) > 0)
+    {
+      g_autofree guint *sizes = NULL;
+      g_autofree SqCorner *corners = sq_outline_dup_corners (cushion->outline, &sizes);
+      for (guint i = 0; i < sizes[0]; i++)
+        unset_edge_build (&corners[i], 0);
+      outline = sq_outline_new (corners, sizes, sq_outline_n_rings (cushion->outline));
+    }
+  changed = outline != NULL ? sq_cushion_with_outline (cushion, outline) : sq_cushion_dup (cushion);
+  set_value (changed, fix);
+  return changed;
+}
+
 SqCushion *
 sq_fix_apply (const SqFix *fix, const SqCushion *cushion)
 {
@@ -259,6 +279,7 @@ sq_fix_apply (const SqFix *fix, const SqCushion *cushion)
     case SQ_FIX_DROP_HOLE:
       return without_hole (cushion, fix->item);
     case SQ_FIX_BUILD:
+      return with_build (cushion, fix);
     case SQ_FIX_THICKNESS:
     case SQ_FIX_WRAP_DEPTH:
     case SQ_FIX_WRAP_STYLE:

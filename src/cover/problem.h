@@ -96,7 +96,7 @@ typedef struct
 typedef enum
 {
   SQ_FIX_NONE,
-  SQ_FIX_BUILD,          /* build = value */
+  SQ_FIX_BUILD,          /* build = value, on all sides alike */
   SQ_FIX_RADIUS,         /* corner item: radius = value */
   SQ_FIX_CLEARANCE,      /* edge item: clearance = value */
   SQ_FIX_STRAIGHTEN,     /* edge item: straight */
