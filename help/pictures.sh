@@ -65,7 +65,7 @@ shown ways 'key ctrl+b; SHOWN=$(waitwin "Ways of building"); settle 2' "$work/bo
 sed 's/"width": 1346.2/"width": 914.4/' data/samples/bay-seat.squab > "$work/wide.squab"
 shown offers 'for i in $(seq 50); do "$UI" squab tree | grep "Two joins: H" >/dev/null && break; sleep 0.2; done
   settle; SHOWN=$WIN' "$work/wide.squab"
-convert "$work/offers.png" -crop 1180x93+0+526 +repage "$work/offers.png"
+convert "$work/offers.png" -crop 1180x91+0+528 +repage "$work/offers.png"
 page cut-list --cut-list
 page layout --layout
 convert "$work/cut-list.png" -bordercolor '#b9b2a6' -border 1 "$work/cut-list.png"
