@@ -169,7 +169,7 @@ say_problems (const SqLays *lays)
 int
 sq_command_run (const SqOptions *options, GError **error)
 {
-  const SqLayBudget budget = { options->seed, options->steps };
+  const SqLayBudget budget = { .seed = options->seed, .steps = options->steps };
   SqDefaults defaults;
   sq_defaults_builtin (&defaults);
   g_autoptr (SqJob) job = sq_job_load (options->file, &defaults, error);

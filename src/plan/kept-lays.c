@@ -102,15 +102,15 @@ to_grid (double mm, gint32 *grid)
   return TRUE;
 }
 
-/* How often @turn_deg, to which the grain's turn comes, is a quarter turn; FALSE where it is not. */
+/* @turn_deg, to which the grain's turn comes, as a pose's; FALSE where it is no quarter turn. */
 static gboolean
-to_quarters (double turn_deg, double grain_rad, guint8 *quarters)
+to_turn (double turn_deg, double grain_rad, gint32 *turn)
 {
   double times = sq_turn_deg (turn_deg * SQ_RAD_PER_DEG + grain_rad) / 90;
 
   if (fabs (times - round (times)) * 90 > TURN_SLACK_DEG)
     return FALSE;
-  *quarters = (guint8) round (times) % SQ_N_LAY_TURNS;
+  *turn = (gint32) round (times) % SQ_N_LAY_TURNS * SQ_GRID_QUARTER;
   return TRUE;
 }
 
@@ -123,8 +123,7 @@ add_placed (SqLay *lay, const SqKeptPlaced *kept, const SqPlan *plan, const SqLa
     return FALSE;
   placed.tag = sq_lay_task_item (task, kept->piece)->tag;
   if (!to_grid (kept->at.x, &placed.at.x) || !to_grid (kept->at.y, &placed.at.y)
-      || !to_quarters (kept->turn_deg, piece_of_line (plan, placed.tag)->grain_rad,
-                       &placed.quarters))
+      || !to_turn (kept->turn_deg, piece_of_line (plan, placed.tag)->grain_rad, &placed.pose.turn))
     return FALSE;
   g_array_append_val (lay->placed, placed);
   return TRUE;

@@ -82,7 +82,10 @@ found_lay (const SqLays *lays, const SqClothLay *cloth, const SqLays *before, co
 {
   const SqLay *same = same_lay (before, cloth, &lays->budget, FALSE);
 
-  return same != NULL ? sq_lay_ref (same) : sq_lay_run (cloth->task, NULL, &lays->budget, watch);
+  SqLayWatch lay_watch = { watch != NULL ? *watch : (SqTask){ NULL, NULL, NULL }, NULL };
+
+  return same != NULL ? sq_lay_ref (same)
+                      : sq_lay_run (cloth->task, NULL, &lays->budget, &lay_watch);
 }
 
 /* FALSE if it was stopped. */
@@ -192,6 +195,7 @@ sq_lays_piece (const SqLays *lays, const SqPlaced *placed)
 void
 sq_lays_place (const SqLays *lays, const SqPlaced *placed, double *turn_rad, SqPoint *at)
 {
-  *turn_rad = placed->quarters * (M_PI / 2) - sq_lays_piece (lays, placed)->grain_rad;
+  *turn_rad = placed->pose.turn * (2 * M_PI / SQ_GRID_WHOLE_TURN)
+              - sq_lays_piece (lays, placed)->grain_rad;
   *at = sq_point ((double) placed->at.x / SQ_GRID_PER_MM, (double) placed->at.y / SQ_GRID_PER_MM);
 }

@@ -6,27 +6,27 @@
 #define MOST_MM 500000.0
 
 SqGrid
-sq_grid_turned (SqGrid p, guint quarters)
+sq_grid_posed (SqGrid p, SqGridPose pose)
 {
-  switch (quarters % 4)
+  gint32 x = pose.mirrored ? -p.x : p.x;
+
+  switch (pose.turn)
     {
-    case 1:
-      return (SqGrid){ -p.y, p.x };
-    case 2:
-      return (SqGrid){ -p.x, -p.y };
-    case 3:
-      return (SqGrid){ p.y, -p.x };
+    case 0:
+      return (SqGrid){ x, p.y };
+    case SQ_GRID_QUARTER:
+      return (SqGrid){ -p.y, x };
+    case 2 * SQ_GRID_QUARTER:
+      return (SqGrid){ -x, -p.y };
+    case 3 * SQ_GRID_QUARTER:
+      return (SqGrid){ p.y, -x };
     default:
-      return p;
+      {
+        double angle = pose.turn * (G_PI / (SQ_GRID_WHOLE_TURN / 2)), c = cos (angle),
+               s = sin (angle);
+        return (SqGrid){ (gint32) lround (c * x - s * p.y), (gint32) lround (s * x + c * p.y) };
+      }
     }
-}
-
-SqGridBox
-sq_grid_box_turned (SqGridBox box, guint quarters)
-{
-  SqGrid a = sq_grid_turned (box.min, quarters), b = sq_grid_turned (box.max, quarters);
-
-  return (SqGridBox){ { MIN (a.x, b.x), MIN (a.y, b.y) }, { MAX (a.x, b.x), MAX (a.y, b.y) } };
 }
 
 gint32
@@ -36,17 +36,17 @@ sq_grid_from_mm (double mm)
 }
 
 SqGridRing *
-sq_grid_rings_turned (const SqGridRing *rings, guint n_rings, guint quarters)
+sq_grid_rings_posed (const SqGridRing *rings, guint n_rings, SqGridPose pose)
 {
-  SqGridRing *turned = g_new (SqGridRing, n_rings);
+  SqGridRing *posed = g_new (SqGridRing, n_rings);
 
   for (guint i = 0; i < n_rings; i++)
     {
-      turned[i] = (SqGridRing){ g_new (SqGrid, rings[i].n), rings[i].n };
+      posed[i] = (SqGridRing){ g_new (SqGrid, rings[i].n), rings[i].n };
       for (guint k = 0; k < rings[i].n; k++)
-        turned[i].points[k] = sq_grid_turned (rings[i].points[k], quarters);
+        posed[i].points[k] = sq_grid_posed (rings[i].points[k], pose);
     }
-  return turned;
+  return posed;
 }
 
 void

@@ -32,15 +32,30 @@ sq_grid_add (SqGrid a, SqGrid b)
   return (SqGrid){ a.x + b.x, a.y + b.y };
 }
 
-/* @p turned by @quarters × 90° counter-clockwise about (0, 0). */
-SqGrid sq_grid_turned (SqGrid p, guint quarters);
-SqGridBox sq_grid_box_turned (SqGridBox box, guint quarters);
+/* How something lies: mirrored first (x → −x) where mirrored, then turned counter-clockwise about
+ * (0, 0) by turn, thousandths of a degree from 0 to 359,999. */
+typedef struct
+{
+  gint32 turn;
+  gboolean mirrored;
+} SqGridPose;
+
+#define SQ_GRID_QUARTER 90000
+#define SQ_GRID_WHOLE_TURN 360000
+
+static inline gboolean
+sq_grid_pose_equal (SqGridPose a, SqGridPose b)
+{
+  return a.turn == b.turn && !a.mirrored == !b.mirrored;
+}
+
+/* @p as @pose has it: exact for quarter turns, else rounded to the micrometre. */
+SqGrid sq_grid_posed (SqGrid p, SqGridPose pose);
 /* What is nearest to @mm, which is held to ± 500 m. */
 gint32 sq_grid_from_mm (double mm);
 
-/* @rings turned by @quarters × 90° about (0, 0), in the same order; to be freed with
- * sq_grid_rings_free. */
-SqGridRing *sq_grid_rings_turned (const SqGridRing *rings, guint n_rings, guint quarters);
+/* @rings as @pose has them, in the same order; to be freed with sq_grid_rings_free. */
+SqGridRing *sq_grid_rings_posed (const SqGridRing *rings, guint n_rings, SqGridPose pose);
 void sq_grid_rings_free (SqGridRing *rings, guint n_rings);
 /* Of at least one ring with at least one point. */
 SqGridBox sq_grid_rings_box (const SqGridRing *rings, guint n_rings);

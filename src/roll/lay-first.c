@@ -34,7 +34,7 @@ typedef struct
 /* A height at which a shape may be tried, and the least x that may be free there. */
 typedef struct
 {
-  guint quarters;
+  guint pose;
   gint64 y, x;
 } Try;
 
@@ -52,7 +52,7 @@ typedef struct
 {
   Filling *filling;
   const SqLayKind *kind;
-  SqLayPhase phases[SQ_N_LAY_TURNS];
+  SqLayPhase phases[SQ_LAY_MOST_POSES];
   GArray *tries; /* of Try */
   GArray *bars;  /* of Bar; empty between two questions */
 } Laying;
@@ -135,8 +135,8 @@ leave_cores (Laying *laying, Try *try, const SqLayPhase *phase, gint64 most)
 static gboolean
 move_on (Laying *laying, Try *try, gint64 most)
 {
-  const SqLayShape *shape = laying->kind->shapes[try->quarters];
-  const SqLayPhase *phase = &laying->phases[try->quarters];
+  const SqLayShape *shape = laying->kind->shapes[try->pose];
+  const SqLayPhase *phase = &laying->phases[try->pose];
   gboolean moved = TRUE;
 
   try->x = sq_lay_phase_next_x (phase, try->y, try->x);
@@ -168,72 +168,71 @@ compare_tries (gconstpointer a, gconstpointer b)
 {
   const Try *p = a, *q = b;
 
-  if (p->quarters != q->quarters)
-    return p->quarters < q->quarters ? -1 : 1;
+  if (p->pose != q->pose)
+    return p->pose < q->pose ? -1 : 1;
   return (p->y > q->y) - (p->y < q->y);
 }
 
 static gint64
-room_across (const Laying *laying, guint quarters)
+room_across (const Laying *laying, guint pose)
 {
-  return (gint64) laying->filling->strip->width - laying->kind->shapes[quarters]->width;
+  return (gint64) laying->filling->strip->width - laying->kind->shapes[pose]->width;
 }
 
 static void
-add_try (Laying *laying, GArray *tries, guint quarters, gint64 y, gint64 x)
+add_try (Laying *laying, GArray *tries, guint pose, gint64 y, gint64 x)
 {
-  Try try = { quarters, y, MAX (x, laying->filling->floor) };
+  Try try = { pose, y, MAX (x, laying->filling->floor) };
 
-  if (y >= 0 && y <= room_across (laying, quarters))
+  if (y >= 0 && y <= room_across (laying, pose))
     g_array_append_val (tries, try);
 }
 
 /* The allowed heights next to @y: itself where there is no pattern. */
 static void
-add_tries_at (Laying *laying, GArray *tries, guint quarters, gint64 y, gint64 x)
+add_tries_at (Laying *laying, GArray *tries, guint pose, gint64 y, gint64 x)
 {
-  const SqLayPhase *phase = &laying->phases[quarters];
+  const SqLayPhase *phase = &laying->phases[pose];
   gint64 last = sq_lay_phase_last_y (phase, y), next = sq_lay_phase_next_y (phase, y);
 
-  add_try (laying, tries, quarters, last, x);
+  add_try (laying, tries, pose, last, x);
   if (next != last)
-    add_try (laying, tries, quarters, next, x);
+    add_try (laying, tries, pose, next, x);
 }
 
 /* The heights at which a ledge of a shape is level with one of @laid: it stands on it, hangs below
  * it or lies as it does. */
 static void
-add_tries_beside (Laying *laying, GArray *tries, guint quarters, const Laid *laid)
+add_tries_beside (Laying *laying, GArray *tries, guint pose, const Laid *laid)
 {
-  const SqLayShape *shape = laying->kind->shapes[quarters];
+  const SqLayShape *shape = laying->kind->shapes[pose];
   gint64 x = laid->x + laid->shape->keep.min.x - shape->keep.max.x;
 
   for (guint i = 0; i < laid->shape->n_ledges; i++)
     for (guint k = 0; k < shape->n_ledges; k++)
-      add_tries_at (laying, tries, quarters, laid->y + laid->shape->ledges[i] - shape->ledges[k],
-                    x);
+      add_tries_at (laying, tries, pose, laid->y + laid->shape->ledges[i] - shape->ledges[k], x);
 }
 
 /* All heights of a pattern that has few of them. */
 static gboolean
-add_all_rows (Laying *laying, guint quarters)
+add_all_rows (Laying *laying, guint pose)
 {
-  const SqLayPhase *phase = &laying->phases[quarters];
-  gint64 room = room_across (laying, quarters);
+  const SqLayPhase *phase = &laying->phases[pose];
+  gint64 room = room_across (laying, pose);
 
   if (phase->repeat_across_nm <= 0 || room * 1000 / phase->repeat_across_nm >= MOST_ROWS)
     return FALSE;
   for (gint64 y = sq_lay_phase_next_y (phase, 0); y <= room; y = sq_lay_phase_next_y (phase, y + 1))
-    add_try (laying, laying->tries, quarters, y, 0);
+    add_try (laying, laying->tries, pose, y, 0);
   return TRUE;
 }
 
 static gboolean
-has_all_rows (const Laying *laying, guint quarters)
+has_all_rows (const Laying *laying, guint pose)
 {
-  const SqLayPhase *phase = &laying->phases[quarters];
+  const SqLayPhase *phase = &laying->phases[pose];
   return phase->repeat_across_nm > 0
-         && room_across (laying, quarters) * 1000 / phase->repeat_across_nm < MOST_ROWS;
+         && room_across (laying, pose) * 1000 / phase->repeat_across_nm < MOST_ROWS;
 }
 
 /* Each height once, with the least x it was found for. */
@@ -259,10 +258,9 @@ static void
 begin_tries (Laying *laying)
 {
   g_array_set_size (laying->tries, 0);
-  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
+  for (guint q = 0; q < laying->kind->n_shapes; q++)
     {
-      if (laying->kind->shapes[q] == NULL || room_across (laying, q) < 0
-          || add_all_rows (laying, q))
+      if (room_across (laying, q) < 0 || add_all_rows (laying, q))
         continue;
       add_tries_at (laying, laying->tries, q, 0, 0);
       add_tries_at (laying, laying->tries, q, room_across (laying, q), 0);
@@ -289,9 +287,8 @@ add_tries_for_last (Laying *laying)
   const GArray *laid = laying->filling->laid;
   g_autoptr (GArray) fresh = g_array_new (FALSE, FALSE, sizeof (Try));
 
-  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
-    if (laying->kind->shapes[q] != NULL && room_across (laying, q) >= 0
-        && !has_all_rows (laying, q))
+  for (guint q = 0; q < laying->kind->n_shapes; q++)
+    if (room_across (laying, q) >= 0 && !has_all_rows (laying, q))
       add_tries_beside (laying, fresh, q, &g_array_index (laid, Laid, laid->len - 1));
   for (guint i = 0; i < fresh->len; i++)
     if (!has_try (laying->tries, &g_array_index (fresh, Try, i)))
@@ -303,7 +300,7 @@ add_tries_for_last (Laying *laying)
 static gint64
 end_of (const Laying *laying, const Try *try)
 {
-  return try->x + laying->kind->shapes[try->quarters]->length;
+  return try->x + laying->kind->shapes[try->pose]->length;
 }
 
 /* Moves @try on and makes it *best if it ends before that does, or as early and lower. */
@@ -312,7 +309,7 @@ improve (Laying *laying, Try *try, Try *best, gint64 *best_end)
 {
   gint64 most_end = best->y <= try->y ? *best_end - 1 : *best_end;
 
-  if (!move_on (laying, try, most_end - laying->kind->shapes[try->quarters]->length))
+  if (!move_on (laying, try, most_end - laying->kind->shapes[try->pose]->length))
     return FALSE;
   *best = *try;
   *best_end = end_of (laying, try);
@@ -329,10 +326,10 @@ is_box (const SqLayShape *shape)
 static void
 refine (Laying *laying, Try *best, gint64 *best_end)
 {
-  const SqLayShape *shape = laying->kind->shapes[best->quarters];
-  gint64 room = room_across (laying, best->quarters);
+  const SqLayShape *shape = laying->kind->shapes[best->pose];
+  gint64 room = room_across (laying, best->pose);
 
-  if (is_box (shape) || laying->phases[best->quarters].repeat_across_nm > 0)
+  if (is_box (shape) || laying->phases[best->pose].repeat_across_nm > 0)
     return;
   for (gint64 step = shape->width / 4; step >= LEAST_STEP_UM;)
     {
@@ -340,7 +337,7 @@ refine (Laying *laying, Try *best, gint64 *best_end)
       for (gint sign = -1; sign <= 1 && !better; sign += 2)
         {
           gint64 from = MAX (laying->filling->floor, best->x - shape->length);
-          Try try = { best->quarters, best->y + sign * step, from };
+          Try try = { best->pose, best->y + sign * step, from };
           better = try.y >= 0 && try.y <= room && improve (laying, &try, best, best_end);
         }
       if (!better)
@@ -386,7 +383,7 @@ begin_batch (Filling *filling)
 static void
 put (Laying *laying, const Try *place)
 {
-  const SqLayShape *shape = laying->kind->shapes[place->quarters];
+  const SqLayShape *shape = laying->kind->shapes[place->pose];
   Laid laid = { shape, place->x, place->y };
 
   g_array_append_val (laying->filling->laid, laid);
@@ -400,9 +397,9 @@ begin_laying (Laying *laying, const SqLayKinds *kinds, guint kind, Filling *fill
 
   laying->filling = filling;
   laying->kind = sq_lay_kind (kinds, kind);
-  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
-    if (laying->kind->shapes[q] != NULL)
-      laying->phases[q] = sq_lay_phase (item, q, laying->kind->shapes[q]->at, filling->strip);
+  for (guint q = 0; q < laying->kind->n_shapes; q++)
+    laying->phases[q] = sq_lay_phase (item, item->poses[q], laying->kind->shapes[q]->at,
+                                      filling->strip);
   begin_tries (laying);
 }
 
@@ -413,8 +410,8 @@ why_not (const Laying *laying)
   const SqLayStrip *strip = laying->filling->strip;
   gboolean fits = FALSE;
 
-  for (guint q = 0; q < SQ_N_LAY_TURNS; q++)
-    fits |= laying->kind->shapes[q] != NULL && room_across (laying, q) >= 0
+  for (guint q = 0; q < laying->kind->n_shapes; q++)
+    fits |= room_across (laying, q) >= 0
             && laying->kind->shapes[q]->length <= sq_lay_strip_end (strip);
   if (!fits)
     return SQ_UNLAID_TOO_WIDE;
@@ -454,7 +451,7 @@ lay_on_strip (Making *making, Laying *laying, guint kind, guint strip, guint *co
         return FALSE;
       if (!find_place (laying, &place))
         break;
-      SqLaySpot spot = { kind, strip, place.quarters, place.x, place.y };
+      SqLaySpot spot = { kind, strip, place.pose, place.x, place.y };
       g_array_append_val (making->spots, spot);
       put (laying, &place);
       add_tries_for_last (laying);

@@ -43,11 +43,23 @@ same_size (const SqGridBox *a, const SqGridBox *b)
 }
 
 static gboolean
+same_poses (const SqLayItem *a, const SqLayItem *b)
+{
+  if (a->n_poses != b->n_poses)
+    return FALSE;
+  for (guint i = 0; i < a->n_poses; i++)
+    if (!sq_grid_pose_equal (a->poses[i], b->poses[i]))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
 are_equal (const SqLayItem *a, const SqLayItem *b)
 {
   SqGrid corner_a = a->box.min, corner_b = b->box.min;
 
-  return a->turns == b->turns && a->n_rings == b->n_rings && same_size (&a->box, &b->box)
+  return same_poses (a, b) && a->gap == b->gap && a->priority == b->priority
+         && a->crosses == b->crosses && a->n_rings == b->n_rings && same_size (&a->box, &b->box)
          && same_phase (&a->phase, corner_a, &b->phase, corner_b)
          && same_rings (a, corner_a, b, corner_b);
 }
@@ -57,7 +69,7 @@ static guint64
 key_of (const SqLayItem *item)
 {
   const SqGridBox *box = &item->box;
-  guint64 key = item->turns;
+  guint64 key = item->n_poses;
   const gint64 numbers[] = { item->n_rings, item->rings[0].n, (gint64) box->max.x - box->min.x,
                              (gint64) box->max.y - box->min.y };
 
@@ -83,11 +95,12 @@ static guint
 add_kind (SqLayKinds *kinds, guint first)
 {
   const SqLayItem *item = sq_lay_task_item (kinds->task, first);
-  SqLayKind kind = { .first = first };
+  SqLayKind kind = { .first = first,
+                     .shapes = g_new (SqLayShape *, item->n_poses),
+                     .n_shapes = item->n_poses };
 
-  for (guint i = 0; i < SQ_N_LAY_TURNS; i++)
-    if (item->turns & (1u << i))
-      kind.shapes[i] = sq_lay_shape_new (item, i);
+  for (guint i = 0; i < item->n_poses; i++)
+    kind.shapes[i] = sq_lay_shape_new (item, item->poses[i]);
   g_array_append_val (kinds->kinds, kind);
   return kinds->kinds->len - 1;
 }
@@ -97,8 +110,9 @@ clear_kind (gpointer data)
 {
   SqLayKind *kind = data;
 
-  for (guint i = 0; i < SQ_N_LAY_TURNS; i++)
-    g_clear_pointer (&kind->shapes[i], sq_lay_shape_free);
+  for (guint i = 0; i < kind->n_shapes; i++)
+    sq_lay_shape_free (kind->shapes[i]);
+  g_free (kind->shapes);
 }
 
 SqLayKinds *
@@ -150,12 +164,13 @@ static SqPlaced
 placed_at (const SqLayTask *task, guint i, const SqLaySpot *spot)
 {
   const SqLayItem *item = sq_lay_task_item (task, i);
-  SqGridBox box = sq_grid_box_turned (item->box, spot->quarters);
+  SqGridPose pose = item->poses[spot->pose];
+  SqGridBox box = sq_lay_item_box (item, pose);
 
   return (SqPlaced){ .item = i,
                      .tag = item->tag,
                      .strip = spot->strip,
-                     .quarters = (guint8) spot->quarters,
+                     .pose = pose,
                      .at = { (gint32) (spot->x - box.min.x), (gint32) (spot->y - box.min.y) } };
 }
 
@@ -180,7 +195,7 @@ sort_by_kind (const GArray *spots, guint n_kinds, guint **starts)
 static void
 add_length (SqLay *lay, const SqLayKinds *kinds, const SqLaySpot *spot)
 {
-  gint64 end = spot->x + sq_lay_kind (kinds, spot->kind)->shapes[spot->quarters]->length;
+  gint64 end = spot->x + sq_lay_kind (kinds, spot->kind)->shapes[spot->pose]->length;
   gint32 *length = &sq_lay_length (lay, spot->strip);
 
   *length = MAX (*length, (gint32) end);

@@ -8,9 +8,10 @@
 /* Items that are the same but for where their own (0, 0) lies, and for their tags. */
 typedef struct
 {
-  guint first;                        /* the first such item */
-  guint count;                        /* of copies in all */
-  SqLayShape *shapes[SQ_N_LAY_TURNS]; /* NULL for a turn it may not take */
+  guint first;         /* the first such item */
+  guint count;         /* of copies in all */
+  SqLayShape **shapes; /* one for each pose of its items */
+  guint n_shapes;
 } SqLayKind;
 
 typedef struct
@@ -30,7 +31,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayKinds, sq_lay_kinds_free)
 /* A copy of a kind: its shape's origin is at (x, y) of the strip. */
 typedef struct
 {
-  guint kind, strip, quarters;
+  guint kind, strip, pose; /* pose: index of the kind's shapes */
   gint64 x, y;
 } SqLaySpot;
 

@@ -18,15 +18,11 @@ typedef struct
   gint64 size, area;
 } Sized;
 
-/* As it lies in the first turn it may take. */
+/* As it lies in the first pose it may take. */
 static gint64
 size_of (const SqLayKind *kind, SqLaySort sort)
 {
-  guint turn = 0;
-
-  while (kind->shapes[turn] == NULL)
-    turn++;
-  gint64 length = kind->shapes[turn]->length, width = kind->shapes[turn]->width;
+  gint64 length = kind->shapes[0]->length, width = kind->shapes[0]->width;
   switch (sort)
     {
     case SQ_LAY_BY_AREA:
@@ -157,9 +153,9 @@ lying_pieces (const SqLayKinds *kinds, const SqLay *lay)
       if (item == 0)
         continue;
       guint kind = kinds->kind_of[item - 1];
-      const SqLayShape *shape
-          = sq_lay_kind (kinds, kind)->shapes[placed->quarters % SQ_N_LAY_TURNS];
-      SqGrid corner = shape != NULL ? shape->at : (SqGrid){ 0, 0 };
+      guint pose = sq_lay_item_pose (sq_lay_task_item (task, item - 1), placed->pose);
+      SqGrid corner = pose != G_MAXUINT ? sq_lay_kind (kinds, kind)->shapes[pose]->at
+                                        : (SqGrid){ 0, 0 };
       Lying lying = { kind, placed->strip, (gint64) placed->at.x + corner.x,
                       (gint64) placed->at.y + corner.y };
       g_array_append_val (pieces, lying);

@@ -17,9 +17,9 @@ to_um (gint64 nm)
 }
 
 SqLayPhase
-sq_lay_phase (const SqLayItem *item, guint quarters, SqGrid at, const SqLayStrip *strip)
+sq_lay_phase (const SqLayItem *item, SqGridPose pose, SqGrid at, const SqLayStrip *strip)
 {
-  SqGrid anchor = sq_grid_turned (item->phase.anchor, quarters);
+  SqGrid anchor = sq_grid_posed (item->phase.anchor, pose);
   gint64 off_x = (gint64) at.x - anchor.x - strip->pattern.x;
   gint64 off_y = (gint64) at.y - anchor.y - strip->pattern.y;
 

@@ -4,14 +4,15 @@
 
 #include "roll/lay-task.h"
 
-/* An item's phase on one strip in one turn, told of the point of the item that is moved. */
+/* An item's phase on one strip in one pose, told of the point of the item that is moved. */
 typedef struct
 {
   gint64 along_nm, across_nm, repeat_along_nm, repeat_across_nm, drop_nm;
 } SqLayPhase;
 
-/* For the point @at of @item, in the coordinates of its rings turned by @quarters, on @strip. */
-SqLayPhase sq_lay_phase (const SqLayItem *item, guint quarters, SqGrid at, const SqLayStrip *strip);
+/* For the point @at of @item, in the coordinates of its rings as @pose has them, on @strip. */
+SqLayPhase sq_lay_phase (const SqLayItem *item, SqGridPose pose, SqGrid at,
+                         const SqLayStrip *strip);
 
 /* The least y >= @y, and the greatest y <= @y, that the pattern allows. */
 gint64 sq_lay_phase_next_y (const SqLayPhase *phase, gint64 y);

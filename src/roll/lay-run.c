@@ -63,6 +63,8 @@ typedef struct
   const SqLayTask *task;
   SqLayKinds *kinds;
   const SqTask *watch;
+  void (*better) (gpointer data, const SqLay *lay);
+  gpointer data;
   guint n_first; /* how many orders by size make the first lay */
   guint64 chance;
   SqLay *best;
@@ -79,6 +81,8 @@ offer (Search *search, SqLay *lay, GArray *order)
       g_clear_pointer (&search->order, g_array_unref);
       search->best = sq_lay_ref (lay);
       search->order = g_array_ref (order);
+      if (search->better != NULL)
+        search->better (search->data, lay);
     }
   sq_lay_unref (lay);
   g_array_unref (order);
@@ -147,16 +151,18 @@ signed_with (SqLay *lay, guint64 seed, guint64 steps)
 
 SqLay *
 sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
-            const SqTask *watch)
+            const SqLayWatch *watch)
 {
   g_return_val_if_fail (task->digest != 0, NULL);
 
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
   Search search = { .task = task,
                     .kinds = kinds,
-                    .watch = watch,
+                    .watch = watch != NULL ? &watch->task : NULL,
                     .n_first = sq_lay_n_pieces (kinds) <= FEW_PIECES ? SQ_N_LAY_SORTS : 1,
-                    .chance = budget->seed };
+                    .chance = budget->seed,
+                    .better = watch != NULL ? watch->better : NULL,
+                    .data = watch != NULL ? watch->task.data : NULL };
   double share = 1.0 / ((double) budget->steps + 1);
   guint64 step = 0;
 

@@ -260,14 +260,14 @@ move_rings (SqGridRing *rings, guint n_rings, SqGrid by)
 }
 
 SqLayShape *
-sq_lay_shape_new (const SqLayItem *item, guint quarters)
+sq_lay_shape_new (const SqLayItem *item, SqGridPose pose)
 {
-  SqGridRing *keep = sq_grid_rings_turned (item->keep, item->n_keep, quarters);
-  SqGridBox box = sq_grid_box_turned (item->box, quarters);
+  SqGridRing *keep = sq_grid_rings_posed (item->keep, item->n_keep, pose);
+  SqGridBox box = sq_lay_item_box (item, pose);
 
   move_rings (keep, item->n_keep, (SqGrid){ -box.min.x, -box.min.y });
   SqLayShape *shape = shape_of_rings (keep, item->n_keep);
-  shape->quarters = quarters;
+  shape->pose = pose;
   shape->at = box.min;
   shape->length = box.max.x - box.min.x;
   shape->width = box.max.y - box.min.y;

@@ -18,7 +18,7 @@ typedef struct
  * gap and so may lie outside that box. */
 typedef struct
 {
-  guint quarters;
+  SqGridPose pose;
   SqGrid at;            /* of the box in the turned rings' own coordinates */
   gint32 length, width; /* of the box, along x and y */
   SqGridBox keep;       /* of the sides */
@@ -29,9 +29,9 @@ typedef struct
   guint n_ledges;
 } SqLayShape;
 
-/* A new shape of @item turned by @quarters × 90°. Where its outline is made of many short edges,
+/* A new shape of @item as @pose has it. Where its outline is made of many short edges,
  * sides lie outside it by up to 0.3 mm; longer edges are kept as they are. */
-SqLayShape *sq_lay_shape_new (const SqLayItem *item, guint quarters);
+SqLayShape *sq_lay_shape_new (const SqLayItem *item, SqGridPose pose);
 void sq_lay_shape_free (SqLayShape *shape);
 
 /* Where @shape may not lie beside @other: with its origin @up above the other's, at distances

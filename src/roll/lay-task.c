@@ -17,6 +17,13 @@ clear_item (gpointer data)
   if (item->keep != item->rings)
     sq_grid_rings_free (item->keep, item->n_keep);
   sq_grid_rings_free (item->rings, item->n_rings);
+  g_free (item->poses);
+}
+
+static void
+clear_strip (gpointer data)
+{
+  g_free (((SqLayStrip *) data)->flaws);
 }
 
 SqLayTask *
@@ -28,6 +35,9 @@ sq_lay_task_new (gint32 gap)
   task->ref_count = 1;
   task->gap = gap;
   task->strips = g_array_new (FALSE, TRUE, sizeof (SqLayStrip));
+  g_array_set_clear_func (task->strips, clear_strip);
+  task->pins = g_array_new (FALSE, TRUE, sizeof (SqLayPin));
+  task->bad_pins = g_array_new (FALSE, TRUE, sizeof (SqLayPin));
   task->items = g_array_new (FALSE, TRUE, sizeof (SqLayItem));
   g_array_set_clear_func (task->items, clear_item);
   return task;
@@ -41,9 +51,25 @@ sq_lay_task_add_strip (SqLayTask *task, const SqLayStrip *strip)
   SqLayStrip held = *strip;
   guint at = task->strips->len;
   held.length = MIN (strip->length, SQ_LAY_LONGEST);
+  held.flaws = g_memdup2 (strip->flaws, strip->n_flaws * sizeof (SqGridBox));
   while (at > 0 && sq_lay_task_strip (task, at - 1)->priority > strip->priority)
     at--;
   g_array_insert_val (task->strips, at, held);
+}
+
+void
+sq_lay_task_set_straight (SqLayTask *task)
+{
+  g_return_if_fail (task->digest == 0);
+  task->straight = TRUE;
+}
+
+void
+sq_lay_task_add_pin (SqLayTask *task, const SqLayPin *pin)
+{
+  g_return_if_fail (task->digest == 0 && pin->item < task->items->len
+                    && pin->strip < task->strips->len);
+  g_array_append_val (task->pins, *pin);
 }
 
 /* ---- items --------------------------------------------------------------------------------- */
@@ -98,8 +124,9 @@ to_box (const SqPath *path)
 }
 
 static void
-add_rings (SqLayItem *item, const SqLayItemSpec *spec, gint32 gap)
+add_rings (SqLayItem *item, const SqLayItemSpec *spec)
 {
+  gint32 gap = item->gap;
   double by_mm = gap / SQ_GRID_PER_MM / 2 + GAP_SLACK_MM;
 
   item->rings = g_new (SqGridRing, spec->rings->len);
@@ -119,26 +146,43 @@ add_rings (SqLayItem *item, const SqLayItemSpec *spec, gint32 gap)
     item->n_keep = item->n_rings;
 }
 
+static void
+add_poses (SqLayItem *item, const SqLayItemSpec *spec)
+{
+  guint steps = spec->steps > 0 ? spec->steps : SQ_N_LAY_TURNS;
+
+  item->poses = g_new (SqGridPose, 2 * steps);
+  for (guint mirrored = 0; mirrored <= (spec->may_mirror ? 1 : 0); mirrored++)
+    for (guint i = 0; i < steps; i++)
+      if (spec->steps > 0 || (spec->turns & (1u << i)))
+        item->poses[item->n_poses++] = (SqGridPose){
+          (gint32) ((i * (gint64) SQ_GRID_WHOLE_TURN + steps / 2) / steps), mirrored != 0
+        };
+}
+
 void
 sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec)
 {
   const guint all = (1 << SQ_N_LAY_TURNS) - 1;
   g_return_if_fail (task->digest == 0 && spec->rings->len > 0);
-  g_return_if_fail (spec->turns != 0 && (spec->turns & ~all) == 0);
+  g_return_if_fail (spec->steps > 0 ? spec->steps <= SQ_LAY_MOST_STEPS
+                                    : spec->turns != 0 && (spec->turns & ~all) == 0);
 
   SqPoint anchor = sq_turned (spec->anchor, spec->turn_rad);
   SqLayItem item = {
-    .turns = spec->turns,
     .phase = { .anchor = { sq_grid_from_mm (anchor.x), sq_grid_from_mm (anchor.y) },
                .along_nm = to_nm (spec->along_mm),
                .across_nm = to_nm (spec->across_mm),
                .repeat_along_nm = to_nm (spec->repeat_along_mm),
                .repeat_across_nm = to_nm (spec->repeat_across_mm),
                .drop_nm = to_nm (spec->drop_mm) },
+    .gap = spec->gap_mm > 0 ? sq_grid_from_mm (spec->gap_mm) : task->gap,
+    .priority = spec->priority,
     .demand = spec->demand,
     .tag = spec->tag,
   };
-  add_rings (&item, spec, task->gap);
+  add_rings (&item, spec);
+  add_poses (&item, spec);
   g_array_append_val (task->items, item);
 }
 
@@ -173,31 +217,58 @@ digest_rings (guint64 *state, const SqGridRing *rings, guint n_rings)
     }
 }
 
+static void
+digest_box (guint64 *state, const SqGridBox *box)
+{
+  const gint64 numbers[] = { box->min.x, box->min.y, box->max.x, box->max.y };
+  digest_numbers (state, numbers, G_N_ELEMENTS (numbers));
+}
+
+static void
+digest_pose (guint64 *state, SqGridPose pose)
+{
+  digest_number (state, pose.turn);
+  digest_number (state, pose.mirrored);
+}
+
 void
 sq_lay_task_seal (SqLayTask *task)
 {
   guint64 state = 1;
 
   digest_number (&state, task->gap);
+  digest_number (&state, task->straight);
   for (guint i = 0; i < task->strips->len; i++)
     {
       const SqLayStrip *strip = sq_lay_task_strip (task, i);
       const gint64 numbers[] = { strip->kind,     strip->width,     strip->length,
                                  strip->priority, strip->pattern.x, strip->pattern.y };
       digest_numbers (&state, numbers, G_N_ELEMENTS (numbers));
+      digest_number (&state, strip->n_flaws);
+      for (guint k = 0; k < strip->n_flaws; k++)
+        digest_box (&state, &strip->flaws[k]);
     }
   for (guint i = 0; i < task->items->len; i++)
     {
       const SqLayItem *item = sq_lay_task_item (task, i);
       const SqGridPhase *phase = &item->phase;
-      const gint64 numbers[] = { item->turns,      item->demand,           item->box.min.x,
-                                 item->box.min.y,  item->box.max.x,        item->box.max.y,
-
+      const gint64 numbers[] = { item->demand,     item->priority,         item->gap,
                                  phase->anchor.x,  phase->anchor.y,        phase->along_nm,
                                  phase->across_nm, phase->repeat_along_nm, phase->repeat_across_nm,
                                  phase->drop_nm };
       digest_numbers (&state, numbers, G_N_ELEMENTS (numbers));
+      digest_box (&state, &item->box);
+      digest_number (&state, item->n_poses);
+      for (guint k = 0; k < item->n_poses; k++)
+        digest_pose (&state, item->poses[k]);
       digest_rings (&state, item->rings, item->n_rings);
+    }
+  for (guint i = 0; i < task->pins->len; i++)
+    {
+      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
+      const gint64 numbers[] = { pin->item, pin->copy, pin->strip, pin->at.x, pin->at.y };
+      digest_numbers (&state, numbers, G_N_ELEMENTS (numbers));
+      digest_pose (&state, pin->pose);
     }
   task->digest = state != 0 ? state : 1;
 }
@@ -216,8 +287,36 @@ sq_lay_task_unref (SqLayTask *task)
   if (task == NULL || !g_atomic_int_dec_and_test (&task->ref_count))
     return;
   g_array_unref (task->items);
+  g_array_unref (task->pins);
+  g_array_unref (task->bad_pins);
   g_array_unref (task->strips);
   g_free (task);
+}
+
+guint
+sq_lay_item_pose (const SqLayItem *item, SqGridPose pose)
+{
+  for (guint i = 0; i < item->n_poses; i++)
+    if (sq_grid_pose_equal (item->poses[i], pose))
+      return i;
+  return G_MAXUINT;
+}
+
+SqGridBox
+sq_lay_item_box (const SqLayItem *item, SqGridPose pose)
+{
+  if (pose.turn % SQ_GRID_QUARTER == 0)
+    {
+      SqGrid a = sq_grid_posed (item->box.min, pose), b = sq_grid_posed (item->box.max, pose);
+      return (SqGridBox){ { MIN (a.x, b.x), MIN (a.y, b.y) }, { MAX (a.x, b.x), MAX (a.y, b.y) } };
+    }
+  /* How far an arc bulges from its chords is not known here; it is no farther than this. */
+  const gint32 more = (gint32) (SQ_GRID_FLATTEN_MM * SQ_GRID_PER_MM);
+  SqGridRing *posed = sq_grid_rings_posed (item->rings, item->n_rings, pose);
+  SqGridBox box = sq_grid_rings_box (posed, item->n_rings);
+  sq_grid_rings_free (posed, item->n_rings);
+  return (SqGridBox){ { box.min.x - more, box.min.y - more },
+                      { box.max.x + more, box.max.y + more } };
 }
 
 gint32

@@ -9,7 +9,7 @@
 /* An arc's chord lies no farther inside a polygon than this (mm): below what a blade can follow. */
 #define SQ_GRID_FLATTEN_MM 0.004
 
-/* Turns an item may take, as bits. */
+/* Turns an item may take, as bits, where it may take no others than quarter turns. */
 typedef enum
 {
   SQ_LAY_UPRIGHT = 1 << 0,
@@ -18,6 +18,10 @@ typedef enum
   SQ_LAY_THREE_QUARTERS = 1 << 3,
 } SqLayTurn;
 #define SQ_N_LAY_TURNS 4
+
+/* What an item may have for steps of a whole turn, and for poses in all, at most. */
+#define SQ_LAY_MOST_STEPS 32
+#define SQ_LAY_MOST_POSES (2 * SQ_LAY_MOST_STEPS)
 
 /* Where the pattern lies. Its columns stand across at across_nm, across_nm + repeat_across_nm …;
  * in one of them it recurs along at along_nm, along_nm + repeat_along_nm …, in every other column
@@ -37,9 +41,13 @@ typedef struct
    * every side, which is what may not overlap. The same rings where there is no gap. */
   SqGridRing *rings, *keep;
   guint n_rings, n_keep;
-  SqGridBox box; /* of the cut line with its arcs as they are: what may not leave the cloth */
-  guint turns;   /* of SqLayTurn, any set of them but none */
+  SqGridBox box;     /* of the cut line with its arcs as they are: what may not leave the cloth */
+  SqGridPose *poses; /* that it may take, the preferred one first */
+  guint n_poses;
   SqGridPhase phase;
+  gint32 gap;       /* that it keeps; two keep half of both */
+  gint priority;    /* where not all can be laid, the lowest is laid */
+  gboolean crosses; /* its rings cross themselves or each other: it can't be laid */
   guint demand;
   guint tag; /* the caller's own */
 } SqLayItem;
@@ -55,12 +63,23 @@ typedef enum
 typedef struct
 {
   SqStripKind kind;
-  gint32 width;   /* usable */
-  gint32 length;  /* 0: as long as needed, up to SQ_LAY_LONGEST */
-  gint priority;  /* the lowest is filled first; equal: in the order added */
-  SqGrid pattern; /* where on the pattern its own (0, 0) lies */
-  guint tag;      /* the caller's own */
+  gint32 width;     /* usable */
+  gint32 length;    /* 0: as long as needed, up to SQ_LAY_LONGEST */
+  gint priority;    /* the lowest is filled first; equal: in the order added */
+  SqGrid pattern;   /* where on the pattern its own (0, 0) lies */
+  guint tag;        /* the caller's own */
+  SqGridBox *flaws; /* where nothing may lie; copied by the task */
+  guint n_flaws;
 } SqLayStrip;
+
+/* A copy of an item that lies where it is told to. */
+typedef struct
+{
+  guint item, copy;
+  guint strip; /* index of the task's */
+  SqGrid at;   /* as in SqPlaced */
+  SqGridPose pose;
+} SqLayPin;
 
 /* What a strip may have for length at most, 1,600 m: coordinates then fit with any item's. */
 #define SQ_LAY_LONGEST 1600000000
@@ -69,17 +88,28 @@ typedef struct
 typedef struct
 {
   gint ref_count;
-  GArray *items;  /* of SqLayItem */
-  GArray *strips; /* of SqLayStrip, by priority */
-  gint32 gap;     /* what must stay free between two items, not at the cloth's edges */
-  guint64 digest; /* of all this but tags */
+  GArray *items;     /* of SqLayItem */
+  GArray *strips;    /* of SqLayStrip, by priority */
+  GArray *pins;      /* of SqLayPin; what can't be is none, see sq_lay_task_seal */
+  GArray *bad_pins;  /* of SqLayPin: those that can't be; their pieces are laid as others are */
+  gint32 gap;        /* what must stay free between two items, not at the cloth's edges */
+  gboolean straight; /* only lays that straight cuts through what is left can follow */
+  guint64 digest;    /* of all this but tags */
 } SqLayTask;
 
 /* An empty task, to be filled and then sealed; @gap µm, 0 where touching is allowed. */
 SqLayTask *sq_lay_task_new (gint32 gap);
 
-/* Width > 0, length >= 0, held to SQ_LAY_LONGEST. */
+/* Width > 0, length >= 0, held to SQ_LAY_LONGEST. Sheets and bolts are added as often as there are
+ * of them. */
 void sq_lay_task_add_strip (SqLayTask *task, const SqLayStrip *strip);
+
+/* Only lays that a knife or shears can cut by straight cuts, each right through what is left, from
+ * edge to edge: of pieces that are no rectangles, their boxes count. */
+void sq_lay_task_set_straight (SqLayTask *task);
+
+/* After all strips and items are added. */
+void sq_lay_task_add_pin (SqLayTask *task, const SqLayPin *pin);
 
 /* An item as the caller has it. */
 typedef struct
@@ -87,8 +117,12 @@ typedef struct
   GPtrArray *rings; /* of SqPath, simple, mm, the outer one first; borrowed */
   double turn_rad;  /* turns them and the anchor about (0, 0), so that the grain lies along +x */
   guint turns;      /* of SqLayTurn */
-  SqPoint anchor;   /* in the rings' own mm */
+  guint steps;      /* > 0: any of so many steps of a whole turn instead, to SQ_LAY_MOST_STEPS */
+  gboolean may_mirror;
+  SqPoint anchor;                                                         /* in the rings' own mm */
   double along_mm, across_mm, repeat_along_mm, repeat_across_mm, drop_mm; /* see SqGridPhase */
+  double gap_mm; /* of its own instead of the task's; 0: the task's */
+  gint priority; /* see SqLayItem */
   guint demand, tag;
 } SqLayItemSpec;
 
@@ -96,7 +130,8 @@ typedef struct
  * order they were added in. */
 void sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec);
 
-/* Takes the digest; nothing may be added after. */
+/* Takes the digest; nothing may be added after. A pin whose piece would lie off its strip, on a
+ * flaw, on an earlier pin's or where its pattern does not fall goes to bad_pins. */
 void sq_lay_task_seal (SqLayTask *task);
 
 SqLayTask *sq_lay_task_ref (const SqLayTask *task);
@@ -105,6 +140,11 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayTask, sq_lay_task_unref)
 
 #define sq_lay_task_item(task, i) (&g_array_index ((task)->items, SqLayItem, (i)))
 #define sq_lay_task_strip(task, i) (&g_array_index ((task)->strips, SqLayStrip, (i)))
+
+/* The index of @pose in the item's poses; G_MAXUINT: it may not take it. */
+guint sq_lay_item_pose (const SqLayItem *item, SqGridPose pose);
+/* Of the cut line in @pose: what may not leave the cloth. */
+SqGridBox sq_lay_item_box (const SqLayItem *item, SqGridPose pose);
 
 /* How far along a strip may be laid: its length, or SQ_LAY_LONGEST. */
 gint32 sq_lay_strip_end (const SqLayStrip *strip);

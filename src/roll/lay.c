@@ -101,34 +101,58 @@ typedef struct
 } Turned;
 
 static Turned
-turned_new (const SqLayItem *item, guint quarters)
+turned_new (const SqLayItem *item, SqGridPose pose)
 {
-  SqGridRing *keep = sq_grid_rings_turned (item->keep, item->n_keep, quarters);
-  Turned turned = { sq_grid_box_turned (item->box, quarters),
-                    sq_grid_rings_box (keep, item->n_keep),
+  SqGridRing *keep = sq_grid_rings_posed (item->keep, item->n_keep, pose);
+  Turned turned = { sq_lay_item_box (item, pose), sq_grid_rings_box (keep, item->n_keep),
                     sq_trapezoids_new (keep, item->n_keep) };
 
   sq_grid_rings_free (keep, item->n_keep);
   return turned;
 }
 
-static const Turned *
-turned_of (const SqLayTask *task, Turned *all, const SqPlaced *placed)
+/* The first pose of each item among all. */
+typedef struct
 {
-  Turned *turned = &all[placed->item * SQ_N_LAY_TURNS + placed->quarters];
+  Turned *turned;
+  guint *first;
+} Poses;
+
+static const Turned *
+turned_of (const SqLayTask *task, Poses *all, const SqPlaced *placed)
+{
+  const SqLayItem *item = sq_lay_task_item (task, placed->item);
+  Turned *turned = &all->turned[all->first[placed->item] + sq_lay_item_pose (item, placed->pose)];
 
   if (turned->trapezoids == NULL)
-    *turned = turned_new (sq_lay_task_item (task, placed->item), placed->quarters);
+    *turned = turned_new (item, placed->pose);
   return turned;
 }
 
+static gboolean
+is_on_flaw (const SqLayStrip *strip, const Turned *turned, SqGrid at)
+{
+  for (guint i = 0; i < strip->n_flaws; i++)
+    {
+      const SqGridBox *flaw = &strip->flaws[i];
+      const SqGrid corners[] = {
+        flaw->min, { flaw->max.x, flaw->min.y }, flaw->max, { flaw->min.x, flaw->max.y }
+      };
+      const SqGridRing ring = { (SqGrid *) corners, G_N_ELEMENTS (corners) };
+      g_autoptr (GArray) trapezoids = sq_trapezoids_new (&ring, 1);
+      if (sq_trapezoids_overlap (turned->trapezoids, at, trapezoids, (SqGrid){ 0, 0 }))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static SqLayFault
-fault_of_one (const SqLayTask *task, const SqLay *lay, const SqPlaced *placed, Turned *all)
+fault_of_one (const SqLayTask *task, const SqLay *lay, const SqPlaced *placed, Poses *all)
 {
   const SqLayItem *item = sq_lay_task_item (task, placed->item);
 
-  if (placed->quarters >= SQ_N_LAY_TURNS || !(item->turns & (1u << placed->quarters)))
-    return SQ_LAY_TURN;
+  if (sq_lay_item_pose (item, placed->pose) == G_MAXUINT)
+    return SQ_LAY_POSE;
   if (placed->strip >= task->strips->len)
     return SQ_LAY_OUTSIDE;
 
@@ -141,11 +165,27 @@ fault_of_one (const SqLayTask *task, const SqLay *lay, const SqPlaced *placed, T
       || sq_lay_length (lay, placed->strip) > sq_lay_strip_end (strip))
     return SQ_LAY_OUTSIDE;
 
-  SqLayPhase phase = sq_lay_phase (item, placed->quarters, (SqGrid){ 0, 0 }, strip);
+  SqLayPhase phase = sq_lay_phase (item, placed->pose, (SqGrid){ 0, 0 }, strip);
   if (sq_lay_phase_next_y (&phase, placed->at.y) != placed->at.y
       || sq_lay_phase_next_x (&phase, placed->at.y, placed->at.x) != placed->at.x)
     return SQ_LAY_PATTERN;
+  if (is_on_flaw (strip, turned, placed->at))
+    return SQ_LAY_FLAW;
   return SQ_LAY_RIGHT;
+}
+
+static gboolean
+is_kept_to (const SqLay *lay, const SqLayPin *pin, guint *at)
+{
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      *at = i;
+      if (placed->item == pin->item && placed->copy == pin->copy)
+        return placed->strip == pin->strip && placed->at.x == pin->at.x && placed->at.y == pin->at.y
+               && sq_grid_pose_equal (placed->pose, pin->pose);
+    }
+  return FALSE;
 }
 
 /* A piece's place on its strip, for going along it. */
@@ -176,7 +216,7 @@ overlap (const SqPlaced *a, const Turned *ta, const SqPlaced *b, const Turned *t
 }
 
 static gboolean
-any_overlap (const SqLayTask *task, const SqLay *lay, Turned *all, guint *at)
+any_overlap (const SqLayTask *task, const SqLay *lay, Poses *all, guint *at)
 {
   g_autoptr (GArray) reaches = g_array_new (FALSE, FALSE, sizeof (Reach));
 
@@ -207,7 +247,7 @@ any_overlap (const SqLayTask *task, const SqLay *lay, Turned *all, guint *at)
 }
 
 static SqLayFault
-find_fault (const SqLayTask *task, const SqLay *lay, Turned *all, guint *at)
+find_fault (const SqLayTask *task, const SqLay *lay, Poses *all, guint *at)
 {
   if (lay->task_digest != task->digest || lay->lengths->len != task->strips->len)
     return SQ_LAY_OTHER_TASK;
@@ -220,18 +260,25 @@ find_fault (const SqLayTask *task, const SqLay *lay, Turned *all, guint *at)
       if (fault != SQ_LAY_RIGHT)
         return fault;
     }
+  for (guint i = 0; i < task->pins->len; i++)
+    if (!is_kept_to (lay, &g_array_index (task->pins, SqLayPin, i), at))
+      return SQ_LAY_PIN;
   return any_overlap (task, lay, all, at) ? SQ_LAY_OVERLAP : SQ_LAY_RIGHT;
 }
 
 SqLayFault
 sq_lay_fault (const SqLayTask *task, const SqLay *lay, guint *at)
 {
-  gsize n = (gsize) task->items->len * SQ_N_LAY_TURNS;
-  g_autofree Turned *all = g_new0 (Turned, MAX (n, 1));
+  g_autofree guint *first = g_new0 (guint, task->items->len + 1);
+  for (guint i = 0; i < task->items->len; i++)
+    first[i + 1] = first[i] + sq_lay_task_item (task, i)->n_poses;
+  guint n = first[task->items->len];
+  g_autofree Turned *turned = g_new0 (Turned, MAX (n, 1));
+  Poses all = { turned, first };
   guint nowhere = 0;
-  SqLayFault fault = find_fault (task, lay, all, at != NULL ? at : &nowhere);
+  SqLayFault fault = find_fault (task, lay, &all, at != NULL ? at : &nowhere);
 
-  for (gsize i = 0; i < n; i++)
-    g_clear_pointer (&all[i].trapezoids, g_array_unref);
+  for (guint i = 0; i < n; i++)
+    g_clear_pointer (&turned[i].trapezoids, g_array_unref);
   return fault;
 }

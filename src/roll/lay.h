@@ -4,15 +4,14 @@
 
 #include "roll/lay-task.h"
 
-/* One copy of an item: its rings turned by @quarters × 90° counter-clockwise about (0, 0), then
- * moved by @at, on a strip of the task. */
+/* One copy of an item: its rings as @pose has them, then moved by @at, on a strip of the task. */
 typedef struct
 {
   guint item, copy; /* copy: 0 … demand − 1 */
   guint tag;        /* the item's */
   guint strip;
   SqGrid at;
-  guint8 quarters;
+  SqGridPose pose;
 } SqPlaced;
 
 typedef enum
@@ -20,6 +19,7 @@ typedef enum
   SQ_UNLAID_TOO_WIDE, /* in no turn it may take it goes into the width or length of any strip */
   SQ_UNLAID_PATTERN,  /* it would go in, but not where the pattern must fall */
   SQ_UNLAID_NO_ROOM,  /* the strips are full, or it is more than SQ_LAY_MOST_PIECES */
+  SQ_UNLAID_CROSSES,  /* its outline crosses itself */
 } SqUnlaidWhy;
 
 /* Copies of an item that are not in the lay: its last ones. */
@@ -64,9 +64,12 @@ typedef enum
   SQ_LAY_OTHER_TASK, /* another digest, or another number of strips */
   SQ_LAY_COUNT,      /* an item is not exactly as often laid and unlaid as wanted, or bears
                         another tag */
-  SQ_LAY_TURN,       /* a turn the item may not take */
+  SQ_LAY_POSE,       /* a turn the item may not take */
   SQ_LAY_OUTSIDE,    /* beyond the cloth, or beyond the length that is told */
   SQ_LAY_PATTERN,    /* the pattern does not fall where it must */
+  SQ_LAY_FLAW,       /* on a flaw of the cloth */
+  SQ_LAY_PIN,        /* a pinned copy is elsewhere */
+  SQ_LAY_CUTS,       /* no straight cuts can follow it */
   SQ_LAY_OVERLAP,    /* two overlap, or come nearer than the gap */
 } SqLayFault;
 

@@ -168,7 +168,7 @@ append_piece (SqRollCanvas *canvas, GtkSnapshot *snapshot, guint i)
     .subject = sq_lays_piece (canvas->lays, placed),
     .ref = ref_piece,
     .unref = unref_piece,
-    .look = { placed->quarters, em_mm (canvas), g_str_hash (name) * 31 + entry->number,
+    .look = { (guint64) placed->pose.turn, em_mm (canvas), g_str_hash (name) * 31 + entry->number,
               sq_figures_cloth_look (sq_plan_cloth (canvas->lays->plan, entry->cloth)) },
     .make = make_part,
     .data = &part

@@ -106,6 +106,8 @@ why_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid,
                                  "fall right on a cloth %s wide. Take a wider cloth, or let the "
                                  "stripes run free."),
                               across, repeat, width);
+    case SQ_UNLAID_CROSSES:
+      return g_strdup (_ ("its outline crosses itself. Mend the outline first."));
     case SQ_UNLAID_NO_ROOM:
       break;
     }
@@ -165,7 +167,7 @@ range_text (double from_mm, double to_mm, const SqLengthStyle *style)
 static const char *
 turned_text (const SqPlaced *placed)
 {
-  switch (placed->quarters % 4)
+  switch (placed->pose.turn / SQ_GRID_QUARTER)
     {
     case 1:
       return _ ("quarter turn to the left");

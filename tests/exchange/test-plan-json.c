@@ -204,7 +204,7 @@ test_lays (void)
       g_assert_cmpfloat (get (told, "y")->valuedouble, ==, p->at.y / 1000.0);
       g_assert_cmpfloat_with_epsilon (
           remainder (get (told, "turn")->valuedouble
-                         + sq_lays_piece (lays, p)->grain_rad * 180 / G_PI - 90.0 * p->quarters,
+                         + sq_lays_piece (lays, p)->grain_rad * 180 / G_PI - p->pose.turn / 1000.0,
                      360),
           0, 1e-9);
     }

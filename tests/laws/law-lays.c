@@ -36,7 +36,7 @@ lying_of (const SqPlan *plan, const SqPlaced *placed)
                   .by = { placed->at.x / 1000.0, placed->at.y / 1000.0 },
                   .box = sq_box_empty () };
 
-  lying.turn_rad = placed->quarters * G_PI / 2 - lying.piece->grain_rad;
+  lying.turn_rad = placed->pose.turn * 2 * G_PI / SQ_GRID_WHOLE_TURN - lying.piece->grain_rad;
   g_autoptr (SqPath) moved = sq_path_moved (sq_piece_cut (lying.piece, 0), lying.turn_rad,
                                             lying.by);
   lying.box = sq_path_box (moved);

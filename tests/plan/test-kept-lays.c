@@ -64,7 +64,7 @@ assert_same_lay (const SqLay *a, const SqLay *b)
       const SqPlaced *x = sq_lay_placed (a, i), *y = sq_lay_placed (b, i);
       g_assert_true (x->item == y->item && x->copy == y->copy && x->tag == y->tag
                      && x->strip == y->strip && x->at.x == y->at.x && x->at.y == y->at.y
-                     && x->quarters == y->quarters);
+                     && sq_grid_pose_equal (x->pose, y->pose));
     }
   g_assert_cmpuint (a->unlaid->len, ==, b->unlaid->len);
   for (guint i = 0; i < a->unlaid->len; i++)

@@ -20,7 +20,7 @@ same_placed (const SqLay *a, const SqLay *b)
     {
       const SqPlaced *p = sq_lay_placed (a, i), *q = sq_lay_placed (b, i);
       if (p->item != q->item || p->copy != q->copy || p->strip != q->strip || p->at.x != q->at.x
-          || p->at.y != q->at.y || p->quarters != q->quarters)
+          || p->at.y != q->at.y || !sq_grid_pose_equal (p->pose, q->pose))
         return FALSE;
     }
   return TRUE;
