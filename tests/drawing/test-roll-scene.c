@@ -17,7 +17,7 @@ static const SqRollLook look = { 20, FALSE, 0xffffff };
 static void
 set_up (Fixture *f, gconstpointer data)
 {
-  const SqLayBudget first = { 1, 0 };
+  const SqLayBudget first = { .seed = 1, .steps = 0 };
   g_autofree char *path = g_test_build_filename (G_TEST_DIST, SAMPLE, NULL);
   SqDefaults defaults;
   (void) data;

@@ -43,7 +43,7 @@ make_lays (void)
   g_autoptr (SqJob) job = sq_job_read (job_text, -1, &defaults, &error);
   g_assert_no_error (error);
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  return sq_lays_new (plan, NULL, &(SqLayBudget){ 1, 0 }, NULL);
+  return sq_lays_new (plan, NULL, &(SqLayBudget){ .seed = 1, .steps = 0 }, NULL);
 }
 
 static cJSON *
@@ -222,7 +222,7 @@ test_unlaid (void)
       "{\"x\":500,\"y\":500},{\"x\":0,\"y\":500}]}]}",
       -1, &defaults, NULL);
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &(SqLayBudget){ 1, 0 }, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &(SqLayBudget){ .seed = 1, .steps = 0 }, NULL);
   cJSON *json = parse (lays, 0);
 
   assert_keys (get (json, "lays/0/unlaid/0"), "cushion piece count why");

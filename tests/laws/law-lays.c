@@ -67,11 +67,11 @@ check_one (const Lying *lying, const SqCloth *cloth, double width_mm, double len
 {
   const SqPhase *phase = &lying->piece->phase;
   SqPoint anchor = lying_point (lying, phase->anchor);
-  guint quarters = lying->placed->quarters;
+  gint32 turn = lying->placed->pose.turn;
 
-  if (quarters != 0
+  if (turn != 0
       && (lying->piece->turns == SQ_TURNS_NONE
-          || (quarters != 2 && lying->piece->turns == SQ_TURNS_HALF)))
+          || (turn != 2 * SQ_GRID_QUARTER && lying->piece->turns == SQ_TURNS_HALF)))
     return "turned as it may not be";
   if (lying->box.min.x < -ROUNDED_MM || lying->box.min.y < -ROUNDED_MM
       || lying->box.max.x > length_mm + ROUNDED_MM || lying->box.max.y > width_mm + ROUNDED_MM)
@@ -204,7 +204,7 @@ check_cloth (const SqLays *lays, guint index)
 char *
 law_lays (const LawCase *c)
 {
-  const SqLayBudget budget = { 1, 0 };
+  const SqLayBudget budget = { .seed = 1, .steps = 0 };
   g_autoptr (SqLays) lays = sq_lays_new (c->plan, NULL, &budget, NULL);
 
   for (guint i = 0; i < lays->cloths->len; i++)

@@ -14,7 +14,7 @@ const char *const samples[] = {
 static SqPaper *
 paper_of_job (const SqJob *job, SqPaperKind kind, SqSheet sheet)
 {
-  const SqLayBudget first = { 1, 0 };
+  const SqLayBudget first = { .seed = 1, .steps = 0 };
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
   g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
   SqPaperSpec spec = sq_paper_spec (lays, '.', "2026-03-01");

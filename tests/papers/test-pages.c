@@ -14,7 +14,7 @@ typedef struct
 static void
 set_up (Fixture *f, gconstpointer data)
 {
-  const SqLayBudget budget = { 1, 0 };
+  const SqLayBudget budget = { .seed = 1, .steps = 0 };
   g_autoptr (SqJob) job = job_of_text (
       "{'format':'squab job','version':1,'title':'Quay bench','cushions':[]}");
 

@@ -3,7 +3,7 @@
 
 #include "cover/hand-made.h"
 
-static const SqLayBudget first = { 1, 0 };
+static const SqLayBudget first = { .seed = 1, .steps = 0 };
 
 /* Two boxed seats, the second one's underside of another cloth, which is striped. */
 static SqPlan *
@@ -78,7 +78,8 @@ test_shared (void)
   g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
   g_autoptr (SqLays) next = sq_lays_new (other, lays, &first, NULL);
   g_autoptr (SqLays) alone = sq_lays_new (other, NULL, &first, NULL);
-  g_autoptr (SqLays) longer = sq_lays_new (plan, lays, &(SqLayBudget){ 1, 3 }, NULL);
+  g_autoptr (SqLays) longer = sq_lays_new (plan, lays, &(SqLayBudget){ .seed = 1, .steps = 3 },
+                                           NULL);
 
   g_assert_true (sq_lays_cloth (next, 1)->lay == sq_lays_cloth (lays, 1)->lay);
   g_assert_true (sq_lays_cloth (next, 0)->lay != sq_lays_cloth (lays, 0)->lay);

@@ -35,7 +35,7 @@ add_rectangle (SqLayTask *task, double length_mm, double width_mm, double repeat
 static SqPurchase
 purchase_of (SqLayTask *task, const char *units)
 {
-  const SqLayBudget budget = { 1, 0 };
+  const SqLayBudget budget = { .seed = 1, .steps = 0 };
   g_autoptr (SqPlan) plan = plan_in (units);
 
   sq_lay_task_seal (task);

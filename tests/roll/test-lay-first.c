@@ -65,7 +65,7 @@ test_width (void)
   g_assert_cmpuint (lay->placed->len, ==, 3);
   g_assert_cmpuint (lay->unlaid->len, ==, 1);
   assert_unlaid (lay, 0, 1, 3, SQ_UNLAID_TOO_WIDE);
-  g_assert_cmpuint (sq_lay_placed (lay, 2)->quarters, ==, 1);
+  g_assert_cmpuint (sq_lay_placed (lay, 2)->pose.turn, ==, SQ_GRID_QUARTER);
   g_assert_cmpint (sq_lay_length (lay, 0), ==, 2100000);
 }
 

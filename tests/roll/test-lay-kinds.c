@@ -39,7 +39,7 @@ test_equal (void)
   for (guint i = 0; i < G_N_ELEMENTS (expected); i++)
     g_assert_cmpuint (kinds->kind_of[i], ==, expected[i]);
   g_assert_cmpuint (sq_lay_kind (kinds, 0)->count, ==, 4);
-  g_assert_nonnull (sq_lay_kind (kinds, 2)->shapes[2]);
+  g_assert_nonnull (sq_lay_kind (kinds, 2)->shapes[1]);
   g_assert_null (sq_lay_kind (kinds, 2)->shapes[1]);
 }
 

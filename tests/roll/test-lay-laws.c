@@ -17,15 +17,21 @@ number_from (const char *name, guint otherwise)
 
 /* ---- as the table has it, mm --------------------------------------------------------------- */
 
-/* Mirrored never, turned about (0, 0), then moved. */
+/* Mirrored, turned about (0, 0), then moved. */
 static SqPoint
 lying_point (const SqPlaced *placed, SqGrid p)
 {
-  static const gint cosines[] = { 1, 0, -1, 0 }, sines[] = { 0, 1, 0, -1 };
-  gint64 c = cosines[placed->quarters], s = sines[placed->quarters];
+  double angle = placed->pose.turn * 2 * G_PI / SQ_GRID_WHOLE_TURN, c = cos (angle),
+         s = sin (angle);
+  if (placed->pose.turn % SQ_GRID_QUARTER == 0)
+    {
+      c = round (c);
+      s = round (s);
+    }
+  double x = placed->pose.mirrored ? -p.x : p.x;
 
-  return sq_point ((double) (c * p.x - s * p.y + placed->at.x) / 1000,
-                   (double) (s * p.x + c * p.y + placed->at.y) / 1000);
+  return sq_point ((c * x - s * p.y + placed->at.x) / 1000,
+                   (s * x + c * p.y + placed->at.y) / 1000);
 }
 
 static GEOSGeometry *
@@ -106,7 +112,7 @@ law_cloth (const SqLayTask *task, const SqLay *lay)
           || box.max.x > sq_lay_length (lay, placed->strip) / 1000.0
           || (strip->length > 0 && box.max.x > strip->length / 1000.0))
         return "beyond the cloth";
-      if (!(sq_lay_task_item (task, placed->item)->turns & (1u << placed->quarters)))
+      if (sq_lay_item_pose (sq_lay_task_item (task, placed->item), placed->pose) == G_MAXUINT)
         return "turned as it may not be";
     }
   return NULL;
@@ -188,7 +194,7 @@ law_unlaid (const SqLayTask *task, const SqLay *lay)
       const SqLayItem *item = sq_lay_task_item (task, unlaid->item);
       SqPlaced upright = { .item = unlaid->item };
       SqBox box = lying_box (task, &upright);
-      double least = item->turns & SQ_LAY_QUARTER
+      double least = sq_lay_item_pose (item, (SqGridPose){ SQ_GRID_QUARTER, FALSE }) != G_MAXUINT
                          ? MIN (box.max.x - box.min.x, box.max.y - box.min.y)
                          : box.max.y - box.min.y;
       double widest = 0;

@@ -12,7 +12,7 @@ test_free (void)
 {
   SqLayItem item = item_with ((SqGridPhase){ .anchor = { 5, 7 } });
   SqLayStrip strip = { .width = 1000 };
-  SqLayPhase phase = sq_lay_phase (&item, 0, (SqGrid){ 0, 0 }, &strip);
+  SqLayPhase phase = sq_lay_phase (&item, (SqGridPose){ 0, FALSE }, (SqGrid){ 0, 0 }, &strip);
 
   g_assert_cmpint (sq_lay_phase_next_y (&phase, 123), ==, 123);
   g_assert_cmpint (sq_lay_phase_last_y (&phase, -5), ==, -5);
@@ -25,7 +25,7 @@ test_sixteenths (void)
 {
   SqLayItem item = item_with ((SqGridPhase){ .repeat_across_nm = 103187500 });
   SqLayStrip strip = { .width = 1000 };
-  SqLayPhase phase = sq_lay_phase (&item, 0, (SqGrid){ 0, 0 }, &strip);
+  SqLayPhase phase = sq_lay_phase (&item, (SqGridPose){ 0, FALSE }, (SqGrid){ 0, 0 }, &strip);
 
   g_assert_cmpint (sq_lay_phase_next_y (&phase, 1), ==, 103188);
   g_assert_cmpint (sq_lay_phase_next_y (&phase, 103188), ==, 103188);
@@ -46,9 +46,10 @@ test_turned (void)
                                              .repeat_along_nm = 100000,
                                              .repeat_across_nm = 50000 });
   SqLayStrip strip = { .width = 1000, .pattern = { 7, 9 } };
-  SqLayPhase upright = sq_lay_phase (&item, 0, (SqGrid){ 0, 0 }, &strip);
-  SqLayPhase half = sq_lay_phase (&item, 2, (SqGrid){ 0, 0 }, &strip);
-  SqLayPhase corner = sq_lay_phase (&item, 0, (SqGrid){ -2, -3 }, &strip);
+  SqLayPhase upright = sq_lay_phase (&item, (SqGridPose){ 0, FALSE }, (SqGrid){ 0, 0 }, &strip);
+  SqLayPhase half = sq_lay_phase (&item, (SqGridPose){ 2 * SQ_GRID_QUARTER, FALSE },
+                                  (SqGrid){ 0, 0 }, &strip);
+  SqLayPhase corner = sq_lay_phase (&item, (SqGridPose){ 0, FALSE }, (SqGrid){ -2, -3 }, &strip);
 
   /* y + 10 + 9 ≡ 5 mod 50; x + 30 + 7 ≡ 4 mod 100. */
   g_assert_cmpint (sq_lay_phase_next_y (&upright, 0), ==, 36);
@@ -65,7 +66,7 @@ test_drop (void)
   SqLayItem item = item_with (
       (SqGridPhase){ .repeat_along_nm = 300000, .repeat_across_nm = 100000, .drop_nm = 150000 });
   SqLayStrip strip = { .width = 1000 };
-  SqLayPhase phase = sq_lay_phase (&item, 0, (SqGrid){ 0, 0 }, &strip);
+  SqLayPhase phase = sq_lay_phase (&item, (SqGridPose){ 0, FALSE }, (SqGrid){ 0, 0 }, &strip);
 
   g_assert_cmpint (sq_lay_phase_next_x (&phase, 0, 1), ==, 300);
   g_assert_cmpint (sq_lay_phase_next_x (&phase, 100, 1), ==, 150);

@@ -7,8 +7,9 @@
 static SqLay *
 run (const SqLayTask *task, const SqLay *warm, guint64 seed, guint64 steps, const SqTask *watch)
 {
-  const SqLayBudget budget = { seed, steps };
-  return sq_lay_run (task, warm, &budget, watch);
+  const SqLayBudget budget = { .seed = seed, .steps = steps };
+  const SqLayWatch lay_watch = { .task = watch != NULL ? *watch : (SqTask){ NULL, NULL, NULL } };
+  return sq_lay_run (task, warm, &budget, &lay_watch);
 }
 
 static gboolean

@@ -9,7 +9,8 @@ shape_of (SqPath *path, guint quarters)
 {
   g_autoptr (SqLayTask) task = made_task (1000, 0);
   add_path (task, path, (SqLayItemSpec){ .turns = 15 });
-  return sq_lay_shape_new (sq_lay_task_item (task, 0), quarters);
+  return sq_lay_shape_new (sq_lay_task_item (task, 0),
+                           (SqGridPose){ (gint32) quarters * SQ_GRID_QUARTER, FALSE });
 }
 
 static void

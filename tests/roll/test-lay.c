@@ -82,7 +82,7 @@ spoil_item (SqLay *lay)
 static void
 spoil_turn (SqLay *lay)
 {
-  sq_lay_placed (lay, 1)->quarters = 1;
+  sq_lay_placed (lay, 1)->pose.turn = SQ_GRID_QUARTER;
 }
 
 static void
@@ -136,7 +136,7 @@ static const struct
   { "a copy missing", spoil_missing, SQ_LAY_COUNT },
   { "told as laid", spoil_unlaid, SQ_LAY_COUNT },
   { "no such item", spoil_item, SQ_LAY_COUNT },
-  { "turned", spoil_turn, SQ_LAY_TURN },
+  { "turned", spoil_turn, SQ_LAY_POSE },
   { "longer than told", spoil_length, SQ_LAY_OUTSIDE },
   { "before the cut end", spoil_start, SQ_LAY_OUTSIDE },
   { "over the edge", spoil_edge, SQ_LAY_OUTSIDE },

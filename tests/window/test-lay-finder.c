@@ -108,7 +108,7 @@ test_follows (Fixture *f, gconstpointer data)
 
   const SqLays *lays = sq_lay_finder_get_lays (f->finder);
   g_autoptr (SqLays) alone = sq_lays_new (sq_document_get_plan (f->document), NULL,
-                                          &(SqLayBudget){ 1, 0 }, NULL);
+                                          &(SqLayBudget){ .seed = 1, .steps = 0 }, NULL);
   g_assert_cmpint (sq_lay_length (sq_lays_cloth (lays, 0)->lay, 0), ==,
                    sq_lay_length (sq_lays_cloth (alone, 0)->lay, 0));
 }
