@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cover/making.h"
+#include "job/names.h"
 
 static void
 clear_mark (gpointer data)
@@ -118,10 +119,8 @@ sq_patch_map (const SqPatch *patch, SqPoint p)
 const char *
 sq_piece_role_name (SqPieceRole role)
 {
-  static const char *const names[] = { "face", "underside", "boxing", "zip-strip", "welt",
-                                       "wrap", "side",      "disc",   "tube",      "let-in" };
-  g_return_val_if_fail (role < G_N_ELEMENTS (names), NULL);
-  return names[role];
+  g_return_val_if_fail (role < SQ_N_PIECE_ROLES, NULL);
+  return sq_piece_role_names[role];
 }
 
 const char *

@@ -69,6 +69,13 @@ sq_read_length (const SqJson *json, guint token, double *mm, GError **error)
 }
 
 gboolean
+sq_read_size (const SqJson *json, guint token, double *mm, GError **error)
+{
+  return sq_read_length (json, token, mm, error)
+         && (*mm >= 0 || sq_refuse (json, token, error, "less than 0"));
+}
+
+gboolean
 sq_read_whole (const SqJson *json, guint token, double least, double most, guint32 *number,
                GError **error)
 {
@@ -198,6 +205,8 @@ read_field (const SqField *field, const SqJson *json, guint token, gpointer reco
     {
     case SQ_FIELD_LENGTH:
       return sq_read_length (json, token, at, error);
+    case SQ_FIELD_SIZE:
+      return sq_read_size (json, token, at, error);
     case SQ_FIELD_NUMBER:
       return sq_read_number (json, token, at, error);
     case SQ_FIELD_HALF:
@@ -223,7 +232,8 @@ read_field (const SqField *field, const SqJson *json, guint token, gpointer reco
     case SQ_FIELD_PART:
       return sq_fields_read (field->part, json, token, record, error);
     case SQ_FIELD_LIST:
-      return read_list (field, json, token, *(GArray **) at, error);
+      return read_list (field, json, token, *(GArray **) at, error)
+             && (field->read == NULL || field->read (json, token, record, error));
     case SQ_FIELD_OWN:
       return field->read == NULL || field->read (json, token, record, error);
     case SQ_FIELD_SKIPPED:
@@ -312,6 +322,7 @@ is_zero (const SqField *field, gconstpointer at)
   switch (field->kind)
     {
     case SQ_FIELD_LENGTH:
+    case SQ_FIELD_SIZE:
     case SQ_FIELD_NUMBER:
     case SQ_FIELD_HALF:
       return *(const double *) at == 0;
@@ -403,6 +414,7 @@ write_field (const SqField *field, SqJsonWriter *writer, gconstpointer record)
   switch (field->kind)
     {
     case SQ_FIELD_LENGTH:
+    case SQ_FIELD_SIZE:
     case SQ_FIELD_NUMBER:
     case SQ_FIELD_HALF:
       sq_json_add_number (writer, field->key, *(const double *) at);

@@ -13,6 +13,7 @@
 typedef enum
 {
   SQ_FIELD_LENGTH,  /* double: mm, at most 100 m to either side */
+  SQ_FIELD_SIZE,    /* double: mm, 0 … 100 m */
   SQ_FIELD_NUMBER,  /* double: finite */
   SQ_FIELD_HALF,    /* double: 0 or 0.5 */
   SQ_FIELD_COUNT,   /* guint: 1 … 100,000 */
@@ -25,7 +26,8 @@ typedef enum
   SQ_FIELD_COLOUR,  /* guint32: "#rrggbb" */
   SQ_FIELD_TEXT,    /* GRefString *, NULL or empty where absent */
   SQ_FIELD_PART,    /* an object whose fields are in the same record: `part` */
-  SQ_FIELD_LIST,    /* GArray * of records, each an object with fields of its own: `part` */
+  SQ_FIELD_LIST,    /* GArray * of records, each an object with fields of its own: `part`; looked
+                       over by `read`, if there is one, when all are there */
   SQ_FIELD_OWN,     /* read (NULL: not here) and written by functions of its own */
   SQ_FIELD_SKIPPED, /* looked at elsewhere, or of no consequence */
 } SqFieldKind;
@@ -74,6 +76,8 @@ gboolean sq_refuse (const SqJson *json, guint token, GError **error, const char 
 /* Single values, as the fields of these kinds are read. */
 gboolean sq_read_number (const SqJson *json, guint token, double *number, GError **error);
 gboolean sq_read_length (const SqJson *json, guint token, double *mm, GError **error);
+/* The same, and not below 0. */
+gboolean sq_read_size (const SqJson *json, guint token, double *mm, GError **error);
 gboolean sq_read_whole (const SqJson *json, guint token, double least, double most, guint32 *number,
                         GError **error);
 /* The place in @words, NULL-terminated, of the word @token. */

@@ -163,6 +163,25 @@ static const SqField repeat_fields[] = {
 };
 static KEYS (repeat_keys, repeat_fields, SqCloth, given, unknown_repeat);
 
+static const SqField stock_fields[] = {
+  { "id", SQ_FIELD_ID, AT (SqStock, id), .need = SQ_FIELD_WRITTEN },
+  { "kind", SQ_FIELD_WORD, AT (SqStock, kind), .need = SQ_FIELD_WRITTEN,
+    .words = sq_stock_kind_names },
+  { "length", SQ_FIELD_SIZE, AT (SqStock, length_mm), .need = SQ_FIELD_REQUIRED },
+  { "width", SQ_FIELD_SIZE, AT (SqStock, width_mm) },
+};
+static KEYS (stock_keys, stock_fields, SqStock, unknown, unknown);
+
+static const SqField flaw_fields[] = {
+  { "id", SQ_FIELD_ID, AT (SqFlaw, id), .need = SQ_FIELD_WRITTEN },
+  { "stock", SQ_FIELD_ID, AT (SqFlaw, stock) },
+  { "x", SQ_FIELD_LENGTH, AT (SqFlaw, x_mm), .need = SQ_FIELD_REQUIRED },
+  { "y", SQ_FIELD_LENGTH, AT (SqFlaw, y_mm), .need = SQ_FIELD_REQUIRED },
+  { "length", SQ_FIELD_SIZE, AT (SqFlaw, along_mm), .need = SQ_FIELD_REQUIRED },
+  { "width", SQ_FIELD_SIZE, AT (SqFlaw, across_mm), .need = SQ_FIELD_REQUIRED },
+};
+static KEYS (flaw_keys, flaw_fields, SqFlaw, unknown, unknown);
+
 static const SqField cloth_fields[] = {
   { "id", SQ_FIELD_ID, AT (SqCloth, id), .need = SQ_FIELD_WRITTEN },
   { "name", SQ_FIELD_TEXT, AT (SqCloth, name) },
@@ -176,6 +195,8 @@ static const SqField cloth_fields[] = {
   { "price", SQ_FIELD_NUMBER, AT (SqCloth, price), SQ_GIVEN_CLOTH_PRICE },
   { "repeat", SQ_FIELD_PART, .part = &repeat_keys },
   { "stripes", SQ_FIELD_OWN, .read = sq_read_stripes, .write = sq_write_stripes },
+  { "stock", SQ_FIELD_LIST, AT (SqCloth, stock), .part = &stock_keys, .read = sq_check_stock },
+  { "flaws", SQ_FIELD_LIST, AT (SqCloth, flaws), .part = &flaw_keys, .read = sq_check_flaws },
 };
 KEYS (sq_cloth_keys, cloth_fields, SqCloth, given, unknown);
 
@@ -256,6 +277,33 @@ static const SqField rate_fields[] = {
 };
 static KEYS (rate_keys, rate_fields, SqJob, given, unknown_rates);
 
+static const SqField plies_fields[] = {
+  { "most", SQ_FIELD_COUNT, AT (SqJob, laying.most_plies) },
+  { "table", SQ_FIELD_SIZE, AT (SqJob, laying.table_mm) },
+};
+static KEYS (plies_keys, plies_fields, SqJob, given, laying.unknown_plies);
+
+static const SqField laying_fields[] = {
+  { "cuts", SQ_FIELD_WORD, AT (SqJob, laying.cuts), .words = sq_cuts_names },
+  { "plies", SQ_FIELD_PART, .part = &plies_keys },
+};
+static KEYS (laying_keys, laying_fields, SqJob, given, laying.unknown);
+
+static const SqField pin_fields[] = {
+  { "cloth", SQ_FIELD_ID, AT (SqPin, of.cloth) },
+  { "cushion", SQ_FIELD_ID, AT (SqPin, of.cushion), .need = SQ_FIELD_REQUIRED },
+  { "mirrored", SQ_FIELD_SWITCH, AT (SqPin, of.mirrored) },
+  { "role", SQ_FIELD_WORD, AT (SqPin, of.role), .need = SQ_FIELD_REQUIRED,
+    .words = sq_piece_role_names },
+  { "ordinal", SQ_FIELD_WHOLE, AT (SqPin, of.ordinal) },
+  { "copy", SQ_FIELD_WHOLE, AT (SqPin, of.copy) },
+  { "stock", SQ_FIELD_ID, AT (SqPin, stock) },
+  { "x", SQ_FIELD_NUMBER, AT (SqPin, at.x), .need = SQ_FIELD_REQUIRED },
+  { "y", SQ_FIELD_NUMBER, AT (SqPin, at.y), .need = SQ_FIELD_REQUIRED },
+  { "turn", SQ_FIELD_NUMBER, AT (SqPin, turn_deg), .need = SQ_FIELD_REQUIRED },
+};
+static KEYS (pin_keys, pin_fields, SqPin, unknown, unknown);
+
 static const SqField job_fields[] = {
   { .key = "format", .kind = SQ_FIELD_SKIPPED },
   { .key = "version", .kind = SQ_FIELD_SKIPPED },
@@ -269,6 +317,8 @@ static const SqField job_fields[] = {
   { "foams", SQ_FIELD_OWN, .read = sq_read_foams, .write = sq_write_foams },
   { "rates", SQ_FIELD_PART, .part = &rate_keys },
   { "cushions", SQ_FIELD_OWN, .read = sq_read_cushions, .write = sq_write_cushions },
+  { "laying", SQ_FIELD_PART, .part = &laying_keys },
+  { "pins", SQ_FIELD_LIST, AT (SqJob, pins), .part = &pin_keys, .read = sq_check_pins },
   { "kept_lays", SQ_FIELD_OWN, .read = sq_read_kept_lays, .write = sq_write_kept_lays },
 };
 KEYS (sq_job_keys, job_fields, SqJob, given, unknown);

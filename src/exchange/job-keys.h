@@ -25,6 +25,10 @@ gboolean sq_read_foams (const SqJson *json, guint token, gpointer job, GError **
 gboolean sq_read_stripes (const SqJson *json, guint token, gpointer cloth, GError **error);
 gboolean sq_read_bow (const SqJson *json, guint token, gpointer corner, GError **error);
 gboolean sq_read_curve (const SqJson *json, guint token, gpointer corner, GError **error);
+/* Looks over lists that are read, and gives ids that are absent. */
+gboolean sq_check_stock (const SqJson *json, guint token, gpointer cloth, GError **error);
+gboolean sq_check_flaws (const SqJson *json, guint token, gpointer cloth, GError **error);
+gboolean sq_check_pins (const SqJson *json, guint token, gpointer job, GError **error);
 void sq_write_cushions (SqJsonWriter *writer, const char *key, gconstpointer job);
 void sq_write_cloths (SqJsonWriter *writer, const char *key, gconstpointer job);
 void sq_write_foams (SqJsonWriter *writer, const char *key, gconstpointer job);

@@ -4,8 +4,15 @@
 
 #include "exchange/read-file.h"
 
+#include <math.h>
+
 #define MOST_CORNERS 5000 /* on one ring */
 #define MOST_CUSHIONS 10000
+#define MOST_STOCK 1000 /* pieces, flaws, of one cloth */
+
+/* Beyond what a roll is, what lies on one is out of range (mm): as that of a kept lay. */
+#define MOST_ALONG_MM 2e6
+#define MOST_TURN_DEG 360.0
 
 /* What has an id of its own kind, and where it was read. */
 typedef struct
@@ -315,6 +322,78 @@ sq_read_foams (const SqJson *json, guint token, gpointer record, GError **error)
   for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
     add_named (named, &g_array_index (job->foams, SqFoam, index++).id, at);
   return settle_ids (named, json, error);
+}
+
+/* What a job is laid on ---------------------------------------------------------------------- */
+
+/* @list was read from the list @token; ids are at @offset of its records. */
+static gboolean
+settle_list (const SqJson *json, guint token, GArray *list, gsize offset, GError **error)
+{
+  g_autoptr (GArray) named = g_array_new (FALSE, FALSE, sizeof (Named));
+  gsize size = g_array_get_element_size (list);
+  guint index = 0;
+
+  if (list->len > MOST_STOCK)
+    return sq_refuse (json, token, error, "more than 1,000");
+  for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
+    add_named (named, (SqId *) (gpointer) (list->data + index++ * size + offset), at);
+  return settle_ids (named, json, error);
+}
+
+gboolean
+sq_check_stock (const SqJson *json, guint token, gpointer cloth, GError **error)
+{
+  return settle_list (json, token, ((SqCloth *) cloth)->stock, G_STRUCT_OFFSET (SqStock, id),
+                      error);
+}
+
+gboolean
+sq_check_flaws (const SqJson *json, guint token, gpointer cloth, GError **error)
+{
+  return settle_list (json, token, ((SqCloth *) cloth)->flaws, G_STRUCT_OFFSET (SqFlaw, id), error);
+}
+
+static gboolean
+check_within (const SqJson *json, guint pin, const char *key, double most, GError **error)
+{
+  guint token = sq_json_member (json, pin, key);
+
+  return fabs (sq_json_number (json, token)) <= most
+         || sq_refuse (json, token, error, "out of range");
+}
+
+static guint
+hash_pinned (gconstpointer data)
+{
+  const SqPinned *of = data;
+
+  return ((of->cushion * 31 + of->role) * 31 + of->ordinal) * 31 + of->copy;
+}
+
+static gboolean
+equal_pinned (gconstpointer a, gconstpointer b)
+{
+  return sq_pinned_equal (a, b);
+}
+
+gboolean
+sq_check_pins (const SqJson *json, guint token, gpointer record, GError **error)
+{
+  const SqJob *job = record;
+  g_autoptr (GHashTable) seen = g_hash_table_new (hash_pinned, equal_pinned);
+  guint index = 0;
+
+  for (guint at = token + 1; at < json->tokens[token].next; at = json->tokens[at].next)
+    {
+      if (!check_within (json, at, "x", MOST_ALONG_MM, error)
+          || !check_within (json, at, "y", MOST_ALONG_MM, error)
+          || !check_within (json, at, "turn", MOST_TURN_DEG, error))
+        return FALSE;
+      if (!g_hash_table_add (seen, &sq_job_pin (job, index++)->of))
+        return sq_refuse (json, at, error, "a second pin of one piece");
+    }
+  return TRUE;
 }
 
 /* The whole ----------------------------------------------------------------------------------- */

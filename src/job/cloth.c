@@ -9,6 +9,27 @@
 /* Bands that differ by less are equally wide (mm): a tenth of what a weaver holds. */
 #define SAME_BAND_MM 0.02
 
+static void
+clear_stock (gpointer data)
+{
+  g_clear_pointer (&((SqStock *) data)->unknown, g_ref_string_release);
+}
+
+static void
+clear_flaw (gpointer data)
+{
+  g_clear_pointer (&((SqFlaw *) data)->unknown, g_ref_string_release);
+}
+
+static GArray *
+new_list (guint size, GDestroyNotify clear)
+{
+  GArray *list = g_array_new (FALSE, TRUE, size);
+
+  g_array_set_clear_func (list, clear);
+  return list;
+}
+
 SqCloth *
 sq_cloth_new (SqId id)
 {
@@ -17,6 +38,8 @@ sq_cloth_new (SqId id)
   cloth->ref_count = 1;
   cloth->id = id;
   cloth->name = g_ref_string_new ("");
+  cloth->stock = new_list (sizeof (SqStock), clear_stock);
+  cloth->flaws = new_list (sizeof (SqFlaw), clear_flaw);
   return cloth;
 }
 
@@ -38,6 +61,14 @@ sq_cloth_dup (const SqCloth *cloth)
   hold (copy->unknown_repeat);
   for (guint i = 0; i < copy->n_stripes; i++)
     hold (copy->stripes[i].unknown);
+  copy->stock = new_list (sizeof (SqStock), clear_stock);
+  g_array_append_vals (copy->stock, cloth->stock->data, cloth->stock->len);
+  for (guint i = 0; i < copy->stock->len; i++)
+    hold (sq_cloth_stock (copy, i)->unknown);
+  copy->flaws = new_list (sizeof (SqFlaw), clear_flaw);
+  g_array_append_vals (copy->flaws, cloth->flaws->data, cloth->flaws->len);
+  for (guint i = 0; i < copy->flaws->len; i++)
+    hold (sq_cloth_flaw (copy, i)->unknown);
   return copy;
 }
 
@@ -60,10 +91,30 @@ sq_cloth_unref (SqCloth *cloth)
   for (guint i = 0; i < cloth->n_stripes; i++)
     g_clear_pointer (&cloth->stripes[i].unknown, g_ref_string_release);
   g_free (cloth->stripes);
+  g_array_unref (cloth->stock);
+  g_array_unref (cloth->flaws);
   g_clear_pointer (&cloth->name, g_ref_string_release);
   g_clear_pointer (&cloth->unknown, g_ref_string_release);
   g_clear_pointer (&cloth->unknown_repeat, g_ref_string_release);
   g_free (cloth);
+}
+
+const SqStock *
+sq_cloth_find_stock (const SqCloth *cloth, SqId id)
+{
+  for (guint i = 0; i < cloth->stock->len; i++)
+    if (sq_cloth_stock (cloth, i)->id == id)
+      return sq_cloth_stock (cloth, i);
+  return NULL;
+}
+
+const SqFlaw *
+sq_cloth_find_flaw (const SqCloth *cloth, SqId id)
+{
+  for (guint i = 0; i < cloth->flaws->len; i++)
+    if (sq_cloth_flaw (cloth, i)->id == id)
+      return sq_cloth_flaw (cloth, i);
+  return NULL;
 }
 
 gboolean

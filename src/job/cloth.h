@@ -35,6 +35,33 @@ typedef struct
   GRefString *unknown;
 } SqStripe;
 
+typedef enum
+{
+  SQ_STOCK_BOLT,    /* whole from the shelf, or what is left of one at full width */
+  SQ_STOCK_REMNANT, /* left over from other work */
+} SqStockKind;
+#define SQ_N_STOCK_KINDS (SQ_STOCK_REMNANT + 1)
+
+/* One piece of the cloth that is there already. It is squared so that a repeat of the pattern
+ * begins at its near corner: where else a cut piece starts on the pattern nobody could tell. */
+typedef struct
+{
+  SqId id; /* unique in the cloth */
+  SqStockKind kind;
+  double length_mm; /* along the roll; nothing lies on a piece of 0 */
+  double width_mm;  /* usable; 0: the cloth's */
+  GRefString *unknown;
+} SqStock;
+
+/* Where nothing may be cut: a box, from the cut end and the near usable edge. */
+typedef struct
+{
+  SqId id;    /* unique in the cloth */
+  SqId stock; /* the piece it is on; 0: the roll that is to be bought */
+  double x_mm, y_mm, along_mm, across_mm;
+  GRefString *unknown;
+} SqFlaw;
+
 /* Immutable once shared: fill a fresh one, then hand it over. */
 typedef struct
 {
@@ -52,6 +79,8 @@ typedef struct
   guint n_stripes;
   guint32 colour; /* the ground, 0xrrggbb */
   double price;   /* of a metre, in the maker's money */
+  GArray *stock;  /* of SqStock, in the order they are to be used up */
+  GArray *flaws;  /* of SqFlaw; those on a piece that is not there any more count for nothing */
   guint32 given;  /* of SqClothGiven */
   GRefString *unknown, *unknown_repeat;
 } SqCloth;
@@ -63,6 +92,12 @@ SqCloth *sq_cloth_dup (const SqCloth *cloth);
 SqCloth *sq_cloth_ref (const SqCloth *cloth);
 void sq_cloth_unref (SqCloth *cloth);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqCloth, sq_cloth_unref)
+
+#define sq_cloth_stock(cloth, i) (&g_array_index ((cloth)->stock, SqStock, (i)))
+#define sq_cloth_flaw(cloth, i) (&g_array_index ((cloth)->flaws, SqFlaw, (i)))
+/* The piece, the flaw with @id. Borrowed, or NULL. */
+const SqStock *sq_cloth_find_stock (const SqCloth *cloth, SqId id);
+const SqFlaw *sq_cloth_find_flaw (const SqCloth *cloth, SqId id);
 
 gboolean sq_cloth_is_striped (const SqCloth *cloth);
 /* Whether the pattern lies on itself after a half turn (stripes symmetric about some line, or

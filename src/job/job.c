@@ -23,6 +23,12 @@ cloth_free (gpointer cloth)
 }
 
 static void
+pin_clear (gpointer data)
+{
+  g_clear_pointer (&((SqPin *) data)->unknown, g_ref_string_release);
+}
+
+static void
 kept_lay_free (gpointer lay)
 {
   sq_kept_lay_unref (lay);
@@ -44,6 +50,8 @@ sq_job_new (const SqDefaults *defaults)
   job->cloths = g_ptr_array_new_with_free_func (cloth_free);
   job->foams = g_array_new (FALSE, FALSE, sizeof (SqFoam));
   g_array_set_clear_func (job->foams, foam_clear);
+  job->pins = g_array_new (FALSE, TRUE, sizeof (SqPin));
+  g_array_set_clear_func (job->pins, pin_clear);
   job->kept_lays = g_ptr_array_new_with_free_func (kept_lay_free);
   job->revision = 1;
   job->defaults = *defaults;
@@ -60,6 +68,9 @@ sq_job_dup (const SqJob *job)
   copy->revision = job->revision;
   copy->papers = job->papers;
   hold (copy->papers.unknown);
+  copy->laying = job->laying;
+  hold (copy->laying.unknown);
+  hold (copy->laying.unknown_plies);
   copy->title = hold (job->title);
   copy->customer = hold (job->customer);
   copy->notes = hold (job->notes);
@@ -77,6 +88,9 @@ sq_job_dup (const SqJob *job)
       hold (foam.unknown);
       g_array_append_val (copy->foams, foam);
     }
+  g_array_append_vals (copy->pins, job->pins->data, job->pins->len);
+  for (guint i = 0; i < copy->pins->len; i++)
+    hold (sq_job_pin (copy, i)->unknown);
   for (guint i = 0; i < job->kept_lays->len; i++)
     g_ptr_array_add (copy->kept_lays, sq_kept_lay_ref (g_ptr_array_index (job->kept_lays, i)));
   return copy;
@@ -104,9 +118,12 @@ sq_job_unref (SqJob *job)
   g_clear_pointer (&job->unknown, g_ref_string_release);
   g_clear_pointer (&job->unknown_rates, g_ref_string_release);
   g_clear_pointer (&job->papers.unknown, g_ref_string_release);
+  g_clear_pointer (&job->laying.unknown, g_ref_string_release);
+  g_clear_pointer (&job->laying.unknown_plies, g_ref_string_release);
   g_ptr_array_unref (job->cushions);
   g_ptr_array_unref (job->cloths);
   g_array_unref (job->foams);
+  g_array_unref (job->pins);
   g_ptr_array_unref (job->kept_lays);
   g_free (job);
 }
@@ -240,6 +257,9 @@ sq_job_without_cushion (const SqJob *job, SqId id)
 
   if (index < next->cushions->len)
     g_ptr_array_remove_index (next->cushions, index);
+  for (guint i = next->pins->len; i-- > 0;)
+    if (sq_job_pin (next, i)->of.cushion == id)
+      g_array_remove_index (next->pins, i);
   return next;
 }
 
@@ -263,6 +283,20 @@ sq_job_with_cloth (const SqJob *job, const SqCloth *cloth)
   SqJob *next = sq_job_dup (job);
 
   put (next->cloths, cloth_index (next, cloth->id), sq_cloth_ref (cloth));
+  return next;
+}
+
+SqJob *
+sq_job_without_cloth (const SqJob *job, SqId id)
+{
+  SqJob *next = sq_job_without_kept_lay (job, id);
+  guint index = cloth_index (next, id);
+
+  if (index < next->cloths->len)
+    g_ptr_array_remove_index (next->cloths, index);
+  for (guint i = next->pins->len; i-- > 0;)
+    if (sq_job_pin (next, i)->of.cloth == id)
+      g_array_remove_index (next->pins, i);
   return next;
 }
 

@@ -7,6 +7,7 @@
 #include "job/cushion.h"
 #include "job/defaults.h"
 #include "job/kept-lay.h"
+#include "job/laying.h"
 #include "job/papers.h"
 #include "job/rates.h"
 
@@ -50,6 +51,9 @@ typedef struct
   GArray *foams;                        /* of SqFoam */
   guint revision;                       /* of the papers, from 1: see sq_revision_name */
   SqPapersChoice papers;
+  SqLaying laying;
+  GArray *pins; /* of SqPin, at most one of each copy; those of a piece or on a piece of cloth
+                           that is not there count for nothing */
   GPtrArray *kept_lays; /* of const SqKeptLay, owned references; at most one of each cloth */
   SqRates rates;
   GRefString *unknown_rates;
@@ -64,6 +68,8 @@ SqJob *sq_job_dup (const SqJob *job);
 SqJob *sq_job_ref (const SqJob *job);
 void sq_job_unref (SqJob *job);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqJob, sq_job_unref)
+
+#define sq_job_pin(job, i) (&g_array_index ((job)->pins, SqPin, (i)))
 
 /* Borrowed, or NULL. */
 const SqCushion *sq_job_cushion (const SqJob *job, SqId id);
@@ -81,10 +87,13 @@ SqId sq_job_new_cloth_id (const SqJob *job);
 
 /* Edits: each gives a new job. @cushion takes the place of the one with its id, or comes last. */
 SqJob *sq_job_with_cushion (const SqJob *job, const SqCushion *cushion);
+/* Its pins go with it. */
 SqJob *sq_job_without_cushion (const SqJob *job, SqId id);
 /* The cushion @by places further down (up: < 0); NULL where there is no such place. */
 SqJob *sq_job_with_cushion_moved (const SqJob *job, SqId id, int by);
 SqJob *sq_job_with_cloth (const SqJob *job, const SqCloth *cloth);
+/* Its stock, flaws, pins and kept lay go with it; cushions that name it still do. */
+SqJob *sq_job_without_cloth (const SqJob *job, SqId id);
 /* @lay takes the place of the one kept of its cloth. */
 SqJob *sq_job_with_kept_lay (const SqJob *job, const SqKeptLay *lay);
 SqJob *sq_job_without_kept_lay (const SqJob *job, SqId cloth);

@@ -25,12 +25,17 @@ const char *const sq_stripes_run_names[] = { "front-to-back", "side-to-side", NU
 const char *const sq_centre_on_names[] = { "stripe", "gap", "motif", "none", NULL };
 const char *const sq_cloth_class_names[] = { "canvas", "upholstery", "loose-weave", "velvet",
                                              "vinyl",  "stretch",    "mesh",        NULL };
+const char *const sq_stock_kind_names[] = { "bolt", "remnant", NULL };
+const char *const sq_cuts_names[] = { "by-rule", "free", "straight", NULL };
+const char *const sq_piece_role_names[] = { "face", "underside", "boxing", "zip-strip",
+                                            "welt", "wrap",      "side",   "disc",
+                                            "tube", "let-in",    NULL };
 const char *const sq_sheet_names[] = { "a4", "letter", NULL };
 const char *const sq_rate_names[] = { "wage", "cut",  "sew",      "corner", "zip",
                                       "welt", "foam", "handling", NULL };
 
 const char *const sq_paper_kind_names[] = { "cut-list", "layout", NULL };
-const char *const sq_unlaid_why_names[] = { "too-wide", "pattern", "no-room", NULL };
+const char *const sq_unlaid_why_names[] = { "too-wide", "pattern", "no-room", "crosses", NULL };
 
 #define N_LETTERS 26
 

@@ -23,6 +23,10 @@ extern const char *const sq_hand_names[];
 extern const char *const sq_stripes_run_names[];
 extern const char *const sq_centre_on_names[];
 extern const char *const sq_cloth_class_names[];
+extern const char *const sq_stock_kind_names[];
+extern const char *const sq_cuts_names[];
+/* Of pieces of a cover, in the order of SqPieceRole. */
+extern const char *const sq_piece_role_names[];
 extern const char *const sq_sheet_names[];
 extern const char *const sq_paper_kind_names[];
 extern const char *const sq_rate_names[];

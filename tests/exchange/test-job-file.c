@@ -153,7 +153,7 @@ test_unknown_kept (void)
         "      \"stripes\": [\n"
         "        {\"at\": 1, \"width\": 2, \"colour\": \"#000000\", \"raised\": true}\n"
         "      ],\n"
-        "      \"stock\": [{\"length\": 12000.0}]\n"
+        "      \"samples\": [{\"length\": 12000.0}]\n"
         "    }\n"
         "  ],\n"
         "  \"foams\": [\n"

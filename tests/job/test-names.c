@@ -2,6 +2,7 @@
 #include "job/names.h"
 
 #include "base/length.h"
+#include "job/laying.h"
 #include "job/papers.h"
 
 /* Every enum has a name for each of its values, and no two alike. */
@@ -32,7 +33,9 @@ test_complete (void)
     { sq_cloth_class_names, SQ_N_CLOTH_CLASSES },
     { sq_sheet_names, SQ_N_SHEETS },
     { sq_paper_kind_names, SQ_N_PAPER_KINDS },
-    { sq_unlaid_why_names, 3 },
+    { sq_unlaid_why_names, 4 },
+    { sq_stock_kind_names, SQ_N_STOCK_KINDS },
+    { sq_cuts_names, SQ_N_CUTS },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
