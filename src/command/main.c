@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* squab-cut: Squab's work without its window. */
+#include "command/lay.h"
 #include "command/options.h"
 #include "command/run.h"
 #include "words/text-table.h"
@@ -52,6 +53,7 @@ main (int argc, char **argv)
   if (options.what == SQ_DO_VERSION)
     return print ("squab-cut " SQ_VERSION "\n");
 
-  int status = sq_command_run (&options, &error);
+  int status = options.what == SQ_DO_LAY ? sq_command_lay (&options, &error)
+                                         : sq_command_run (&options, &error);
   return status < 0 ? give_up (error) : status;
 }

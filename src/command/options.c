@@ -14,6 +14,8 @@
 #define MOST_FLATTEN_MM 100.0
 
 #define MOST_STEPS 1000000
+#define MOST_SECONDS 1e6
+#define MOST_THREADS 64
 
 /* The command line as it is being read. */
 typedef struct
@@ -100,6 +102,37 @@ read_steps (SqOptions *options, const char *value, GError **error)
          || refuse (error, _ ("--steps wants a whole number up to a million, not “%s”"), value);
 }
 
+static gboolean
+read_seconds (SqOptions *options, const char *value, GError **error)
+{
+  char *end;
+
+  options->seconds = g_ascii_strtod (value, &end);
+  return (*end == '\0' && options->seconds >= 0 && options->seconds <= MOST_SECONDS)
+         || refuse (error, _ ("--seconds wants a number up to a million, not “%s”"), value);
+}
+
+static gboolean
+read_threads (SqOptions *options, const char *value, GError **error)
+{
+  guint64 threads = 0;
+
+  if (!g_ascii_string_to_unsigned (value, 10, 0, MOST_THREADS, &threads, NULL))
+    return refuse (error, _ ("--threads wants a whole number up to 64, not “%s”"), value);
+  options->threads = (guint) threads;
+  return TRUE;
+}
+
+static gboolean
+read_lay (SqOptions *options, const char *value, GError **error)
+{
+  options->what = SQ_DO_LAY;
+  if (options->file != NULL)
+    return refuse (error, _ ("one thing at a time; what is %s?"), value);
+  options->file = value;
+  return TRUE;
+}
+
 /* All options but --help and --version; those that neither write nor read are switches. */
 static const struct
 {
@@ -107,19 +140,25 @@ static const struct
   gboolean is_out;
   SqOut out;
   gboolean (*read) (SqOptions *options, const char *value, GError **error);
+  gsize flag; /* of a switch: its place in SqOptions */
 } known[] = {
-  { "--plan", TRUE, SQ_OUT_PLAN, NULL },
-  { "--save", TRUE, SQ_OUT_SAVE, NULL },
-  { "--cut-list", TRUE, SQ_OUT_CUT_LIST, NULL },
-  { "--layout", TRUE, SQ_OUT_LAYOUT, NULL },
-  { "--everything", TRUE, SQ_OUT_EVERYTHING, NULL },
-  { "--csv", TRUE, SQ_OUT_CSV, NULL },
+  { "--plan", TRUE, SQ_OUT_PLAN, NULL, 0 },
+  { "--save", TRUE, SQ_OUT_SAVE, NULL, 0 },
+  { "--cut-list", TRUE, SQ_OUT_CUT_LIST, NULL, 0 },
+  { "--layout", TRUE, SQ_OUT_LAYOUT, NULL, 0 },
+  { "--everything", TRUE, SQ_OUT_EVERYTHING, NULL, 0 },
+  { "--csv", TRUE, SQ_OUT_CSV, NULL, 0 },
+  { "--svg", TRUE, SQ_OUT_SVG, NULL, 0 },
   { .name = "--flatten", .read = read_flatten },
-  { .name = "--ways" },
+  { .name = "--ways", .flag = G_STRUCT_OFFSET (SqOptions, ways) },
   { .name = "--paper", .read = read_paper },
   { .name = "--date", .read = read_date },
   { .name = "--seed", .read = read_seed },
   { .name = "--steps", .read = read_steps },
+  { .name = "--seconds", .read = read_seconds },
+  { .name = "--threads", .read = read_threads },
+  { .name = "--lay", .read = read_lay },
+  { .name = "--cpu", .flag = G_STRUCT_OFFSET (SqOptions, cpu) },
 };
 
 static const char *
@@ -147,7 +186,7 @@ read_option (SqOptions *options, Arguments *arguments, const char *argument, GEr
 
   if (!known[i].is_out && known[i].read == NULL)
     {
-      options->ways = TRUE;
+      *(gboolean *) (gpointer) ((char *) options + known[i].flag) = TRUE;
       return strchr (argument, '=') == NULL || refuse (error, _ ("%s takes no value"), name);
     }
   const char *value = take_value (arguments, argument, name, error);
@@ -184,6 +223,22 @@ has_any_out (const SqOptions *options)
   return FALSE;
 }
 
+/* Whether what was asked for goes with the lay of an instance, or without one. */
+static gboolean
+check_lay (const SqOptions *options, GError **error)
+{
+  for (guint out = 0; out < SQ_N_OUTS; out++)
+    if (options->outs[out] != NULL && out != SQ_OUT_PLAN && out != SQ_OUT_SVG)
+      return refuse (error, _ ("%s does not go with --lay"), out_name ((SqOut) out));
+  if (options->flatten_mm > 0)
+    return refuse (error, _ ("%s does not go with --lay"), "--flatten");
+  if (options->has_sheet)
+    return refuse (error, _ ("%s does not go with --lay"), "--paper");
+  if (options->date != NULL)
+    return refuse (error, _ ("%s does not go with --lay"), "--date");
+  return !options->ways || refuse (error, _ ("%s does not go with --lay"), "--ways");
+}
+
 /* Whether what was asked for goes together. */
 static gboolean
 check (const SqOptions *options, GError **error)
@@ -197,6 +252,12 @@ check (const SqOptions *options, GError **error)
       g_set_error_literal (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("which job? see squab-cut --help"));
       return FALSE;
     }
+  if (options->what == SQ_DO_LAY)
+    return check_lay (options, error) && check_outs (options, error);
+  if (outs[SQ_OUT_SVG] != NULL)
+    return refuse (error, _ ("%s goes with --lay"), "--svg");
+  if (options->cpu)
+    return refuse (error, _ ("%s goes with --lay"), "--cpu");
   if (options->flatten_mm > 0 && outs[SQ_OUT_PLAN] == NULL)
     return refuse (error, _ ("%s goes with --plan"), "--flatten");
   if (options->has_sheet && !has_papers)
@@ -211,7 +272,7 @@ sq_options_read (SqOptions *options, int argc, char *const *argv, GError **error
 {
   Arguments arguments = { argc, 1, argv, FALSE, 0 };
 
-  *options = (SqOptions){ .what = SQ_DO_JOB, .seed = 1 };
+  *options = (SqOptions){ .what = SQ_DO_JOB, .seed = 1, .steps = G_MAXUINT64, .seconds = INFINITY };
   while (arguments.next < argc)
     {
       const char *argument = argv[arguments.next++];
@@ -231,18 +292,30 @@ sq_options_read (SqOptions *options, int argc, char *const *argv, GError **error
       else if (is_option && !read_option (options, &arguments, argument, error))
         return FALSE;
       else if (!is_option && options->file != NULL)
-        return refuse (error, _ ("one job at a time; what is %s?"), argument);
+        return refuse (error, _ ("one thing at a time; what is %s?"), argument);
       else if (!is_option)
         options->file = argument;
     }
+  if (options->steps == G_MAXUINT64 && !isfinite (options->seconds))
+    options->steps = 0;
   return check (options, error);
+}
+
+gboolean
+sq_options_has_standard_output (const SqOptions *options)
+{
+  for (guint out = 0; out < SQ_N_OUTS; out++)
+    if (g_strcmp0 (options->outs[out], "-") == 0)
+      return TRUE;
+  return FALSE;
 }
 
 const char *
 sq_options_help (void)
 {
   return _ ("Usage: squab-cut FILE [OPTION…]\n"
-            "Prints the cut list of a cushion job.\n"
+            "       squab-cut --lay INSTANCE [OPTION…]\n"
+            "Prints the cut list of a cushion job, or lays an open instance of nesting.\n"
             "\n"
             "  --cut-list F    write the cut list to F, as PDF\n"
             "  --layout F      the same for the layout of the pieces on the cloth\n"
@@ -254,8 +327,19 @@ sq_options_help (void)
             "  --flatten MM    in the plan, straight lines for arcs, at most MM from them\n"
             "  --ways          compare all ways of building; in the plan, too\n"
             "  --save F        write the job as it was opened to F, in today’s format\n"
-            "  --steps N       try N more lays after the first and take the best\n"
+            "\n"
+            "How long to look for better lays; without, the first is taken:\n"
+            "  --seconds N     as long as this for each cloth\n"
+            "  --steps N       so many tries after the first\n"
             "  --seed N        what chance begins from in these (1)\n"
+            "  --threads N     work on so many at once; else as there are processors\n"
+            "\n"
+            "  --lay INSTANCE  lay the items of INSTANCE, a file as JSON; prints its name,\n"
+            "                  the seconds it took, how much of the strip is used in percent\n"
+            "                  and the length of it. --plan writes where everything lies\n"
+            "  --cpu           these seconds are the processor’s\n"
+            "  --svg F         draw it to F\n"
+            "\n"
             "  --help          print this\n"
             "  --version       print the version\n"
             "\n"

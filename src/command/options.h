@@ -9,6 +9,7 @@ typedef enum
   SQ_DO_HELP,
   SQ_DO_VERSION,
   SQ_DO_JOB,
+  SQ_DO_LAY, /* of an open instance */
 } SqDo;
 
 /* What can be written to a file. */
@@ -20,14 +21,15 @@ typedef enum
   SQ_OUT_LAYOUT,
   SQ_OUT_EVERYTHING, /* all papers */
   SQ_OUT_CSV,        /* the cut list's lines */
+  SQ_OUT_SVG,        /* the lay of an instance as a picture */
 } SqOut;
-#define SQ_N_OUTS (SQ_OUT_CSV + 1)
+#define SQ_N_OUTS (SQ_OUT_SVG + 1)
 
 /* Texts are borrowed from the command line. */
 typedef struct
 {
   SqDo what;
-  const char *file;            /* the job */
+  const char *file;            /* the job, or the instance */
   const char *outs[SQ_N_OUTS]; /* where to write each, "-": standard output; NULL: nowhere */
   double flatten_mm;           /* in the plan; 0: arcs stay arcs */
   gboolean ways;               /* the comparison of ways of building, in the plan or as text */
@@ -35,12 +37,18 @@ typedef struct
   SqSheet sheet;    /* of papers, if it is given */
   const char *date; /* that papers bear, YYYY-MM-DD; NULL: today */
   guint64 seed;     /* of lays … */
-  guint64 steps;    /* … and how many to try after the first */
+  guint64 steps;  /* … and how many to try after the first: G_MAXUINT64 where only time ends it */
+  double seconds; /* that a lay may take; infinite: not told */
+  gboolean cpu;   /* which are the processor's */
+  guint threads;  /* 0: as many as there are processors, to a few */
 } SqOptions;
 
 /* Reads the command line into @options. FALSE with SQ_ERROR_USAGE, and a message in the user's
  * language, where it can't be followed. */
 gboolean sq_options_read (SqOptions *options, int argc, char *const *argv, GError **error);
+
+/* Whether something that was asked for is to be written to standard output. */
+gboolean sq_options_has_standard_output (const SqOptions *options);
 
 /* What --help prints. Static. */
 const char *sq_options_help (void);

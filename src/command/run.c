@@ -2,10 +2,11 @@
 #include "command/run.h"
 
 #include "base/error.h"
+#include "command/put.h"
+#include "command/timed-lay.h"
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
 #include "exchange/plan-json.h"
-#include "exchange/save-file.h"
 #include "exchange/today.h"
 #include "papers/paper.h"
 #include "plan/lays.h"
@@ -20,7 +21,6 @@
 #include <glib/gi18n.h>
 #include <locale.h>
 #include <stdio.h>
-#include <string.h>
 
 /* As GLib gives no UTF-8 decimal sign, and Squab knows two. */
 static char
@@ -29,34 +29,13 @@ decimal_sign (void)
   return localeconv ()->decimal_point[0] == ',' ? ',' : '.';
 }
 
-/* Writes @text to the file @path, or to standard output for "-". */
-static gboolean
-put (const char *path, const char *text, gsize length, GError **error)
-{
-  if (!g_str_equal (path, "-"))
-    return sq_file_save (path, text, length, error);
-  if (fwrite (text, 1, length, stdout) == length && fflush (stdout) == 0)
-    return TRUE;
-  g_set_error_literal (error, SQ_ERROR, SQ_ERROR_WRITE, _ ("standard output can’t be written"));
-  return FALSE;
-}
-
-/* Takes @text. */
-static gboolean
-put_text (const char *path, char *text, GError **error)
-{
-  g_autofree char *own = text;
-
-  return put (path, own, strlen (own), error);
-}
-
 static gboolean
 put_papers (const char *path, guint kinds, const SqPaperSpec *spec, GError **error)
 {
   g_autoptr (GPtrArray) papers = sq_papers_new (kinds, spec);
   g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, spec, error);
 
-  return pdf != NULL && put (path, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), error);
+  return pdf != NULL && sq_put (path, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), error);
 }
 
 static gboolean
@@ -69,10 +48,10 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
   switch (out)
     {
     case SQ_OUT_PLAN:
-      return put_text (path, sq_plan_write (lays, options->flatten_mm, options->ways, &style),
-                       error);
+      return sq_put_text (path, sq_plan_write (lays, options->flatten_mm, options->ways, &style),
+                          error);
     case SQ_OUT_SAVE:
-      return put_text (path, sq_job_write (lays->plan->job), error);
+      return sq_put_text (path, sq_job_write (lays->plan->job), error);
     case SQ_OUT_CUT_LIST:
       return put_papers (path, 1 << SQ_PAPER_CUT_LIST, spec, error);
     case SQ_OUT_LAYOUT:
@@ -80,7 +59,9 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
     case SQ_OUT_EVERYTHING:
       return put_papers (path, (1 << SQ_N_PAPER_KINDS) - 1, spec, error);
     case SQ_OUT_CSV:
-      return put_text (path, sq_words_cut_list_csv (lays->plan), error);
+      return sq_put_text (path, sq_words_cut_list_csv (lays->plan), error);
+    case SQ_OUT_SVG:
+      break;
     }
   g_return_val_if_reached (FALSE);
 }
@@ -107,8 +88,8 @@ put_all (const SqOptions *options, const SqLays *lays, GError **error)
 
   SqLengthStyle style = sq_words_length_style (job, decimal_sign ());
   if (options->ways)
-    return put_text ("-", sq_words_ways (job, &style), error);
-  return put_text ("-", sq_words_cut_list (lays->plan, lays, &style), error);
+    return sq_put_text ("-", sq_words_ways (job, &style), error);
+  return sq_put_text ("-", sq_words_cut_list (lays->plan, lays, &style), error);
 }
 
 static const char *
@@ -166,10 +147,27 @@ say_problems (const SqLays *lays)
   say_unlaid (lays, &style);
 }
 
+/* The first lays at once, then each cloth's as long as it may take. */
+static SqLays *
+find_lays (const SqOptions *options, const SqPlan *plan)
+{
+  const SqLayBudget first = { .seed = options->seed };
+  SqLays *lays = sq_lays_new (plan, NULL, &first, NULL);
+
+  for (guint i = 0; i < lays->cloths->len && options->steps > 0; i++)
+    {
+      if (sq_lays_cloth (lays, i)->is_kept)
+        continue;
+      g_autoptr (SqLay) lay = sq_timed_lay (sq_lays_cloth (lays, i)->task, options, NULL);
+      g_autoptr (SqLays) before = lays;
+      lays = sq_lays_with_lay (before, i, lay);
+    }
+  return lays;
+}
+
 int
 sq_command_run (const SqOptions *options, GError **error)
 {
-  const SqLayBudget budget = { .seed = options->seed, .steps = options->steps };
   SqDefaults defaults;
   sq_defaults_builtin (&defaults);
   g_autoptr (SqJob) job = sq_job_load (options->file, &defaults, error);
@@ -177,7 +175,7 @@ sq_command_run (const SqOptions *options, GError **error)
     return -1;
 
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &budget, NULL);
+  g_autoptr (SqLays) lays = find_lays (options, plan);
   if (!put_all (options, lays, error))
     return -1;
   say_problems (lays);

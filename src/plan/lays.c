@@ -55,7 +55,7 @@ same_lay (const SqLays *before, const SqClothLay *cloth, const SqLayBudget *budg
   for (guint i = 0; before != NULL && i < before->cloths->len; i++)
     {
       const SqClothLay *old = sq_lays_cloth (before, i);
-      if (old->is_kept == is_kept && same_task (old->task, cloth->task)
+      if (old->is_kept == is_kept && !old->is_given && same_task (old->task, cloth->task)
           && (is_kept
                   ? old->kept == cloth->kept
                   : before->budget.seed == budget->seed && before->budget.steps == budget->steps))
@@ -110,19 +110,27 @@ add_cloth (SqLays *lays, SqId id, const SqLays *before, const SqTask *watch)
   return TRUE;
 }
 
-SqLays *
-sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,
-             const SqTask *watch)
+static SqLays *
+new_lays (const SqPlan *plan, const SqLayBudget *budget)
 {
-  g_autoptr (SqLays) lays = g_new0 (SqLays, 1);
-  Part part = { .watch = watch, .share = 1.0 / MAX (plan->cloths->len, 1) };
-  SqTask part_watch = { part_is_cancelled, part_progress, &part };
+  SqLays *lays = g_new0 (SqLays, 1);
 
   lays->ref_count = 1;
   lays->plan = sq_plan_ref (plan);
   lays->budget = *budget;
   lays->cloths = g_array_new (FALSE, FALSE, sizeof (SqClothLay));
   g_array_set_clear_func (lays->cloths, clear_cloth);
+  return lays;
+}
+
+SqLays *
+sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,
+             const SqTask *watch)
+{
+  g_autoptr (SqLays) lays = new_lays (plan, budget);
+  Part part = { .watch = watch, .share = 1.0 / MAX (plan->cloths->len, 1) };
+  SqTask part_watch = { part_is_cancelled, part_progress, &part };
+
   for (guint i = 0; i < plan->cloths->len; i++)
     {
       part.from = part.share * i;
@@ -131,6 +139,27 @@ sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget
         return NULL;
     }
   return g_steal_pointer (&lays);
+}
+
+SqLays *
+sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay)
+{
+  SqLays *next = new_lays (lays->plan, &lays->budget);
+
+  for (guint k = 0; k < lays->cloths->len; k++)
+    {
+      SqClothLay cloth = *sq_lays_cloth (lays, k);
+      cloth.task = sq_lay_task_ref (cloth.task);
+      cloth.lay = sq_lay_ref (k == i ? lay : cloth.lay);
+      if (k == i)
+        {
+          cloth.is_kept = FALSE;
+          cloth.is_given = TRUE;
+          cloth.purchase = sq_plan_purchase (lays->plan, cloth.task, cloth.lay);
+        }
+      g_array_append_val (next->cloths, cloth);
+    }
+  return next;
 }
 
 SqLays *

@@ -14,6 +14,7 @@ typedef struct
   SqLay *lay;
   const SqKeptLay *kept; /* the job's kept lay of this cloth, borrowed; NULL: none */
   gboolean is_kept;      /* @lay is it; else, if there is one, it is out of date */
+  gboolean is_given;     /* @lay is none that the budget finds: see sq_lays_with_lay */
   SqPurchase purchase;
 } SqClothLay;
 
@@ -35,6 +36,9 @@ SqLays *sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget
 SqLays *sq_lays_ref (const SqLays *lays);
 void sq_lays_unref (SqLays *lays);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLays, sq_lays_unref)
+
+/* The same with @lay, a right one of the task of cloth @i, for that cloth. New reference. */
+SqLays *sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay);
 
 #define sq_lays_cloth(lays, i) (&g_array_index ((lays)->cloths, SqClothLay, (i)))
 

@@ -151,6 +151,12 @@ add_poses (SqLayItem *item, const SqLayItemSpec *spec)
 {
   guint steps = spec->steps > 0 ? spec->steps : SQ_N_LAY_TURNS;
 
+  if (spec->n_poses > 0)
+    {
+      item->poses = g_memdup2 (spec->poses, spec->n_poses * sizeof *spec->poses);
+      item->n_poses = spec->n_poses;
+      return;
+    }
   item->poses = g_new (SqGridPose, 2 * steps);
   for (guint mirrored = 0; mirrored <= (spec->may_mirror ? 1 : 0); mirrored++)
     for (guint i = 0; i < steps; i++)
@@ -165,8 +171,9 @@ sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec)
 {
   const guint all = (1 << SQ_N_LAY_TURNS) - 1;
   g_return_if_fail (task->digest == 0 && spec->rings->len > 0);
-  g_return_if_fail (spec->steps > 0 ? spec->steps <= SQ_LAY_MOST_STEPS
-                                    : spec->turns != 0 && (spec->turns & ~all) == 0);
+  g_return_if_fail (spec->n_poses > 0 ? spec->n_poses <= SQ_LAY_MOST_POSES
+                    : spec->steps > 0 ? spec->steps <= SQ_LAY_MOST_STEPS
+                                      : spec->turns != 0 && (spec->turns & ~all) == 0);
 
   SqPoint anchor = sq_turned (spec->anchor, spec->turn_rad);
   SqLayItem item = {

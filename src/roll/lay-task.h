@@ -119,7 +119,10 @@ typedef struct
   guint turns;      /* of SqLayTurn */
   guint steps;      /* > 0: any of so many steps of a whole turn instead, to SQ_LAY_MOST_STEPS */
   gboolean may_mirror;
-  SqPoint anchor;                                                         /* in the rings' own mm */
+  const SqGridPose
+      *poses;     /* these n_poses instead of all that, to SQ_LAY_MOST_POSES, no two alike; … */
+  guint n_poses;  /* … 0: turns or steps hold */
+  SqPoint anchor; /* in the rings' own mm */
   double along_mm, across_mm, repeat_along_mm, repeat_across_mm, drop_mm; /* see SqGridPhase */
   double gap_mm; /* of its own instead of the task's; 0: the task's */
   gint priority; /* see SqLayItem */

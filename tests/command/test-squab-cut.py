@@ -224,8 +224,8 @@ class BadUsage(Case):
             self.assert_not_done(self.run_it(self.job, option), option)
 
     def test_options_that_are_not_there_yet(self):
-        for option in ('--marking=a.pdf', '--pattern=a.pdf', '--dxf=a.dxf',
-                       '--seconds=1', '--threads=1', '--lay=instance.json'):
+        for option in ('--marking=a.pdf', '--pattern=a.pdf', '--dxf=a.dxf', '--svg=a.svg',
+                       '--cpu'):
             self.assert_not_done(self.run_it(self.job, option), option.split('=')[0])
 
     def test_missing_values(self):
@@ -246,6 +246,8 @@ class BadUsage(Case):
     def test_values(self):
         for option, values in (('--paper', ('a3', 'A4', 'x')), ('--seed', ('-1', 'x', '1.5')),
                                ('--steps', ('-1', 'x', '1000001')),
+                               ('--seconds', ('-1', 'x', '1s', 'nan', '1e9')),
+                               ('--threads', ('-1', 'x', '65')),
                                ('--date', ('today', '2026-02-30', '2026-13-01', '1-1-2026',
                                            '2026-3-1', '0000-01-01'))):
             for value in values:
@@ -333,7 +335,8 @@ class About(Case):
         done = self.run_it('--help')
         self.assertEqual((done.returncode, done.stderr), (0, ''))
         for option in ('--plan', '--save', '--flatten', '--cut-list', '--layout', '--everything',
-                       '--paper', '--date', '--csv', '--ways', '--steps', '--seed', '--help', '--version'):
+                       '--paper', '--date', '--csv', '--ways', '--steps', '--seed', '--seconds',
+                       '--threads', '--lay', '--cpu', '--svg', '--help', '--version'):
             self.assertIn(option, done.stdout)
         self.assertLessEqual(max(map(len, done.stdout.splitlines())), 80)
 

@@ -29,7 +29,7 @@ ROOM_SYSTEM = {
     'drawing': {'cairo.h', 'pango/pangocairo.h'},
     'papers': {'cairo.h', 'cairo-pdf.h', 'fribidi.h', 'pango/pangocairo.h'},
     'exchange': FILES | {'cjson/cJSON.h'},
-    'command': GETTEXT | {'locale.h', 'stdio.h'},
+    'command': GETTEXT | {'locale.h', 'stdio.h', 'time.h'},
     'window': GETTEXT | FILES | {'sys/file.h', 'gtk/gtk.h', 'gio/gio.h', 'glib-object.h', 'cairo.h', 'locale.h', 'langinfo.h', 'malloc.h'},
 }
 
