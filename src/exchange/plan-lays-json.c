@@ -19,17 +19,26 @@ strip_kind_name (SqStripKind kind)
   g_return_val_if_reached ("");
 }
 
+/* A bolt in stock is a roll that is not bought. */
 static void
-add_strips (SqJsonWriter *json, const SqClothLay *cloth)
+add_strips (SqJsonWriter *json, const SqLays *lays, const SqClothLay *cloth)
 {
   sq_json_open_array (json, "strips", SQ_JSON_LINES);
   for (guint i = 0; i < cloth->task->strips->len; i++)
     {
       const SqLayStrip *strip = sq_lay_task_strip (cloth->task, i);
+      const SqStock *stock = sq_lays_stock (lays, cloth, i);
+      SqStripKind kind = stock != NULL && stock->kind == SQ_STOCK_BOLT ? SQ_STRIP_ROLL
+                                                                       : strip->kind;
       sq_json_open_object (json, NULL, SQ_JSON_LINE);
-      sq_json_add_string (json, "kind", strip_kind_name (strip->kind));
+      sq_json_add_string (json, "kind", strip_kind_name (kind));
       sq_json_add_number (json, "width", strip->width / SQ_GRID_PER_MM);
       sq_json_add_number (json, "length", sq_lay_length (cloth->lay, i) / SQ_GRID_PER_MM);
+      if (stock != NULL)
+        {
+          sq_json_add_integer (json, "stock", stock->id);
+          sq_json_add_number (json, "whole_length", strip->length / SQ_GRID_PER_MM);
+        }
       sq_json_close (json);
     }
   sq_json_close (json);
@@ -107,13 +116,31 @@ sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
       const SqClothLay *cloth = sq_lays_cloth (lays, i);
       sq_json_open_object (json, NULL, SQ_JSON_LINES);
       sq_json_add_integer (json, "cloth", cloth->cloth);
-      add_strips (json, cloth);
+      add_strips (json, lays, cloth);
       sq_json_add_number (json, "density", density_of (cloth));
       sq_json_add_integer (json, "seed", (gint64) cloth->lay->seed);
       sq_json_add_integer (json, "steps", (gint64) cloth->lay->steps);
       sq_json_add_digest (json, "digest", cloth->task->digest);
       add_placed (json, lays, cloth->lay);
       add_unlaid (json, lays, cloth);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
+/* What is laid on each piece that is there. */
+static void
+add_stock (SqJsonWriter *json, const SqClothLay *cloth)
+{
+  sq_json_open_array (json, "stock", SQ_JSON_LINE);
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    {
+      const SqLayStrip *strip = sq_lay_task_strip (cloth->task, i);
+      if (strip->kind != SQ_STRIP_REMNANT || sq_lay_length (cloth->lay, i) == 0)
+        continue;
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_integer (json, "id", strip->tag);
+      sq_json_add_number (json, "laid", sq_lay_length (cloth->lay, i) / SQ_GRID_PER_MM);
       sq_json_close (json);
     }
   sq_json_close (json);
@@ -137,6 +164,7 @@ sq_plan_add_purchase (SqJsonWriter *json, const SqLays *lays)
       sq_json_add_number (json, "sold_by", sq_sold_by_mm (lays->plan->job));
       sq_json_add_number (json, "waste", p->waste);
       sq_json_add_integer (json, "unlaid", p->unlaid);
+      add_stock (json, cloth);
       sq_json_open_array (json, "added", SQ_JSON_LINE);
       sq_json_close (json);
       sq_json_close (json);

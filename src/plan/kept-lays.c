@@ -6,8 +6,8 @@
 /* What a number in a file gives back exactly: seed and steps beyond it are told as it. */
 #define MOST_EXACT (G_GUINT64_CONSTANT (1) << 53)
 
-/* The kept turn is the quarter turn but for what degrees lose. */
-#define TURN_SLACK_DEG 1e-6
+/* A kept turn is a pose's but for what degrees lose. */
+#define TURN_SLACK 1e-3
 
 static const SqPiece *
 piece_of_line (const SqPlan *plan, guint line)
@@ -102,16 +102,14 @@ to_grid (double mm, gint32 *grid)
   return TRUE;
 }
 
-/* @turn_deg, to which the grain's turn comes, as a pose's; FALSE where it is no quarter turn. */
+/* @turn_deg, to which the grain's turn comes, as a pose's; FALSE where it is none's. */
 static gboolean
 to_turn (double turn_deg, double grain_rad, gint32 *turn)
 {
-  double times = sq_turn_deg (turn_deg * SQ_RAD_PER_DEG + grain_rad) / 90;
+  double thousandths = sq_turn_deg (turn_deg * SQ_RAD_PER_DEG + grain_rad) * 1000;
 
-  if (fabs (times - round (times)) * 90 > TURN_SLACK_DEG)
-    return FALSE;
-  *turn = (gint32) round (times) % SQ_N_LAY_TURNS * SQ_GRID_QUARTER;
-  return TRUE;
+  *turn = (gint32) round (thousandths) % SQ_GRID_WHOLE_TURN;
+  return fabs (thousandths - round (thousandths)) <= TURN_SLACK;
 }
 
 static gboolean

@@ -6,6 +6,11 @@
 #include "roll/lay-task.h"
 
 /* Everything of @plan that is cut from @cloth, in the order of the cut list; an item's tag is its
- * index there. Pure: the same plan gives the same task and digest. New reference; no items where
- * nothing is cut from it. */
+ * index there. Strips are what the cloth has in stock, remnants first, then bolts, and at last the
+ * roll that is to be bought, as long as it need be; a strip's tag is the id in stock, 0 the roll's.
+ * Pins of what is not there are left out. Pure: the same plan gives the same task and digest. New
+ * reference; no items where nothing is cut from it. */
 SqLayTask *sq_plan_lay_task (const SqPlan *plan, SqId cloth);
+
+/* What pins call copy @copy of line @line of the cut list. */
+SqPinned sq_plan_pinned (const SqPlan *plan, guint line, guint copy);

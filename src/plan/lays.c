@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/lays.h"
 
+#include "base/units.h"
 #include "plan/kept-lays.h"
 #include "plan/lay-tasks.h"
 
@@ -219,6 +220,55 @@ sq_lays_piece (const SqLays *lays, const SqPlaced *placed)
 {
   const SqCutEntry *entry = sq_lays_entry (lays, placed);
   return sq_cover_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece);
+}
+
+SqPinned
+sq_lays_pinned (const SqLays *lays, const SqPlaced *placed)
+{
+  return sq_plan_pinned (lays->plan, placed->tag, placed->copy);
+}
+
+SqPin
+sq_lays_pin (const SqLays *lays, const SqClothLay *cloth, const SqPlaced *placed)
+{
+  SqPin pin = { .of = sq_lays_pinned (lays, placed),
+                .stock = sq_lay_task_strip (cloth->task, placed->strip)->tag };
+  double turn_rad;
+
+  sq_lays_place (lays, placed, &turn_rad, &pin.at);
+  pin.turn_deg = sq_turn_deg (turn_rad);
+  return pin;
+}
+
+gboolean
+sq_lays_is_pinned (const SqClothLay *cloth, const SqPlaced *placed)
+{
+  for (guint i = 0; i < cloth->task->pins->len; i++)
+    {
+      const SqLayPin *pin = &g_array_index (cloth->task->pins, SqLayPin, i);
+      if (pin->item == placed->item && pin->copy == placed->copy)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+const SqCutEntry *
+sq_lays_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i, guint *copy)
+{
+  const SqLayPin *pin = &g_array_index (cloth->task->bad_pins, SqLayPin, i);
+
+  *copy = pin->copy;
+  return &g_array_index (lays->plan->cut_list, SqCutEntry,
+                         sq_lay_task_item (cloth->task, pin->item)->tag);
+}
+
+const SqStock *
+sq_lays_stock (const SqLays *lays, const SqClothLay *cloth, guint strip)
+{
+  const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
+
+  return own != NULL ? sq_cloth_find_stock (own, sq_lay_task_strip (cloth->task, strip)->tag)
+                     : NULL;
 }
 
 void

@@ -54,6 +54,18 @@ const SqCutEntry *sq_lays_entry (const SqLays *lays, const SqPlaced *placed);
 /* And its piece. Borrowed. */
 const SqPiece *sq_lays_piece (const SqLays *lays, const SqPlaced *placed);
 
+/* What pins call it, and the pin that would hold it just where it lies on @cloth. */
+SqPinned sq_lays_pinned (const SqLays *lays, const SqPlaced *placed);
+SqPin sq_lays_pin (const SqLays *lays, const SqClothLay *cloth, const SqPlaced *placed);
+/* Whether the lay of @cloth keeps to a pin of it. */
+gboolean sq_lays_is_pinned (const SqClothLay *cloth, const SqPlaced *placed);
+/* The line of the cut list and the copy of a pin that could not be kept: of bad_pins of the task. */
+const SqCutEntry *sq_lays_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i,
+                                   guint *copy);
+
+/* What strip @strip of @cloth is in its stock; NULL: the roll that is to be bought. Borrowed. */
+const SqStock *sq_lays_stock (const SqLays *lays, const SqClothLay *cloth, guint strip);
+
 /* Where that piece lies: a point of it, turned by *@turn_rad about (0, 0) and moved by *@at, is on
  * the roll (mm; along from the cut end, across from the near usable edge). */
 void sq_lays_place (const SqLays *lays, const SqPlaced *placed, double *turn_rad, SqPoint *at);

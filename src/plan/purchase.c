@@ -50,8 +50,18 @@ sq_plan_purchase (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
   SqPurchase p = { 0 };
 
   for (guint i = 0; i < task->strips->len; i++)
-    if (sq_lay_task_strip (task, i)->kind == SQ_STRIP_ROLL && sq_lay_length (lay, i) > 0)
-      add_bolt (&p, task, lay, i, sq_sold_by_mm (plan->job));
+    if (sq_lay_length (lay, i) > 0)
+      switch (sq_lay_task_strip (task, i)->kind)
+        {
+        case SQ_STRIP_ROLL:
+          add_bolt (&p, task, lay, i, sq_sold_by_mm (plan->job));
+          break;
+        case SQ_STRIP_REMNANT:
+          p.stock++;
+          break;
+        case SQ_STRIP_SHEET:
+          break;
+        }
   for (guint i = 0; i < lay->unlaid->len; i++)
     p.unlaid += g_array_index (lay->unlaid, SqUnlaid, i).count;
   p.waste = p.buy_mm2 > 0 ? 1 - p.cut_mm2 / p.buy_mm2 : 0;

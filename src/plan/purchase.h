@@ -15,7 +15,8 @@ double sq_sold_by_mm (const SqJob *job);
 /* All in mm and mm². Remnants are there already and sheets are no lengths: both are left out. */
 typedef struct
 {
-  guint bolts;             /* rolls that something lies on */
+  guint bolts;             /* rolls to buy that something lies on */
+  guint stock;             /* pieces that are there that something lies on */
   double laid_mm;          /* of all bolts together, as are the next three */
   double squaring_mm;      /* to square each bolt's end */
   double pattern_mm;       /* a repeat along for each bolt: where the pattern starts is not known */

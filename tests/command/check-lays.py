@@ -13,7 +13,8 @@ import sys
 import tempfile
 
 from shapely import affinity
-from shapely.geometry import Point, Polygon
+from shapely.geometry import Point, Polygon, box
+from shapely.ops import unary_union
 
 DRAWN_IN_MM = 0.005
 FLAT_MM = 0.001
@@ -42,6 +43,20 @@ PATTERNED = {
         {'id': 3, 'thickness': 50, 'cloth': {'face': 6},
          'outline': [{'x': 0, 'y': 0}, {'x': 950, 'y': 0}, {'x': 950, 'y': 950},
                      {'x': 0, 'y': 950}]}]}
+
+# Two remnants and a bolt: all are used, the narrow remnant for what goes onto it, and a roll is
+# bought for the rest.
+STOCKED = {
+    'format': 'squab job', 'version': 1, 'units': 'in',
+    'cloths': [{'id': 2, 'width': 1400, 'repeat': {'across': 110},
+                'stripes': [{'at': 20, 'width': 30, 'colour': '#204080'}],
+                'stock': [{'id': 9, 'kind': 'bolt', 'length': 1500},
+                          {'id': 4, 'kind': 'remnant', 'length': 1300, 'width': 620},
+                          {'id': 7, 'kind': 'remnant', 'length': 700, 'width': 1250},
+                          {'id': 5, 'kind': 'remnant', 'length': 0}]}],
+    'cushions': [{'id': 1, 'count': 5, 'thickness': 60,
+                  'outline': [{'x': 0, 'y': 0}, {'x': 500, 'y': 0}, {'x': 500, 'y': 450},
+                              {'x': 0, 'y': 450}]}]}
 
 problems = []
 
@@ -116,6 +131,33 @@ def pattern_fault(piece, placed, cloth, quarters):
     return None
 
 
+def flaws_on(cloth, strip):
+    return unary_union([box(flaw['x'], flaw['y'], flaw['x'] + flaw['length'],
+                            flaw['y'] + flaw['width'])
+                        for flaw in cloth.get('flaws', [])
+                        if flaw.get('stock') == strip.get('stock')])
+
+
+def check_strips(where, lay, cloth):
+    """First what is there, as it is there; then one roll."""
+    in_stock = {stock['id']: stock for stock in cloth.get('stock', []) if stock['length'] > 0}
+    *there, roll = lay['strips']
+    if roll['kind'] != 'roll' or 'stock' in roll:
+        problems.append(f'{where}: no roll comes last')
+    if sorted(strip['stock'] for strip in there) != sorted(in_stock):
+        problems.append(f'{where}: not what is in stock')
+    kinds = [in_stock[strip['stock']]['kind'] for strip in there]
+    if kinds != sorted(kinds, reverse=True):
+        problems.append(f'{where}: a bolt before a remnant')
+    for strip, kind in zip(there, kinds):
+        stock = in_stock[strip['stock']]
+        if (strip['kind'] != {'bolt': 'roll', 'remnant': 'remnant'}[kind]
+                or strip['width'] != stock.get('width', cloth['width'])
+                or strip['whole_length'] != stock['length']
+                or strip['length'] > stock['length']):
+            problems.append(f'{where}: {strip} is not {stock}')
+
+
 def check_places(name, plan, lay, cloth):
     shapes = []
     for placed in lay['placed']:
@@ -131,6 +173,8 @@ def check_places(name, plan, lay, cloth):
         x0, y0, x1, y1 = shape.bounds
         if min(x0, y0, strip['length'] - x1, strip['width'] - y1) < -ROUNDED_MM:
             problems.append(f'{where}: beyond the cloth')
+        if shape.buffer(-DRAWN_IN_MM).intersects(flaws_on(cloth, strip)):
+            problems.append(f'{where}: on a flaw')
         fault = pattern_fault(piece, placed, cloth, quarters)
         if fault:
             problems.append(f'{where}: {fault}')
@@ -166,22 +210,29 @@ def check_counts(name, plan):
 
 def check_purchase(name, plan, lay, bought):
     where = f'{name}: to buy of cloth {lay["cloth"]}'
-    length, width = lay['strips'][0]['length'], lay['strips'][0]['width']
-    area = sum(piece_of(plan, placed)['area'] for placed in lay['placed'])
+    last = len(lay['strips']) - 1
+    length, width = lay['strips'][last]['length'], lay['strips'][last]['width']
+    on_roll = [placed for placed in lay['placed'] if placed['strip'] == last]
+    area, all_area = (sum(piece_of(plan, placed)['area'] for placed in some)
+                      for some in (on_roll, lay['placed']))
+    laid_area = sum(strip['length'] * strip['width'] for strip in lay['strips'])
     needed = bought['laid'] + bought['squaring'] + bought['pattern']
     steps = bought['buy'] / bought['sold_by']
     if bought['cloth'] != lay['cloth'] or abs(bought['laid'] - length) > 1e-6:
         problems.append(f'{where}: not what is laid')
-    if bought['bolts'] != (1 if lay['placed'] else 0):
+    if bought['bolts'] != (1 if on_roll else 0):
         problems.append(f'{where}: bolts')
     if abs(bought['squaring'] - SQUARING_MM * bought['bolts']) > 1e-9:
         problems.append(f'{where}: squaring')
     if abs(steps - round(steps)) > 1e-9 or not -1e-3 <= bought['buy'] - needed < bought['sold_by']:
         problems.append(f'{where}: {bought["buy"]} for {needed}')
-    if lay['placed'] and abs(bought['waste'] - (1 - area / (bought['buy'] * width))) > 1e-5:
+    if on_roll and abs(bought['waste'] - (1 - area / (bought['buy'] * width))) > 1e-5:
         problems.append(f'{where}: waste')
-    if lay['placed'] and abs(lay['density'] - area / (length * width)) > 1e-5:
+    if lay['placed'] and abs(lay['density'] - all_area / laid_area) > 1e-5:
         problems.append(f'{where}: density')
+    if bought['stock'] != [{'id': strip['stock'], 'laid': strip['length']}
+                           for strip in lay['strips'][:last] if strip['length'] > 0]:
+        problems.append(f'{where}: stock')
     if bought['unlaid'] != sum(item['count'] for item in lay['unlaid']):
         problems.append(f'{where}: unlaid')
 
@@ -194,6 +245,7 @@ def check_job(name, squab_cut, path):
     for lay, bought in zip(plan['lays'], plan['purchase'], strict=True):
         if not re.fullmatch('[0-9a-f]{16}', lay['digest']):
             problems.append(f'{name}: digest')
+        check_strips(f'{name}: cloth {lay["cloth"]}', lay, cloths.get(lay['cloth'], {}))
         n += check_places(name, plan, lay, cloths.get(lay['cloth'], {}))
         check_purchase(name, plan, lay, bought)
     check_counts(name, plan)
@@ -253,4 +305,12 @@ with tempfile.NamedTemporaryFile('w', suffix='.squab') as file:
     print(f'patterned: {laid} laid, {left} not')
     if not laid or not left:
         problems.append('patterned: all or nothing is laid')
+with tempfile.NamedTemporaryFile('w', suffix='.squab') as file:
+    json.dump(STOCKED, file)
+    file.flush()
+    laid, left = check_job('stocked', squab_cut, file.name)
+    print(f'stocked: {laid} laid, {left} not')
+    if left or not all(strip['length'] for strip in written(squab_cut, file.name)[0]
+                       ['lays'][0]['strips']):
+        problems.append('stocked: not all is laid, or not everything used')
 raise SystemExit('\n'.join(problems) if problems else 0)

@@ -119,7 +119,7 @@ test_keys (void)
   assert_keys (get (json, "lays/0/strips/0"), "kind width length");
   assert_keys (get (json, "lays/0/placed/0"), "cushion piece copy strip x y turn mirrored");
   assert_keys (get (json, "purchase/0"),
-               "cloth bolts laid squaring pattern buy sold_by waste unlaid added");
+               "cloth bolts laid squaring pattern buy sold_by waste unlaid stock added");
   assert_keys (get (json, "cushions/2/problems/0"), "code severity at id text");
   cJSON_Delete (json);
 }
@@ -250,6 +250,37 @@ test_purchase (void)
   cJSON_Delete (json);
 }
 
+/* What is there is told with its id and whole length; only the rest is bought. */
+static void
+test_stock (void)
+{
+  SqDefaults defaults;
+  sq_defaults_builtin (&defaults);
+  g_autoptr (SqJob) job = sq_job_read (
+      "{\"format\":\"squab job\",\"version\":1,\"cloths\":[{\"id\":1,\"width\":1300,"
+      "\"stock\":[{\"id\":6,\"kind\":\"bolt\",\"length\":700},"
+      "{\"id\":8,\"kind\":\"remnant\",\"length\":600,\"width\":560}]}],"
+      "\"cushions\":[{\"id\":1,\"count\":3,\"outline\":[{\"x\":0,\"y\":0},{\"x\":500,\"y\":0},"
+      "{\"x\":500,\"y\":500},{\"x\":0,\"y\":500}]}]}",
+      -1, &defaults, NULL);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &(SqLayBudget){ .seed = 1, .steps = 0 }, NULL);
+  cJSON *json = parse (lays, 0);
+
+  assert_keys (get (json, "lays/0/strips/0"), "kind width length stock whole_length");
+  assert_keys (get (json, "lays/0/strips/2"), "kind width length");
+  g_assert_cmpstr (get (json, "lays/0/strips/0/kind")->valuestring, ==, "remnant");
+  g_assert_cmpint (get (json, "lays/0/strips/0/stock")->valueint, ==, 8);
+  g_assert_cmpfloat (get (json, "lays/0/strips/0/width")->valuedouble, ==, 560);
+  g_assert_cmpfloat (get (json, "lays/0/strips/0/whole_length")->valuedouble, ==, 600);
+  g_assert_cmpstr (get (json, "lays/0/strips/1/kind")->valuestring, ==, "roll");
+  g_assert_cmpfloat (get (json, "lays/0/strips/1/width")->valuedouble, ==, 1300);
+  assert_keys (get (json, "purchase/0/stock/0"), "id laid");
+  g_assert_cmpint (get (json, "purchase/0/stock/0/id")->valueint, ==, 8);
+  g_assert_cmpint (get (json, "purchase/0/bolts")->valueint, ==, 1);
+  cJSON_Delete (json);
+}
+
 static void
 test_degrees (void)
 {
@@ -377,6 +408,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/plan-json/lays", test_lays);
   g_test_add_func ("/exchange/plan-json/unlaid", test_unlaid);
   g_test_add_func ("/exchange/plan-json/purchase", test_purchase);
+  g_test_add_func ("/exchange/plan-json/stock", test_stock);
   g_test_add_func ("/exchange/plan-json/degrees", test_degrees);
   g_test_add_func ("/exchange/plan-json/underside-from-above", test_underside_from_above);
   g_test_add_func ("/exchange/plan-json/flattened", test_flattened);

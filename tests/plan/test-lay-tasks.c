@@ -114,6 +114,81 @@ test_dropped (void)
   g_assert_cmpint (item_of (plan, task, SQ_ROLE_BOXING)->phase.repeat_along_nm, ==, 0);
 }
 
+/* Remnants, then bolts, each in their order, then what is bought; a flaw where it is. */
+static void
+test_strips (void)
+{
+  g_autoptr (SqPlan) plan = plan_of (
+      ",'width':1400,'stock':[{'id':5,'kind':'bolt','length':3000},"
+      "{'id':3,'kind':'remnant','length':1200.0004,'width':600},{'id':9,'kind':'bolt','length':0},"
+      "{'id':4,'kind':'remnant','length':500}],"
+      "'flaws':[{'id':1,'stock':3,'x':100,'y':-20,'length':30,'width':50.5},"
+      "{'id':2,'x':900,'y':0,'length':5,'width':1400},{'id':3,'stock':77,'x':0,'y':0,'length':5,"
+      "'width':5},{'id':4,'stock':5,'x':0,'y':0,'length':5,'width':0}]");
+  g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, 1);
+  static const struct
+  {
+    SqStripKind kind;
+    guint tag;
+    gint32 width, length;
+    guint n_flaws;
+  } expected[] = { { SQ_STRIP_REMNANT, 3, 600000, 1200000, 1 },
+                   { SQ_STRIP_REMNANT, 4, 1400000, 500000, 0 },
+                   { SQ_STRIP_REMNANT, 5, 1400000, 3000000, 0 },
+                   { SQ_STRIP_ROLL, 0, 1400000, 0, 1 } };
+
+  g_assert_cmpuint (task->strips->len, ==, G_N_ELEMENTS (expected));
+  for (guint i = 0; i < G_N_ELEMENTS (expected); i++)
+    {
+      const SqLayStrip *strip = sq_lay_task_strip (task, i);
+      g_assert_cmpint (strip->kind, ==, expected[i].kind);
+      g_assert_cmpuint (strip->tag, ==, expected[i].tag);
+      g_assert_cmpint (strip->width, ==, expected[i].width);
+      g_assert_cmpint (strip->length, ==, expected[i].length);
+      g_assert_cmpuint (strip->n_flaws, ==, expected[i].n_flaws);
+    }
+  const SqGridBox *flaw = &sq_lay_task_strip (task, 0)->flaws[0];
+  g_assert_cmpint (flaw->min.x, ==, 100000);
+  g_assert_cmpint (flaw->min.y, ==, -20000);
+  g_assert_cmpint (flaw->max.x, ==, 130000);
+  g_assert_cmpint (flaw->max.y, ==, 30500);
+}
+
+/* A pin finds its piece by what it is, and its strip by its id; what is not there is no pin. */
+static void
+test_pins (void)
+{
+  g_autofree char *text = g_strdup_printf (
+      "{'format':'squab job','version':1,'cloths':[{'id':1,'width':1400,"
+      "'stock':[{'id':3,'kind':'remnant','length':1200}]}],'cushions':[{" SEAT "}],'pins':["
+      "{'cloth':1,'cushion':1,'role':'face','copy':2,'stock':3,'x':600.0004,'y':30,'turn':90},"
+      "{'cloth':1,'cushion':1,'role':'underside','x':%d,'y':30,'turn':0},"
+      "{'cloth':1,'cushion':1,'role':'face','copy':3,'x':0,'y':0,'turn':0},"
+      "{'cloth':1,'cushion':1,'role':'disc','x':0,'y':0,'turn':0},"
+      "{'cloth':1,'cushion':2,'role':'face','x':0,'y':0,'turn':0},"
+      "{'cloth':2,'cushion':1,'role':'face','x':0,'y':0,'turn':0},"
+      "{'cloth':1,'cushion':1,'mirrored':true,'role':'face','x':0,'y':0,'turn':0},"
+      "{'cloth':1,'cushion':1,'role':'face','copy':1,'stock':4,'x':0,'y':0,'turn':0}]}",
+      600000);
+  g_autoptr (SqJob) job = job_of_text (text);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, 1);
+  const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, 0);
+  const SqPiece *face = NULL;
+
+  g_assert_cmpuint (task->pins->len + task->bad_pins->len, ==, 2);
+  g_assert_true (sq_lay_task_item (task, pin->item) == item_of (plan, task, SQ_ROLE_FACE));
+  const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry,
+                                            sq_lay_task_item (task, pin->item)->tag);
+  face = sq_cover_piece (sq_plan_cover (plan, entry->cushion), entry->piece);
+  g_assert_cmpuint (pin->copy, ==, 2);
+  g_assert_cmpuint (pin->strip, ==, 0);
+  g_assert_cmpint (pin->at.x, ==, 600000);
+  g_assert_cmpint (pin->at.y, ==, 30000);
+  g_assert_cmpint (pin->pose.turn, ==,
+                   (gint32) lround (90000 + face->grain_rad * 180e3 / G_PI) % 360000);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -123,5 +198,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan/lay-tasks/striped", test_striped);
   g_test_add_func ("/plan/lay-tasks/off-axis", test_off_axis);
   g_test_add_func ("/plan/lay-tasks/dropped", test_dropped);
+  g_test_add_func ("/plan/lay-tasks/strips", test_strips);
+  g_test_add_func ("/plan/lay-tasks/pins", test_pins);
   return g_test_run ();
 }

@@ -108,6 +108,7 @@ test_bolts (void)
   add_rectangle (task, 500, 900, 0, 5);
   SqPurchase p = purchase_of (task, "mm");
   g_assert_cmpuint (p.bolts, ==, 2);
+  g_assert_cmpuint (p.stock, ==, 1);
   assert_mm (p.laid_mm, 1500);
   assert_mm (p.squaring_mm, 101.6);
   assert_mm (p.buy_mm, 1100 + 600);
