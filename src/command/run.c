@@ -16,6 +16,7 @@
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/problems.h"
+#include "words/strip-words.h"
 #include "words/ways.h"
 
 #include <glib/gi18n.h>
@@ -125,6 +126,17 @@ say_unlaid (const SqLays *lays, const SqLengthStyle *style)
 }
 
 static void
+say_bad_pins (const SqLays *lays)
+{
+  for (guint i = 0; i < lays->cloths->len; i++)
+    for (guint k = 0; k < sq_lays_cloth (lays, i)->task->bad_pins->len; k++)
+      {
+        g_autofree char *text = sq_words_bad_pin (lays, sq_lays_cloth (lays, i), k);
+        fprintf (stderr, problem_pattern (SQ_NOTE), text);
+      }
+}
+
+static void
 say_problems (const SqLays *lays)
 {
   const SqPlan *plan = lays->plan;
@@ -145,6 +157,7 @@ say_problems (const SqLays *lays)
         }
     }
   say_unlaid (lays, &style);
+  say_bad_pins (lays);
 }
 
 /* The first lays at once, then each cloth's as long as it may take. */

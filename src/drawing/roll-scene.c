@@ -4,11 +4,7 @@
 #include "base/units.h"
 #include "drawing/piece-scene.h"
 
-/* Between strips. */
-#define STRIP_GAP_MM 80.0
-
-/* How strongly a pattern is printed, and how much of it shows through pieces. */
-#define PAPER_ALPHA 0.3
+/* How much of a pattern shows through pieces. */
 #define SHEEN_ALPHA 0.3
 #define PAPER_SHEEN_ALPHA 0.6
 
@@ -16,113 +12,6 @@
 #define SMALL_EM 0.78
 #define SMALLEST_EM 0.62
 #define PAD_EM 0.35
-
-static const SqLayStrip *
-strip_of (const SqClothLay *cloth, guint strip)
-{
-  return sq_lay_task_strip (cloth->task, strip);
-}
-
-static double
-strip_width_mm (const SqClothLay *cloth, guint strip)
-{
-  return strip_of (cloth, strip)->width / SQ_GRID_PER_MM;
-}
-
-/* What is shown of a strip: a bolt as it is bought, what is there as it is. */
-static double
-strip_length_mm (const SqClothLay *cloth, guint strip)
-{
-  double laid_mm = sq_lay_length (cloth->lay, strip) / SQ_GRID_PER_MM;
-
-  if (strip_of (cloth, strip)->length > 0)
-    return strip_of (cloth, strip)->length / SQ_GRID_PER_MM;
-  if (cloth->purchase.bolts == 1)
-    return fmax (laid_mm, cloth->purchase.buy_mm);
-  return laid_mm;
-}
-
-SqVector
-sq_roll_strip_offset (const SqClothLay *cloth, guint strip)
-{
-  double y = 0;
-
-  for (guint i = 0; i < strip; i++)
-    y += strip_width_mm (cloth, i) + STRIP_GAP_MM;
-  return sq_point (0, y);
-}
-
-SqBox
-sq_roll_box (const SqClothLay *cloth)
-{
-  SqBox box = sq_box_with (sq_box_empty (), sq_point (0, 0));
-
-  for (guint i = 0; i < cloth->task->strips->len; i++)
-    box = sq_box_with (box,
-                       sq_add (sq_roll_strip_offset (cloth, i),
-                               sq_point (strip_length_mm (cloth, i), strip_width_mm (cloth, i))));
-  return box;
-}
-
-/* --- the cloth ------------------------------------------------------------------------------- */
-
-static void
-add_strip (SqSceneBuilder *builder, const SqLays *lays, const SqClothLay *cloth, guint strip,
-           double from_mm, double to_mm, const SqRollLook *look)
-{
-  const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
-  SqVector at = sq_roll_strip_offset (cloth, strip);
-  double width_mm = strip_width_mm (cloth, strip);
-  SqGrid pattern = strip_of (cloth, strip)->pattern;
-  gboolean has_colour = own != NULL && (own->given & SQ_GIVEN_CLOTH_COLOUR);
-  const SqPhase phase = { .across = TRUE, .anchor = at, .across_mm = pattern.y / SQ_GRID_PER_MM };
-
-  to_mm = fmin (to_mm, strip_length_mm (cloth, strip));
-  if (to_mm <= from_mm)
-    return;
-  g_autoptr (GPtrArray) shape = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
-  g_ptr_array_add (shape,
-                   sq_path_new_rectangle (at.x + from_mm, at.y, at.x + to_mm, at.y + width_mm));
-  sq_scene_begin_colour (builder, has_colour ? own->colour : look->plain,
-                         look->is_paper ? PAPER_ALPHA / 2 : 1);
-  sq_scene_add_path (builder, g_ptr_array_index (shape, 0));
-  if (own != NULL)
-    sq_scene_add_stripes (builder, shape, own, 0, &phase, look->is_paper ? PAPER_ALPHA : 1);
-  sq_scene_begin_stroke (builder, SQ_PEN_RULE);
-  sq_scene_add_path (builder, g_ptr_array_index (shape, 0));
-}
-
-SqScene *
-sq_roll_cloth_scene (const SqLays *lays, guint index, double from_mm, double to_mm,
-                     const SqRollLook *look)
-{
-  SqSceneBuilder *builder = sq_scene_builder_new ();
-  const SqClothLay *cloth = sq_lays_cloth (lays, index);
-  SqGround ground = sq_cloth_ground (sq_plan_cloth (lays->plan, cloth->cloth), look->plain);
-
-  if (!look->is_paper)
-    sq_scene_set_ground (builder, &ground);
-  for (guint i = 0; i < cloth->task->strips->len; i++)
-    add_strip (builder, lays, cloth, i, from_mm, to_mm, look);
-  return sq_scene_builder_end (builder);
-}
-
-SqScene *
-sq_roll_end_scene (const SqLays *lays, guint index, double from_mm, double to_mm)
-{
-  SqSceneBuilder *builder = sq_scene_builder_new ();
-  const SqClothLay *cloth = sq_lays_cloth (lays, index);
-
-  sq_scene_begin_stroke (builder, SQ_PEN_SEW);
-  for (guint i = 0; i < cloth->task->strips->len; i++)
-    {
-      double laid_mm = sq_lay_length (cloth->lay, i) / SQ_GRID_PER_MM;
-      SqPoint at = sq_add (sq_roll_strip_offset (cloth, i), sq_point (laid_mm, 0));
-      if (laid_mm > from_mm && laid_mm < to_mm && laid_mm < strip_length_mm (cloth, i))
-        sq_scene_add_line (builder, at, sq_add (at, sq_point (0, strip_width_mm (cloth, i))));
-    }
-  return sq_scene_builder_end (builder);
-}
 
 /* --- pieces --------------------------------------------------------------------------------- */
 
@@ -313,7 +202,7 @@ kept_offset_mm (const SqKeptLay *kept, guint strip)
   double y = 0;
 
   for (guint i = 0; i < MIN (strip, kept->strips->len); i++)
-    y += g_array_index (kept->strips, SqKeptStrip, i).width_mm + STRIP_GAP_MM;
+    y += g_array_index (kept->strips, SqKeptStrip, i).width_mm + SQ_ROLL_GAP_MM;
   return y;
 }
 

@@ -10,6 +10,7 @@
 #include "words/names.h"
 #include "words/paper-words.h"
 #include "words/piece-names.h"
+#include "words/strip-words.h"
 
 #define FIGURE_EM_MM 2.9
 #define LABEL_EM_MM 3.2
@@ -28,16 +29,23 @@
 
 static const SqType figure_type = { FIGURE_EM_MM, FALSE, SQ_TONE_INK };
 
-/* One cloth's drawing as it goes on. */
+/* A placed piece, and its outer cut line where it lies on its strip. */
+typedef struct
+{
+  guint placed;
+  SqPath *cut;
+} Lying;
+
+/* One strip's drawing as it goes on. */
 typedef struct
 {
   SqPages *pages;
   const SqPaperSpec *spec;
   const SqLays *lays;
-  guint cloth;
-  SqBox box;    /* of all of the roll */
+  guint cloth, strip;
+  SqBox box;    /* of all of the strip */
   double scale; /* 1 : so much */
-  GArray *cuts; /* of SqPath *: every placed piece's outer cut line where it lies */
+  GArray *cuts; /* of Lying */
 } Roll;
 
 /* A part of it: what lies between two places along the roll, and where that is on the page. */
@@ -71,7 +79,7 @@ band_room_mm (const Roll *roll)
 static const SqPath *
 cut_of (const Roll *roll, guint i)
 {
-  return g_array_index (roll->cuts, SqPath *, i);
+  return g_array_index (roll->cuts, Lying, i).cut;
 }
 
 /* How high the roll may be drawn: so that its table goes onto the same page, if enough is left. */
@@ -131,16 +139,19 @@ static void
 add_piece (Roll *roll, const Band *band, guint i)
 {
   const SqClothLay *cloth = sq_lays_cloth (roll->lays, roll->cloth);
-  const SqCutEntry *entry = sq_lays_entry (roll->lays, sq_lay_placed (cloth->lay, i));
+  guint placed = g_array_index (roll->cuts, Lying, i).placed;
+  const SqCutEntry *entry = sq_lays_entry (roll->lays, sq_lay_placed (cloth->lay, placed));
   g_autofree char *name = sq_words_piece (sq_plan_cover (roll->lays->plan, entry->cushion),
                                           entry->piece);
   SqRollLook look = { LABEL_EM_MM * roll->scale, TRUE, 0xffffff };
-  SqVector place = sq_roll_piece_place (roll->lays, roll->cloth, i);
+  SqVector place = sq_sub (sq_roll_piece_place (roll->lays, roll->cloth, placed),
+                           sq_roll_strip_offset (cloth, roll->strip));
 
   for (guint layer = SQ_ROLL_SHAPE; layer <= SQ_ROLL_LABEL; layer++)
-    add_scene (roll, band,
-               sq_roll_piece_scene (roll->lays, roll->cloth, i, (SqRollLayer) layer, name, &look),
-               place);
+    add_scene (
+        roll, band,
+        sq_roll_piece_scene (roll->lays, roll->cloth, placed, (SqRollLayer) layer, name, &look),
+        place);
 }
 
 /* The part of @nodes on one side of the line across the roll at @x_mm (Sutherland and Hodgman,
@@ -299,11 +310,14 @@ add_band (Roll *roll, Band *band)
   SqRollLook look = { LABEL_EM_MM * roll->scale, TRUE, 0xffffff };
 
   band->at = sq_point (column.left_mm + LEFT_MM, column.top_mm - ABOVE_MM - height_mm);
-  add_scene (roll, band,
-             sq_roll_cloth_scene (roll->lays, roll->cloth, band->from_mm, band->to_mm, &look),
-             sq_point (0, 0));
-  add_scene (roll, band, sq_roll_end_scene (roll->lays, roll->cloth, band->from_mm, band->to_mm),
-             sq_point (0, 0));
+  add_scene (
+      roll, band,
+      sq_roll_strip_scene (roll->lays, roll->cloth, roll->strip, band->from_mm, band->to_mm, &look),
+      sq_point (0, 0));
+  add_scene (
+      roll, band,
+      sq_roll_strip_end_scene (roll->lays, roll->cloth, roll->strip, band->from_mm, band->to_mm),
+      sq_point (0, 0));
   for (guint i = 0; i < roll->cuts->len; i++)
     {
       SqBox box = sq_path_box (cut_of (roll, i));
@@ -351,7 +365,7 @@ add_roll (Roll *roll)
 /* --- a cloth --------------------------------------------------------------------------------- */
 
 static void
-add_unlaid (Roll *roll, const SqClothLay *cloth)
+add_unlaid (SqPages *pages, const SqPaperSpec *spec, const SqClothLay *cloth)
 {
   SqType bold = sq_type_text;
 
@@ -359,15 +373,89 @@ add_unlaid (Roll *roll, const SqClothLay *cloth)
   for (guint i = 0; i < cloth->lay->unlaid->len; i++)
     {
       g_autofree char *text = sq_words_unlaid (
-          roll->lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, i), &roll->spec->style);
-      sq_pages_paragraph (roll->pages, &bold, text);
+          spec->lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, i), &spec->style);
+      sq_pages_paragraph (pages, &bold, text);
+    }
+  for (guint i = 0; i < cloth->task->bad_pins->len; i++)
+    {
+      g_autofree char *text = sq_words_bad_pin (spec->lays, cloth, i);
+      sq_pages_paragraph (pages, &sq_type_text, text);
     }
 }
 
 static void
-free_path (gpointer path)
+clear_lying (gpointer lying)
 {
-  sq_path_unref (*(SqPath **) path);
+  sq_path_unref (((Lying *) lying)->cut);
+}
+
+/* The pieces on the strip, in its own coordinates. */
+static void
+add_cuts (Roll *roll)
+{
+  const SqClothLay *cloth = sq_lays_cloth (roll->lays, roll->cloth);
+  SqVector by = sq_scale (sq_roll_strip_offset (cloth, roll->strip), -1);
+
+  for (guint i = 0; i < cloth->lay->placed->len; i++)
+    if (sq_lay_placed (cloth->lay, i)->strip == roll->strip)
+      {
+        g_autoptr (SqPath) cut = sq_roll_piece_cut (roll->lays, roll->cloth, i);
+        Lying lying = { i, sq_path_moved (cut, 0, by) };
+        g_array_append_val (roll->cuts, lying);
+      }
+}
+
+/* The last strip that something lies on has the table on its page. */
+static gboolean
+is_last (const SqClothLay *cloth, guint strip)
+{
+  for (guint i = strip + 1; i < cloth->task->strips->len; i++)
+    if (sq_lay_length (cloth->lay, i) > 0)
+      return FALSE;
+  return TRUE;
+}
+
+static void
+add_strip (SqPages *pages, const SqPaperSpec *spec, guint index, guint strip, double table_mm)
+{
+  const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
+  g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (Lying));
+  Roll roll = { pages, spec, spec->lays, index, strip, sq_roll_strip_box (cloth, strip), 1, cuts };
+  SqType bold = sq_type_text;
+
+  g_array_set_clear_func (cuts, clear_lying);
+  add_cuts (&roll);
+  bold.bold = TRUE;
+  if (sq_words_names_strips (cloth))
+    {
+      g_autofree char *name = sq_words_strip (spec->lays, cloth, strip, &spec->style);
+      sq_pages_block (pages, 0, LEAST_HIGH_MM + ABOVE_MM + BELOW_MM + 10);
+      sq_pages_paragraph (pages, &bold, name);
+      sq_pages_gap (pages, 1);
+    }
+  choose_scale (&roll, table_mm);
+  add_roll (&roll);
+  if (sq_lay_task_strip (cloth->task, strip)->n_flaws > 0)
+    sq_pages_paragraph (pages, &sq_type_small, sq_words_hatched_flaws ());
+  sq_pages_gap (pages, 2);
+}
+
+static void
+add_strips (SqPages *pages, const SqPaperSpec *spec, guint index)
+{
+  const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
+  g_autofree char *unused = sq_words_unused_stock (spec->lays, cloth);
+  SqSheetTable table;
+
+  sq_words_lay_table (&table, spec->lays, index, &spec->style);
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    if (sq_lay_length (cloth->lay, i) > 0)
+      add_strip (pages, spec, index, i,
+                 is_last (cloth, i) ? sq_pages_table_height_mm (pages, &table) : 0);
+  if (unused != NULL)
+    sq_pages_paragraph (pages, &sq_type_small, unused);
+  sq_pages_table (pages, &table);
+  sq_sheet_table_clear (&table);
 }
 
 static void
@@ -379,18 +467,9 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
   g_autofree char *heading = sq_words_layout_of (name);
   g_autofree char *buy = sq_words_purchase (&cloth->purchase, &spec->style);
   g_autofree char *reckoned = sq_words_purchase_reckoned (job, &cloth->purchase, &spec->style);
-  g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (SqPath *));
-  Roll roll = { pages, spec, spec->lays, index, sq_roll_box (cloth), 1, cuts };
-  SqSheetTable table;
   SqType bold = sq_type_text;
 
   bold.bold = TRUE;
-  g_array_set_clear_func (cuts, free_path);
-  for (guint i = 0; i < cloth->lay->placed->len; i++)
-    {
-      SqPath *cut = sq_roll_piece_cut (spec->lays, index, i);
-      g_array_append_val (cuts, cut);
-    }
   sq_pages_set_running (pages, NULL);
   sq_pages_break (pages);
   sq_pages_heading (pages, heading, 40);
@@ -398,13 +477,9 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
   sq_pages_paragraph (pages, &bold, buy);
   if (cloth->purchase.bolts > 0)
     sq_pages_paragraph (pages, &sq_type_small, reckoned);
-  add_unlaid (&roll, cloth);
+  add_unlaid (pages, spec, cloth);
   sq_pages_gap (pages, 2);
-  sq_words_lay_table (&table, spec->lays, index, &spec->style);
-  choose_scale (&roll, sq_pages_table_height_mm (pages, &table));
-  add_roll (&roll);
-  sq_pages_table (pages, &table);
-  sq_sheet_table_clear (&table);
+  add_strips (pages, spec, index);
 }
 
 void

@@ -9,6 +9,7 @@
 #include "words/piece-names.h"
 #include "words/piece-remarks.h"
 #include "words/problems.h"
+#include "words/strip-words.h"
 #include "words/text-table.h"
 
 #include <glib/gi18n.h>
@@ -64,6 +65,15 @@ add_unlaid (SqCutSheet *sheet, const SqLays *lays, const SqLengthStyle *style)
 }
 
 static void
+add_bad_pins (SqCutSheet *sheet, const SqLays *lays)
+{
+  for (guint i = 0; i < lays->cloths->len; i++)
+    for (guint k = 0; k < sq_lays_cloth (lays, i)->task->bad_pins->len; k++)
+      add_problem (sheet, SQ_NOTE, g_strdup (""),
+                   sq_words_bad_pin (lays, sq_lays_cloth (lays, i), k));
+}
+
+static void
 add_problems (SqCutSheet *sheet, const SqPlan *plan, const SqLays *lays, const SqLengthStyle *style)
 {
   add_problems_of (sheet, plan, SQ_FAULT, style);
@@ -71,6 +81,8 @@ add_problems (SqCutSheet *sheet, const SqPlan *plan, const SqLays *lays, const S
     add_unlaid (sheet, lays, style);
   add_problems_of (sheet, plan, SQ_WARNING, style);
   add_problems_of (sheet, plan, SQ_NOTE, style);
+  if (lays != NULL)
+    add_bad_pins (sheet, lays);
 }
 
 /* --- what is cut from one cloth ------------------------------------------------------------- */

@@ -7,6 +7,7 @@
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/piece-names.h"
+#include "words/strip-words.h"
 
 #include <glib/gi18n.h>
 
@@ -45,7 +46,11 @@ sq_words_purchase (const SqPurchase *purchase, const SqLengthStyle *style)
   g_autofree char *waste = sq_words_number (100 * purchase->waste, 0, style);
 
   if (purchase->bolts == 0)
-    return g_strdup (_ ("nothing to buy"));
+    return g_strdup (purchase->stock > 0 ? _ ("nothing to buy, all of it is there")
+                                         : _ ("nothing to buy"));
+  if (purchase->stock > 0)
+    /* TRANSLATORS: a length of cloth, and the percentage of it that is not used. */
+    return g_strdup_printf (_ ("%s to buy beside what is there, %s %% waste"), length, waste);
   /* TRANSLATORS: a length of cloth, and the percentage of it that is not used. */
   return g_strdup_printf (_ ("%s to buy, %s %% waste"), length, waste);
 }
@@ -83,6 +88,16 @@ piece_named (const SqLays *lays, const SqCutEntry *entry)
   return g_strdup_printf (_ ("%s, %s"), cushion, piece);
 }
 
+static double
+widest_mm (const SqLayTask *task)
+{
+  gint32 width = 0;
+
+  for (guint i = 0; i < task->strips->len; i++)
+    width = MAX (width, sq_lay_task_strip (task, i)->width);
+  return width / SQ_GRID_PER_MM;
+}
+
 static char *
 why_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid,
             const SqPiece *piece, const SqLengthStyle *style)
@@ -90,7 +105,7 @@ why_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *unlaid,
   SqLengthStyle with_unit = *style;
   with_unit.with_unit = TRUE;
   const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
-  double width_mm = sq_lay_task_strip (cloth->task, 0)->width / SQ_GRID_PER_MM;
+  double width_mm = widest_mm (cloth->task);
   g_autofree char *across = sq_words_length (piece->width_mm, &with_unit);
   g_autofree char *width = sq_words_length (width_mm, &with_unit);
   g_autofree char *repeat = sq_words_length (own != NULL ? own->repeat_across_mm : 0, &with_unit);
@@ -181,25 +196,38 @@ turned_text (const SqPlaced *placed)
 }
 
 static char *
-copy_text (const SqLays *lays, const SqPlaced *placed)
+copy_text (const SqCutEntry *entry, guint copy)
 {
-  guint count = sq_lays_entry (lays, placed)->count;
-
-  if (count == 1)
+  if (entry->count == 1)
     return g_strdup ("");
   /* TRANSLATORS: which of several equal pieces. */
-  return g_strdup_printf (_ ("%u of %u"), placed->copy + 1, count);
+  return g_strdup_printf (_ ("%u of %u"), copy + 1, entry->count);
+}
+
+char *
+sq_words_copy (const SqLays *lays, const SqCutEntry *entry, guint copy)
+{
+  g_autofree char *piece = piece_named (lays, entry);
+  g_autofree char *which = copy_text (entry, copy);
+
+  if (which[0] == '\0')
+    return g_steal_pointer (&piece);
+  /* TRANSLATORS: the piece, and which of several ("2 of 8"). */
+  return g_strdup_printf (_ ("%s, %s"), piece, which);
 }
 
 static void
-add_lying (SqSheetTable *table, const SqLays *lays, const Lying *lying, const SqLengthStyle *style)
+add_lying (SqSheetTable *table, const SqLays *lays, const SqClothLay *cloth, const Lying *lying,
+           const SqLengthStyle *style)
 {
   const SqCutEntry *entry = sq_lays_entry (lays, lying->placed);
   char *cells[] = {
     g_strdup_printf ("%u", entry->number),
     sq_words_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece),
     sq_sheet_cushion_name (lays->plan, entry->cushion),
-    copy_text (lays, lying->placed),
+    copy_text (entry, lying->placed->copy),
+    sq_words_names_strips (cloth) ? sq_words_strip_name (lays, cloth, lying->placed->strip)
+                                  : g_strdup (""),
     range_text (lying->box.min.x, lying->box.max.x, style),
     range_text (lying->box.min.y, lying->box.max.y, style),
     g_strdup (turned_text (lying->placed)),
@@ -224,20 +252,22 @@ void
 sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
                     const SqLengthStyle *style)
 {
-  const SqLay *lay = sq_lays_cloth (lays, index)->lay;
+  const SqClothLay *cloth = sq_lays_cloth (lays, index);
+  const SqLay *lay = cloth->lay;
   g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Lying));
   const char *const heads[] = {
     _ ("No"),
     _ ("Piece"),
     lays->plan->covers->len > 1 ? _ ("Cushion") : "",
     _ ("Copy"),
+    sq_words_names_strips (cloth) ? _ ("On") : "",
     _ ("From the cut end"),
     _ ("From the near edge"),
     _ ("Turned"),
     NULL,
   };
 
-  sq_sheet_table_begin (table, _ ("WHERE EVERYTHING LIES"), "rlllrrl", heads);
+  sq_sheet_table_begin (table, _ ("WHERE EVERYTHING LIES"), "rllllrrl", heads);
   for (guint i = 0; i < lay->placed->len; i++)
     {
       Lying lying = { sq_lay_placed (lay, i), lying_box (lays, sq_lay_placed (lay, i)) };
@@ -245,21 +275,27 @@ sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
     }
   g_array_sort (all, compare_lying);
   for (guint i = 0; i < all->len; i++)
-    add_lying (table, lays, &g_array_index (all, Lying, i), style);
+    add_lying (table, lays, cloth, &g_array_index (all, Lying, i), style);
 }
 
 char *
 sq_words_placed (const SqLays *lays, const SqPlaced *placed)
 {
   const SqCutEntry *entry = sq_lays_entry (lays, placed);
-  g_autofree char *piece = piece_named (lays, entry);
-  g_autofree char *copy = copy_text (lays, placed);
+  g_autofree char *copy = sq_words_copy (lays, entry, placed->copy);
 
-  if (copy[0] == '\0')
-    /* TRANSLATORS: number in the cut list, and the piece. */
-    return g_strdup_printf (_ ("%u, %s"), entry->number, piece);
-  /* TRANSLATORS: number in the cut list, the piece, and which of several ("2 of 8"). */
-  return g_strdup_printf (_ ("%u, %s, %s"), entry->number, piece, copy);
+  /* TRANSLATORS: number in the cut list, and the piece. */
+  return g_strdup_printf (_ ("%u, %s"), entry->number, copy);
+}
+
+/* The lay that @placed is of. */
+static const SqClothLay *
+cloth_of (const SqLays *lays, const SqPlaced *placed)
+{
+  for (guint i = 0; i < lays->cloths->len; i++)
+    if (sq_lays_cloth (lays, i)->cloth == sq_lays_entry (lays, placed)->cloth)
+      return sq_lays_cloth (lays, i);
+  return NULL;
 }
 
 char *
@@ -270,8 +306,14 @@ sq_words_lying (const SqLays *lays, const SqPlaced *placed, const SqLengthStyle 
   g_autofree char *across = range_text (box.min.y, box.max.y, style);
 
   /* TRANSLATORS: from – to along the roll, from – to across it, how it is turned. */
-  return g_strdup_printf (_ ("%s from the cut end, %s from the near edge, %s"), along, across,
-                          turned_text (placed));
+  g_autofree char *text = g_strdup_printf (_ ("%s from the cut end, %s from the near edge, %s"),
+                                           along, across, turned_text (placed));
+  const SqClothLay *cloth = cloth_of (lays, placed);
+  if (cloth == NULL || !sq_words_names_strips (cloth))
+    return g_steal_pointer (&text);
+  g_autofree char *strip = sq_words_strip_name (lays, cloth, placed->strip);
+  /* TRANSLATORS: a remnant or bolt, and where on it. */
+  return g_strdup_printf (_ ("%s: %s"), strip, text);
 }
 
 char *

@@ -39,6 +39,13 @@ test_purchase (void)
   g_assert_cmpstr (text, ==, "1.7 m to buy, 31 % waste");
   g_assert_cmpstr (nothing, ==, "nothing to buy");
   g_assert_cmpstr (reckoned, ==, "1.60 m laid, 51 mm to square the end, rounded up to 0.1 m");
+
+  SqPurchase beside = purchase;
+  beside.stock = 2;
+  g_autofree char *both = sq_words_purchase (&beside, &style);
+  g_autofree char *all = sq_words_purchase (&(SqPurchase){ .stock = 1 }, &style);
+  g_assert_cmpstr (both, ==, "1.7 m to buy beside what is there, 31 % waste");
+  g_assert_cmpstr (all, ==, "nothing to buy, all of it is there");
 }
 
 int

@@ -1,0 +1,98 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "words/strip-words.h"
+
+#include "words/lay-words.h"
+#include "words/lengths.h"
+#include "words/text-table.h"
+
+#include <glib/gi18n.h>
+
+char *
+sq_words_stock (const SqCloth *cloth, const SqStock *stock)
+{
+  guint number = 1;
+
+  for (guint i = 0; i < cloth->stock->len && sq_cloth_stock (cloth, i)->id != stock->id; i++)
+    number += sq_cloth_stock (cloth, i)->kind == stock->kind;
+  /* TRANSLATORS: pieces of cloth that are there already, counted from 1. */
+  return g_strdup_printf (stock->kind == SQ_STOCK_REMNANT ? _ ("Remnant %u") : _ ("Bolt %u"),
+                          number);
+}
+
+char *
+sq_words_strip_name (const SqLays *lays, const SqClothLay *cloth, guint strip)
+{
+  const SqStock *stock = sq_lays_stock (lays, cloth, strip);
+
+  return stock != NULL ? sq_words_stock (sq_plan_cloth (lays->plan, cloth->cloth), stock)
+                       : g_strdup (_ ("Roll to buy"));
+}
+
+/* A remnant is told as one lays it out, a bolt as cloth is sold. */
+static char *
+size_text (const SqStock *stock, double length_mm, double width_mm, const SqLengthStyle *style)
+{
+  SqLengthStyle with_unit = *style;
+  with_unit.with_unit = TRUE;
+  g_autofree char *width = sq_words_length (width_mm, &with_unit);
+  g_autofree char *length = NULL;
+
+  if (stock == NULL)
+    return g_strdup_printf (_ ("%s wide"), width);
+  length = stock->kind == SQ_STOCK_REMNANT ? sq_words_figure (length_mm, style)
+                                           : sq_words_long_length (length_mm, style);
+  /* TRANSLATORS: length and width. */
+  return g_strdup_printf (_ ("%s × %s"), length, width);
+}
+
+char *
+sq_words_strip (const SqLays *lays, const SqClothLay *cloth, guint strip,
+                const SqLengthStyle *style)
+{
+  const SqLayStrip *own = sq_lay_task_strip (cloth->task, strip);
+  g_autofree char *name = sq_words_strip_name (lays, cloth, strip);
+  g_autofree char *size = size_text (sq_lays_stock (lays, cloth, strip),
+                                     own->length / SQ_GRID_PER_MM, own->width / SQ_GRID_PER_MM,
+                                     style);
+
+  /* TRANSLATORS: a piece of cloth, and its size. */
+  return g_strdup_printf (_ ("%s · %s"), name, size);
+}
+
+gboolean
+sq_words_names_strips (const SqClothLay *cloth)
+{
+  return cloth->task->strips->len > 1;
+}
+
+char *
+sq_words_unused_stock (const SqLays *lays, const SqClothLay *cloth)
+{
+  g_autoptr (GString) list = g_string_new (NULL);
+
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    if (sq_lays_stock (lays, cloth, i) != NULL && sq_lay_length (cloth->lay, i) == 0)
+      sq_text_add_to_list (list, sq_words_strip_name (lays, cloth, i));
+  /* TRANSLATORS: a list of remnants and bolts. */
+  return list->len > 0 ? g_strdup_printf (_ ("Nothing lies on %s."), list->str) : NULL;
+}
+
+const char *
+sq_words_hatched_flaws (void)
+{
+  return _ ("Hatched: flaws; nothing is cut from there.");
+}
+
+char *
+sq_words_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i)
+{
+  guint copy;
+  const SqCutEntry *entry = sq_lays_bad_pin (lays, cloth, i, &copy);
+  g_autofree char *named = sq_words_copy (lays, entry, copy);
+
+  /* TRANSLATORS: a piece. */
+  return g_strdup_printf (_ ("%s can’t lie where it was pinned: it would leave the cloth, lie on a "
+                             "flaw or on another pinned piece, or its pattern would not fall "
+                             "right. It is laid elsewhere."),
+                          named);
+}
