@@ -26,9 +26,10 @@ typedef struct
 typedef struct
 {
   const SqLayStrip *strip;
-  GArray *laid; /* of Laid: what may still be in the way */
-  gint64 floor; /* nothing is laid before this any more */
-  gint64 end;   /* of what is laid */
+  GPtrArray *flaws; /* of SqLayShape */
+  GArray *laid;     /* of Laid: what may still be in the way, flaws and pinned pieces too */
+  gint64 floor;     /* nothing is laid before this any more */
+  gint64 end;       /* of what is laid, without what is pinned */
 } Filling;
 
 /* A height at which a shape may be tried, and the least x that may be free there. */
@@ -403,19 +404,82 @@ begin_laying (Laying *laying, const SqLayKinds *kinds, guint kind, Filling *fill
   begin_tries (laying);
 }
 
-/* Why a kind does not go onto @filling at all. */
+/* Whether the pattern falls on the strip so that there would be a place, were it empty. Rows take
+ * turns in two ways at most. */
+static gboolean
+has_place_by_pattern (const Laying *laying, guint pose)
+{
+  const SqLayPhase *phase = &laying->phases[pose];
+  gint64 room_along = (gint64) sq_lay_strip_end (laying->filling->strip)
+                      - laying->kind->shapes[pose]->length;
+  gint64 y = sq_lay_phase_next_y (phase, 0);
+
+  for (guint i = 0; i < 2 && y <= room_across (laying, pose); i++)
+    {
+      if (sq_lay_phase_next_x (phase, y, 0) <= room_along)
+        return TRUE;
+      y = sq_lay_phase_next_y (phase, y + 1);
+    }
+  return FALSE;
+}
+
+/* Why a kind does not go onto its strip any more, or at all. */
 static SqUnlaidWhy
 why_not (const Laying *laying)
 {
-  const SqLayStrip *strip = laying->filling->strip;
-  gboolean fits = FALSE;
+  SqUnlaidWhy why = SQ_UNLAID_TOO_WIDE;
 
   for (guint q = 0; q < laying->kind->n_shapes; q++)
-    fits |= room_across (laying, q) >= 0
-            && laying->kind->shapes[q]->length <= sq_lay_strip_end (strip);
-  if (!fits)
-    return SQ_UNLAID_TOO_WIDE;
-  return laying->tries->len == 0 ? SQ_UNLAID_PATTERN : SQ_UNLAID_NO_ROOM;
+    if (room_across (laying, q) >= 0
+        && laying->kind->shapes[q]->length <= sq_lay_strip_end (laying->filling->strip))
+      why = MAX (why, has_place_by_pattern (laying, q) ? SQ_UNLAID_NO_ROOM : SQ_UNLAID_PATTERN);
+  return why;
+}
+
+/* ---- strips -------------------------------------------------------------------------------- */
+
+static void
+begin_filling (Filling *filling, const SqLayStrip *strip)
+{
+  *filling = (Filling){ .strip = strip,
+                        .flaws = g_ptr_array_new_with_free_func (
+                            (GDestroyNotify) sq_lay_shape_free),
+                        .laid = g_array_new (FALSE, FALSE, sizeof (Laid)) };
+  for (guint i = 0; i < strip->n_flaws; i++)
+    {
+      SqLayShape *shape = sq_lay_shape_new_box (&strip->flaws[i]);
+      Laid laid = { shape, strip->flaws[i].min.x, strip->flaws[i].min.y };
+      g_ptr_array_add (filling->flaws, shape);
+      g_array_append_val (filling->laid, laid);
+    }
+}
+
+static Filling *
+fillings_new (const SqLayKinds *kinds)
+{
+  guint n_strips = kinds->task->strips->len;
+  Filling *fillings = g_new0 (Filling, MAX (n_strips, 1));
+
+  for (guint i = 0; i < n_strips; i++)
+    begin_filling (&fillings[i], sq_lay_task_strip (kinds->task, i));
+  for (guint i = 0; i < kinds->pinned->len; i++)
+    {
+      const SqLaySpot *spot = &g_array_index (kinds->pinned, SqLaySpot, i);
+      Laid laid = { sq_lay_kind (kinds, spot->kind)->shapes[spot->pose], spot->x, spot->y };
+      g_array_append_val (fillings[spot->strip].laid, laid);
+    }
+  return fillings;
+}
+
+static void
+fillings_free (Filling *fillings, guint n_strips)
+{
+  for (guint i = 0; i < n_strips; i++)
+    {
+      g_array_unref (fillings[i].laid);
+      g_ptr_array_unref (fillings[i].flaws);
+    }
+  g_free (fillings);
 }
 
 /* A lay while it is made. */
@@ -487,7 +551,7 @@ sq_lay_first (const SqLayKinds *kinds, const GArray *order, const SqTask *watch,
               double fraction_from, double fraction_to)
 {
   guint n_strips = kinds->task->strips->len;
-  g_autofree Filling *fillings = g_new0 (Filling, MAX (n_strips, 1));
+  Filling *fillings = fillings_new (kinds);
   g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, MAX (kinds->kinds->len, 1));
   g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (SqLaySpot));
   Making making = { .kinds = kinds,
@@ -498,15 +562,11 @@ sq_lay_first (const SqLayKinds *kinds, const GArray *order, const SqTask *watch,
                     .fraction_from = fraction_from,
                     .fraction_to = fraction_to };
 
-  for (guint i = 0; i < n_strips; i++)
-    fillings[i] = (Filling){ .strip = sq_lay_task_strip (kinds->task, i),
-                             .laid = g_array_new (FALSE, FALSE, sizeof (Laid)) };
   for (guint i = 0; i < kinds->kinds->len; i++)
     why[i] = n_strips > 0 ? SQ_UNLAID_NO_ROOM : SQ_UNLAID_TOO_WIDE;
   for (guint i = 0; i < order->len; i++)
     making.n_pieces += g_array_index (order, SqLayRun, i).count;
   gboolean done = lay_all (&making, order);
-  for (guint i = 0; i < n_strips; i++)
-    g_array_unref (fillings[i].laid);
+  fillings_free (fillings, n_strips);
   return done ? sq_lay_kinds_to_lay (kinds, spots, why) : NULL;
 }

@@ -54,10 +54,22 @@ same_poses (const SqLayItem *a, const SqLayItem *b)
 }
 
 static gboolean
+has_quarters_alone (const SqLayItem *item)
+{
+  for (guint i = 0; i < item->n_poses; i++)
+    if (item->poses[i].turn % SQ_GRID_QUARTER != 0)
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
 are_equal (const SqLayItem *a, const SqLayItem *b)
 {
   SqGrid corner_a = a->box.min, corner_b = b->box.min;
 
+  /* Turned by no quarters, corners are rounded where they lie. */
+  if (!has_quarters_alone (a) && (corner_a.x != corner_b.x || corner_a.y != corner_b.y))
+    return FALSE;
   return same_poses (a, b) && a->gap == b->gap && a->priority == b->priority
          && a->crosses == b->crosses && a->n_rings == b->n_rings && same_size (&a->box, &b->box)
          && same_phase (&a->phase, corner_a, &b->phase, corner_b)
@@ -115,6 +127,39 @@ clear_kind (gpointer data)
   g_free (kind->shapes);
 }
 
+/* Where the box of @i begins in its own coordinates as its pose number @pose has it. */
+static SqGrid
+corner_of (const SqLayKinds *kinds, guint i, guint pose)
+{
+  const SqLayItem *item = sq_lay_task_item (kinds->task, i);
+
+  if (item->poses[pose].turn % SQ_GRID_QUARTER == 0)
+    return sq_lay_item_box (item, item->poses[pose]).min;
+  return sq_lay_kind (kinds, kinds->kind_of[i])->shapes[pose]->at;
+}
+
+static void
+add_count (SqLayKind *kind, const SqLayItem *item)
+{
+  if (!item->crosses)
+    kind->count = item->demand > G_MAXUINT - kind->count ? G_MAXUINT : kind->count + item->demand;
+}
+
+static void
+add_pinned (SqLayKinds *kinds)
+{
+  for (guint i = 0; i < kinds->task->pins->len; i++)
+    {
+      const SqLayPin *pin = &g_array_index (kinds->task->pins, SqLayPin, i);
+      guint pose = sq_lay_item_pose (sq_lay_task_item (kinds->task, pin->item), pin->pose);
+      SqGrid corner = corner_of (kinds, pin->item, pose);
+      SqLaySpot spot = { kinds->kind_of[pin->item], pin->strip, pose, (gint64) pin->at.x + corner.x,
+                         (gint64) pin->at.y + corner.y };
+      g_array_append_val (kinds->pinned, spot);
+      sq_lay_kind (kinds, spot.kind)->count--;
+    }
+}
+
 SqLayKinds *
 sq_lay_kinds_new (const SqLayTask *task)
 {
@@ -125,6 +170,7 @@ sq_lay_kinds_new (const SqLayTask *task)
   kinds->task = task;
   kinds->kinds = g_array_new (FALSE, TRUE, sizeof (SqLayKind));
   g_array_set_clear_func (kinds->kinds, clear_kind);
+  kinds->pinned = g_array_new (FALSE, FALSE, sizeof (SqLaySpot));
   kinds->kind_of = g_new0 (guint, MAX (task->items->len, 1));
   for (guint i = 0; i < task->items->len; i++)
     {
@@ -143,9 +189,9 @@ sq_lay_kinds_new (const SqLayTask *task)
           g_array_append_val (same_key, kind);
         }
       kinds->kind_of[i] = kind;
-      guint *count = &sq_lay_kind (kinds, kind)->count;
-      *count = item->demand > G_MAXUINT - *count ? G_MAXUINT : *count + item->demand;
+      add_count (sq_lay_kind (kinds, kind), item);
     }
+  add_pinned (kinds);
   return kinds;
 }
 
@@ -153,6 +199,7 @@ void
 sq_lay_kinds_free (SqLayKinds *kinds)
 {
   g_array_unref (kinds->kinds);
+  g_array_unref (kinds->pinned);
   g_free (kinds->kind_of);
   g_free (kinds);
 }
@@ -161,17 +208,16 @@ sq_lay_kinds_free (SqLayKinds *kinds)
 
 /* @item at @spot, which is of its kind. */
 static SqPlaced
-placed_at (const SqLayTask *task, guint i, const SqLaySpot *spot)
+placed_at (const SqLayKinds *kinds, guint i, const SqLaySpot *spot)
 {
-  const SqLayItem *item = sq_lay_task_item (task, i);
-  SqGridPose pose = item->poses[spot->pose];
-  SqGridBox box = sq_lay_item_box (item, pose);
+  const SqLayItem *item = sq_lay_task_item (kinds->task, i);
+  SqGrid corner = corner_of (kinds, i, spot->pose);
 
   return (SqPlaced){ .item = i,
                      .tag = item->tag,
                      .strip = spot->strip,
-                     .pose = pose,
-                     .at = { (gint32) (spot->x - box.min.x), (gint32) (spot->y - box.min.y) } };
+                     .pose = item->poses[spot->pose],
+                     .at = { (gint32) (spot->x - corner.x), (gint32) (spot->y - corner.y) } };
 }
 
 /* Spots by kind, each kind's in the order of laying: their indexes, and where each kind's begin. */
@@ -192,37 +238,122 @@ sort_by_kind (const GArray *spots, guint n_kinds, guint **starts)
   return sorted;
 }
 
-static void
-add_length (SqLay *lay, const SqLayKinds *kinds, const SqLaySpot *spot)
+/* A pin and where it is. */
+typedef struct
 {
-  gint64 end = spot->x + sq_lay_kind (kinds, spot->kind)->shapes[spot->pose]->length;
-  gint32 *length = &sq_lay_length (lay, spot->strip);
+  const SqLayPin *pin;
+  const SqLaySpot *spot;
+} Pinned;
 
+static int
+compare_pinned (gconstpointer a, gconstpointer b)
+{
+  const SqLayPin *p = ((const Pinned *) a)->pin, *q = ((const Pinned *) b)->pin;
+
+  if (p->item != q->item)
+    return p->item < q->item ? -1 : 1;
+  return (p->copy > q->copy) - (p->copy < q->copy);
+}
+
+/* The task's pins, by item, then copy. */
+static GArray *
+sorted_pins (const SqLayKinds *kinds)
+{
+  GArray *pins = g_array_new (FALSE, FALSE, sizeof (Pinned));
+
+  for (guint i = 0; i < kinds->pinned->len; i++)
+    {
+      Pinned pinned = { &g_array_index (kinds->task->pins, SqLayPin, i),
+                        &g_array_index (kinds->pinned, SqLaySpot, i) };
+      g_array_append_val (pins, pinned);
+    }
+  g_array_sort (pins, compare_pinned);
+  return pins;
+}
+
+/* Copies dealt out, item by item. */
+typedef struct
+{
+  const SqLayKinds *kinds;
+  const GArray *spots;
+  guint *sorted, *next, *starts; /* see sort_by_kind */
+  GArray *pins;                  /* of Pinned */
+  guint next_pin;
+  SqLay *lay;
+} Dealing;
+
+static gboolean
+has_spot (const Dealing *dealing, guint kind)
+{
+  return dealing->next[kind] < dealing->starts[kind + 1];
+}
+
+static const Pinned *
+next_pinned (const Dealing *dealing, guint item)
+{
+  const Pinned *pinned = dealing->next_pin < dealing->pins->len
+                             ? &g_array_index (dealing->pins, Pinned, dealing->next_pin)
+                             : NULL;
+  return pinned != NULL && pinned->pin->item == item ? pinned : NULL;
+}
+
+static void
+add_placed (Dealing *dealing, const SqLaySpot *spot, guint item, guint copy)
+{
+  gint64 end = spot->x + sq_lay_kind (dealing->kinds, spot->kind)->shapes[spot->pose]->length;
+  gint32 *length = &sq_lay_length (dealing->lay, spot->strip);
+  SqPlaced placed = placed_at (dealing->kinds, item, spot);
+
+  placed.copy = copy;
+  g_array_append_val (dealing->lay->placed, placed);
   *length = MAX (*length, (gint32) end);
+}
+
+/* Deals out copies of one item until there are no more spots, nor pins. */
+static void
+deal (Dealing *dealing, guint i, const SqUnlaidWhy *why_of_kind)
+{
+  const SqLayItem *item = sq_lay_task_item (dealing->kinds->task, i);
+  guint kind = dealing->kinds->kind_of[i], laid = 0;
+  const Pinned *pinned = next_pinned (dealing, i);
+
+  for (guint copy = 0; copy < item->demand && (pinned != NULL || has_spot (dealing, kind));
+       copy++, laid++)
+    {
+      guint *next = &dealing->next[kind];
+      if (pinned == NULL || (pinned->pin->copy > copy && has_spot (dealing, kind)))
+        {
+          guint spot = dealing->sorted[(*next)++];
+          add_placed (dealing, &g_array_index (dealing->spots, SqLaySpot, spot), i, copy);
+          continue;
+        }
+      copy = pinned->pin->copy;
+      add_placed (dealing, pinned->spot, i, copy);
+      dealing->next_pin++;
+      pinned = next_pinned (dealing, i);
+    }
+  SqUnlaid unlaid = { i, item->demand - laid,
+                      item->crosses ? SQ_UNLAID_CROSSES : why_of_kind[kind] };
+  if (unlaid.count > 0)
+    g_array_append_val (dealing->lay->unlaid, unlaid);
 }
 
 SqLay *
 sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots, const SqUnlaidWhy *why_of_kind)
 {
-  SqLay *lay = sq_lay_new (kinds->task);
   g_autofree guint *starts = NULL;
   g_autofree guint *sorted = sort_by_kind (spots, kinds->kinds->len, &starts);
   g_autofree guint *next = g_memdup2 (starts, (kinds->kinds->len + 1) * sizeof (guint));
+  g_autoptr (GArray) pins = sorted_pins (kinds);
+  Dealing dealing = { .kinds = kinds,
+                      .spots = spots,
+                      .sorted = sorted,
+                      .next = next,
+                      .starts = starts,
+                      .pins = pins,
+                      .lay = sq_lay_new (kinds->task) };
 
   for (guint i = 0; i < kinds->task->items->len; i++)
-    {
-      guint kind = kinds->kind_of[i], demand = sq_lay_task_item (kinds->task, i)->demand, copy = 0;
-      for (; copy < demand && next[kind] < starts[kind + 1]; copy++)
-        {
-          const SqLaySpot *spot = &g_array_index (spots, SqLaySpot, sorted[next[kind]++]);
-          SqPlaced placed = placed_at (kinds->task, i, spot);
-          placed.copy = copy;
-          g_array_append_val (lay->placed, placed);
-          add_length (lay, kinds, spot);
-        }
-      SqUnlaid unlaid = { i, demand - copy, why_of_kind[kind] };
-      if (unlaid.count > 0)
-        g_array_append_val (lay->unlaid, unlaid);
-    }
-  return lay;
+    deal (&dealing, i, why_of_kind);
+  return dealing.lay;
 }

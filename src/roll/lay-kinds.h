@@ -9,24 +9,10 @@
 typedef struct
 {
   guint first;         /* the first such item */
-  guint count;         /* of copies in all */
+  guint count;         /* of copies to lay: without those pinned; 0 if its outline crosses itself */
   SqLayShape **shapes; /* one for each pose of its items */
   guint n_shapes;
 } SqLayKind;
-
-typedef struct
-{
-  const SqLayTask *task;
-  GArray *kinds;  /* of SqLayKind, by their first items */
-  guint *kind_of; /* by item */
-} SqLayKinds;
-
-/* Of @task, which is borrowed and must outlive it. */
-SqLayKinds *sq_lay_kinds_new (const SqLayTask *task);
-void sq_lay_kinds_free (SqLayKinds *kinds);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayKinds, sq_lay_kinds_free)
-
-#define sq_lay_kind(kinds, i) (&g_array_index ((kinds)->kinds, SqLayKind, (i)))
 
 /* A copy of a kind: its shape's origin is at (x, y) of the strip. */
 typedef struct
@@ -35,7 +21,23 @@ typedef struct
   gint64 x, y;
 } SqLaySpot;
 
-/* The lay that has a piece at every one of @spots (of SqLaySpot) and what is missing as unlaid:
- * why_of_kind (of SqUnlaidWhy) says why. Copies are dealt to equal items in the order of @spots. */
+typedef struct
+{
+  const SqLayTask *task;
+  GArray *kinds;  /* of SqLayKind, by their first items */
+  guint *kind_of; /* by item */
+  GArray *pinned; /* of SqLaySpot: what lies where it is told to, as the task's pins */
+} SqLayKinds;
+
+/* Of @task, which is borrowed and must outlive it. */
+SqLayKinds *sq_lay_kinds_new (const SqLayTask *task);
+void sq_lay_kinds_free (SqLayKinds *kinds);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayKinds, sq_lay_kinds_free)
+
+#define sq_lay_kind(all, i) (&g_array_index ((all)->kinds, SqLayKind, (i)))
+
+/* The lay that has what is pinned, a piece at every one of @spots (of SqLaySpot) and what is missing
+ * as unlaid: why_of_kind (of SqUnlaidWhy) says why, but of what crosses itself. Copies that are not
+ * pinned are dealt to equal items in the order of @spots. */
 SqLay *sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots,
                             const SqUnlaidWhy *why_of_kind);

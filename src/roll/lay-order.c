@@ -10,11 +10,35 @@
 #define FEW_PIECES 1000
 #define FEW_KINDS 64
 
+/* ---- by priority --------------------------------------------------------------------------- */
+
+static gboolean
+all_end (const SqLayTask *task)
+{
+  for (guint i = 0; i < task->strips->len; i++)
+    if (sq_lay_task_strip (task, i)->length == 0)
+      return FALSE;
+  return TRUE;
+}
+
+/* The level of each kind: its priority, or the same of all where there is room for all. */
+static gint *
+levels_new (const SqLayKinds *kinds)
+{
+  gint *levels = g_new0 (gint, MAX (kinds->kinds->len, 1));
+
+  if (all_end (kinds->task))
+    for (guint i = 0; i < kinds->kinds->len; i++)
+      levels[i] = sq_lay_task_item (kinds->task, sq_lay_kind (kinds, i)->first)->priority;
+  return levels;
+}
+
 /* ---- by size ------------------------------------------------------------------------------- */
 
 typedef struct
 {
   guint kind;
+  gint level;
   gint64 size, area;
 } Sized;
 
@@ -42,6 +66,8 @@ compare_sized (gconstpointer a, gconstpointer b)
 {
   const Sized *x = a, *y = b;
 
+  if (x->level != y->level)
+    return x->level < y->level ? -1 : 1;
   if (x->size != y->size)
     return x->size > y->size ? -1 : 1;
   if (x->area != y->area)
@@ -52,12 +78,13 @@ compare_sized (gconstpointer a, gconstpointer b)
 static GArray *
 sorted_kinds (const SqLayKinds *kinds, SqLaySort sort)
 {
+  g_autofree gint *levels = levels_new (kinds);
   GArray *sorted = g_array_new (FALSE, FALSE, sizeof (Sized));
 
   for (guint i = 0; i < kinds->kinds->len; i++)
     {
       const SqLayKind *kind = sq_lay_kind (kinds, i);
-      Sized sized = { i, size_of (kind, sort), size_of (kind, SQ_LAY_BY_AREA) };
+      Sized sized = { i, levels[i], size_of (kind, sort), size_of (kind, SQ_LAY_BY_AREA) };
       g_array_append_val (sorted, sized);
     }
   g_array_sort (sorted, compare_sized);
@@ -88,27 +115,50 @@ batch_size (const SqLayKinds *kinds)
   return few ? LARGE_BATCH : BATCH;
 }
 
-GArray *
-sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
+/* Deals the kinds of one level, from … to − 1 of @sorted, out to batches; *n_pieces, how many there
+ * are in all, grows up to SQ_LAY_MOST_PIECES. */
+static void
+add_level (GArray *order, const SqLayKinds *kinds, const GArray *sorted, guint from, guint to,
+           guint64 *n_pieces)
 {
-  g_autoptr (GArray) sorted = sorted_kinds (kinds, sort);
-  GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
-  guint64 total = sq_lay_n_pieces (kinds), size = batch_size (kinds);
-  guint64 n_batches = (total + size - 1) / size;
+  guint64 size = batch_size (kinds), total = 0;
 
+  for (guint i = from; i < to; i++)
+    total += sq_lay_kind (kinds, g_array_index (sorted, Sized, i).kind)->count;
+  total = MIN (total, SQ_LAY_MOST_PIECES - *n_pieces);
+  *n_pieces += total;
+  guint64 n_batches = (total + size - 1) / size;
   for (guint64 batch = 0; batch < n_batches; batch++)
     {
-      gboolean starts = TRUE;
-      for (guint64 i = 0, from = 0, to; i < sorted->len && from < total; i++, from = to)
+      gboolean starts = n_batches > 1 || order->len == 0;
+      guint64 begin = 0, end;
+      for (guint i = from; i < to && begin < total; i++, begin = end)
         {
-          guint kind = g_array_index (sorted, Sized, i).kind;
-          to = MIN (from + sq_lay_kind (kinds, kind)->count, total);
-          SqLayRun run = { kind, (guint) count_dealt (from, to, batch, n_batches), starts };
+          const Sized *sized = &g_array_index (sorted, Sized, i);
+          end = MIN (begin + sq_lay_kind (kinds, sized->kind)->count, total);
+          guint count = (guint) count_dealt (begin, end, batch, n_batches);
+          SqLayRun run = { sized->kind, count, starts, sized->level };
           if (run.count == 0)
             continue;
           g_array_append_val (order, run);
           starts = FALSE;
         }
+    }
+}
+
+GArray *
+sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
+{
+  g_autoptr (GArray) sorted = sorted_kinds (kinds, sort);
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
+  guint64 n_pieces = 0;
+
+  for (guint from = 0, to; from < sorted->len; from = to)
+    {
+      gint level = g_array_index (sorted, Sized, from).level;
+      for (to = from; to < sorted->len && g_array_index (sorted, Sized, to).level == level;)
+        to++;
+      add_level (order, kinds, sorted, from, to, &n_pieces);
     }
   return order;
 }
@@ -117,7 +167,8 @@ sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
 
 typedef struct
 {
-  guint kind, strip;
+  gint level;
+  guint kind, count, strip; /* strip: G_MAXUINT of what does not lie, in the order of x */
   gint64 x, y;
 } Lying;
 
@@ -126,6 +177,8 @@ compare_lying (gconstpointer a, gconstpointer b)
 {
   const Lying *p = a, *q = b;
 
+  if (p->level != q->level)
+    return p->level < q->level ? -1 : 1;
   if (p->strip != q->strip)
     return p->strip < q->strip ? -1 : 1;
   if (p->x != q->x)
@@ -135,7 +188,7 @@ compare_lying (gconstpointer a, gconstpointer b)
   return (p->kind > q->kind) - (p->kind < q->kind);
 }
 
-/* The pieces of @lay whose tag an item has, in the order in which they lie. */
+/* The pieces of @lay whose tag an item has. */
 static GArray *
 lying_pieces (const SqLayKinds *kinds, const SqLay *lay)
 {
@@ -156,44 +209,24 @@ lying_pieces (const SqLayKinds *kinds, const SqLay *lay)
       guint pose = sq_lay_item_pose (sq_lay_task_item (task, item - 1), placed->pose);
       SqGrid corner = pose != G_MAXUINT ? sq_lay_kind (kinds, kind)->shapes[pose]->at
                                         : (SqGrid){ 0, 0 };
-      Lying lying = { kind, placed->strip, (gint64) placed->at.x + corner.x,
-                      (gint64) placed->at.y + corner.y };
+      Lying lying = { .kind = kind,
+                      .count = 1,
+                      .strip = placed->strip,
+                      .x = (gint64) placed->at.x + corner.x,
+                      .y = (gint64) placed->at.y + corner.y };
       g_array_append_val (pieces, lying);
     }
   g_array_sort (pieces, compare_lying);
   return pieces;
 }
 
-/* Adds @count copies of @kind; a batch begins every @size pieces. */
+/* Drops what there is more of than of its kind is wanted, and adds what is missing. */
 static void
-add_run (GArray *order, guint size, guint kind, guint count, guint *n_pieces)
+match_counts (const SqLayKinds *kinds, GArray *pieces)
 {
-  SqLayRun *last = order->len > 0 ? &g_array_index (order, SqLayRun, order->len - 1) : NULL;
-
-  while (count > 0 && *n_pieces < SQ_LAY_MOST_PIECES)
-    {
-      guint room = size - *n_pieces % size, now = MIN (count, room);
-      SqLayRun run = { kind, now, room == size };
-      if (last != NULL && last->kind == kind && room < size)
-        last->count += now;
-      else
-        {
-          g_array_append_val (order, run);
-          last = &g_array_index (order, SqLayRun, order->len - 1);
-        }
-      *n_pieces += now;
-      count -= now;
-    }
-}
-
-GArray *
-sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay)
-{
-  g_autoptr (GArray) pieces = lying_pieces (kinds, lay);
   g_autoptr (GArray) sorted = sorted_kinds (kinds, SQ_LAY_BY_AREA);
   g_autofree guint *left = g_new (guint, MAX (kinds->kinds->len, 1));
-  GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
-  guint n_pieces = 0, size = batch_size (kinds);
+  guint n = 0;
 
   for (guint i = 0; i < kinds->kinds->len; i++)
     left[i] = sq_lay_kind (kinds, i)->count;
@@ -203,13 +236,53 @@ sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay)
       if (left[kind] == 0)
         continue;
       left[kind]--;
-      add_run (order, size, kind, 1, &n_pieces);
+      g_array_index (pieces, Lying, n++) = g_array_index (pieces, Lying, i);
     }
+  g_array_set_size (pieces, n);
   for (guint i = 0; i < sorted->len; i++)
     {
       guint kind = g_array_index (sorted, Sized, i).kind;
-      add_run (order, size, kind, left[kind], &n_pieces);
+      Lying missing = { .kind = kind, .count = left[kind], .strip = G_MAXUINT, .x = i };
+      if (missing.count > 0)
+        g_array_append_val (pieces, missing);
     }
+}
+
+/* Adds @count copies of @kind; a batch begins every @size pieces. */
+static void
+add_run (GArray *order, guint size, const Lying *lying, guint *n_pieces)
+{
+  guint count = lying->count;
+
+  while (count > 0 && *n_pieces < SQ_LAY_MOST_PIECES)
+    {
+      SqLayRun *last = order->len > 0 ? &g_array_index (order, SqLayRun, order->len - 1) : NULL;
+      guint room = size - *n_pieces % size;
+      guint now = MIN (MIN (count, room), SQ_LAY_MOST_PIECES - *n_pieces);
+      SqLayRun run = { lying->kind, now, room == size, lying->level };
+      if (last != NULL && last->kind == lying->kind && room < size)
+        last->count += now;
+      else
+        g_array_append_val (order, run);
+      *n_pieces += now;
+      count -= now;
+    }
+}
+
+GArray *
+sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay)
+{
+  g_autoptr (GArray) pieces = lying_pieces (kinds, lay);
+  g_autofree gint *levels = levels_new (kinds);
+  GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
+  guint n_pieces = 0, size = batch_size (kinds);
+
+  match_counts (kinds, pieces);
+  for (guint i = 0; i < pieces->len; i++)
+    g_array_index (pieces, Lying, i).level = levels[g_array_index (pieces, Lying, i).kind];
+  g_array_sort (pieces, compare_lying);
+  for (guint i = 0; i < pieces->len; i++)
+    add_run (order, size, &g_array_index (pieces, Lying, i), &n_pieces);
   return order;
 }
 
@@ -246,15 +319,23 @@ split_run (GArray *order, guint i, guint64 *chance)
   g_array_insert_val (order, i + 1, rest);
 }
 
-/* Where the batch that holds run @i begins, and where it ends. */
+/* Whether run @i may not be moved before where it begins: it opens a batch, or a level. */
+static gboolean
+is_bound (const GArray *order, guint i)
+{
+  const SqLayRun *run = &g_array_index (order, SqLayRun, i);
+  return run->starts_batch || run->level != g_array_index (order, SqLayRun, i - 1).level;
+}
+
+/* Where the runs that may change places with run @i begin, and where they end. */
 static void
 find_batch (const GArray *order, guint i, guint *from, guint *to)
 {
   *from = i;
   *to = i + 1;
-  while (*from > 0 && !g_array_index (order, SqLayRun, *from).starts_batch)
+  while (*from > 0 && !is_bound (order, *from))
     (*from)--;
-  while (*to < order->len && !g_array_index (order, SqLayRun, *to).starts_batch)
+  while (*to < order->len && !is_bound (order, *to))
     (*to)++;
 }
 

@@ -9,6 +9,7 @@ typedef struct
 {
   guint kind, count;
   gboolean starts_batch; /* from here on the cloth far behind is left as it is */
+  gint level;            /* runs of a lower one come first, see sq_lay_order_new */
 } SqLayRun;
 
 typedef enum
@@ -24,15 +25,16 @@ typedef enum
 guint sq_lay_n_pieces (const SqLayKinds *kinds);
 
 /* All kinds, the greatest first (an array of SqLayRun). Many pieces are dealt out to batches, each
- * with some of every size, so that the time it takes grows with their number and no faster. */
+ * with some of every size, so that the time it takes grows with their number and no faster. Where
+ * every strip has an end, those of the lowest priority come before all others. */
 GArray *sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort);
 
 /* As the pieces of @lay lie along their strips, matched by the items' tags; what it has not is
- * taken by area at the end. */
+ * taken by area at the end; of those of each priority, where that counts. */
 GArray *sq_lay_order_new_as (const SqLayKinds *kinds, const SqLay *lay);
 
 /* A copy of @order with a few runs in other places, as the numbers from @chance have it; batches
- * keep what they have. */
+ * and levels keep what they have. */
 GArray *sq_lay_order_shuffled (const GArray *order, guint64 *chance);
 
 /* The next number of a series that any first @chance begins. */

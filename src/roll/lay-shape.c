@@ -275,6 +275,20 @@ sq_lay_shape_new (const SqLayItem *item, SqGridPose pose)
   return shape;
 }
 
+SqLayShape *
+sq_lay_shape_new_box (const SqGridBox *box)
+{
+  gint32 length = box->max.x - box->min.x, width = box->max.y - box->min.y;
+  SqGrid corners[] = { { 0, 0 }, { length, 0 }, { length, width }, { 0, width } };
+  const SqGridRing ring = { corners, G_N_ELEMENTS (corners) };
+  SqLayShape *shape = shape_of_rings (&ring, 1);
+
+  shape->at = box->min;
+  shape->length = length;
+  shape->width = width;
+  return shape;
+}
+
 void
 sq_lay_shape_free (SqLayShape *shape)
 {

@@ -32,6 +32,8 @@ typedef struct
 /* A new shape of @item as @pose has it. Where its outline is made of many short edges,
  * sides lie outside it by up to 0.3 mm; longer edges are kept as they are. */
 SqLayShape *sq_lay_shape_new (const SqLayItem *item, SqGridPose pose);
+/* One of a box of the cloth where nothing may lie, its origin at the box's. */
+SqLayShape *sq_lay_shape_new_box (const SqGridBox *box);
 void sq_lay_shape_free (SqLayShape *shape);
 
 /* Where @shape may not lie beside @other: with its origin @up above the other's, at distances

@@ -2,6 +2,8 @@
 #include "roll/lay-task.h"
 
 #include "geometry/offset.h"
+#include "roll/lay-pins.h"
+#include "roll/ring-crossings.h"
 
 #define NM_PER_MM 1e6
 #define MOST_NM_MM 500000.0
@@ -43,6 +45,24 @@ sq_lay_task_new (gint32 gap)
   return task;
 }
 
+/* Keeps what lies on the cloth of the strip's own flaws. */
+static void
+hold_flaws (SqLayStrip *strip)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < strip->n_flaws; i++)
+    {
+      SqGrid a = strip->flaws[i].min, b = strip->flaws[i].max;
+      SqGridBox held = { { MAX (MIN (a.x, b.x), 0), MAX (MIN (a.y, b.y), 0) },
+                         { MIN (MAX (a.x, b.x), sq_lay_strip_end (strip)),
+                           MIN (MAX (a.y, b.y), strip->width) } };
+      if (held.min.x < held.max.x && held.min.y < held.max.y)
+        strip->flaws[n++] = held;
+    }
+  strip->n_flaws = n;
+}
+
 void
 sq_lay_task_add_strip (SqLayTask *task, const SqLayStrip *strip)
 {
@@ -52,6 +72,7 @@ sq_lay_task_add_strip (SqLayTask *task, const SqLayStrip *strip)
   guint at = task->strips->len;
   held.length = MIN (strip->length, SQ_LAY_LONGEST);
   held.flaws = g_memdup2 (strip->flaws, strip->n_flaws * sizeof (SqGridBox));
+  hold_flaws (&held);
   while (at > 0 && sq_lay_task_strip (task, at - 1)->priority > strip->priority)
     at--;
   g_array_insert_val (task->strips, at, held);
@@ -190,6 +211,7 @@ sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec)
   };
   add_rings (&item, spec);
   add_poses (&item, spec);
+  item.crosses = sq_grid_rings_cross (item.rings, item.n_rings);
   g_array_append_val (task->items, item);
 }
 
@@ -243,6 +265,7 @@ sq_lay_task_seal (SqLayTask *task)
 {
   guint64 state = 1;
 
+  sq_lay_pins_judge (task);
   digest_number (&state, task->gap);
   digest_number (&state, task->straight);
   for (guint i = 0; i < task->strips->len; i++)

@@ -68,7 +68,7 @@ typedef struct
   gint priority;    /* the lowest is filled first; equal: in the order added */
   SqGrid pattern;   /* where on the pattern its own (0, 0) lies */
   guint tag;        /* the caller's own */
-  SqGridBox *flaws; /* where nothing may lie; copied by the task */
+  SqGridBox *flaws; /* where nothing may lie; copied by the task, as far as on the strip */
   guint n_flaws;
 } SqLayStrip;
 
@@ -134,7 +134,8 @@ typedef struct
 void sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec);
 
 /* Takes the digest; nothing may be added after. A pin whose piece would lie off its strip, on a
- * flaw, on an earlier pin's or where its pattern does not fall goes to bad_pins. */
+ * flaw, on an earlier pin's, in a pose it may not take or where its pattern does not fall goes to
+ * bad_pins; so does one of a copy that is not wanted, or pinned already. */
 void sq_lay_task_seal (SqLayTask *task);
 
 SqLayTask *sq_lay_task_ref (const SqLayTask *task);

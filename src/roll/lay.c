@@ -1,8 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay.h"
 
-#include "roll/lay-phase.h"
-#include "roll/trapezoids.h"
+#include "roll/lay-piece.h"
 
 SqLay *
 sq_lay_new (const SqLayTask *task)
@@ -66,19 +65,37 @@ sq_lay_density (const SqLayTask *task, const SqLay *lay, guint strip)
 
 /* ---- looking it over ----------------------------------------------------------------------- */
 
-/* Each copy once and with its tag, the first ones laid and the rest told as unlaid. */
+static gboolean
+is_pinned (const SqLayTask *task, const SqPlaced *placed)
+{
+  for (guint i = 0; i < task->pins->len; i++)
+    {
+      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
+      if (pin->item == placed->item && pin->copy == placed->copy)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Each copy once and with its tag, the first ones laid and the rest told as unlaid; only a pinned
+ * one may lie where one before it does not. */
 static gboolean
 counts_are_right (const SqLayTask *task, const SqLay *lay, guint *at)
 {
   g_autofree guint64 *counts = g_new0 (guint64, MAX (task->items->len, 1));
+  g_autofree guint64 *next = g_new0 (guint64, MAX (task->items->len, 1));
 
   for (guint i = 0; i < lay->placed->len; i++)
     {
       const SqPlaced *placed = sq_lay_placed (lay, i);
       *at = i;
-      if (placed->item >= task->items->len || placed->copy != counts[placed->item]++
+      if (placed->item >= task->items->len || placed->copy < next[placed->item]
+          || (placed->copy > next[placed->item] && !is_pinned (task, placed))
+          || placed->copy >= sq_lay_task_item (task, placed->item)->demand
           || placed->tag != sq_lay_task_item (task, placed->item)->tag)
         return FALSE;
+      next[placed->item] = (guint64) placed->copy + 1;
+      counts[placed->item]++;
     }
   for (guint i = 0; i < lay->unlaid->len; i++)
     {
@@ -93,57 +110,23 @@ counts_are_right (const SqLayTask *task, const SqLay *lay, guint *at)
   return TRUE;
 }
 
-/* What is looked at again and again of an item in one turn. */
-typedef struct
-{
-  SqGridBox box, keep_box;
-  GArray *trapezoids; /* of keep; NULL where not made yet */
-} Turned;
-
-static Turned
-turned_new (const SqLayItem *item, SqGridPose pose)
-{
-  SqGridRing *keep = sq_grid_rings_posed (item->keep, item->n_keep, pose);
-  Turned turned = { sq_lay_item_box (item, pose), sq_grid_rings_box (keep, item->n_keep),
-                    sq_trapezoids_new (keep, item->n_keep) };
-
-  sq_grid_rings_free (keep, item->n_keep);
-  return turned;
-}
-
 /* The first pose of each item among all. */
 typedef struct
 {
-  Turned *turned;
+  SqLayPiece *pieces;
   guint *first;
 } Poses;
 
-static const Turned *
-turned_of (const SqLayTask *task, Poses *all, const SqPlaced *placed)
+static const SqLayPiece *
+piece_of (const SqLayTask *task, Poses *all, const SqPlaced *placed)
 {
   const SqLayItem *item = sq_lay_task_item (task, placed->item);
-  Turned *turned = &all->turned[all->first[placed->item] + sq_lay_item_pose (item, placed->pose)];
+  SqLayPiece *piece
+      = &all->pieces[all->first[placed->item] + sq_lay_item_pose (item, placed->pose)];
 
-  if (turned->trapezoids == NULL)
-    *turned = turned_new (item, placed->pose);
-  return turned;
-}
-
-static gboolean
-is_on_flaw (const SqLayStrip *strip, const Turned *turned, SqGrid at)
-{
-  for (guint i = 0; i < strip->n_flaws; i++)
-    {
-      const SqGridBox *flaw = &strip->flaws[i];
-      const SqGrid corners[] = {
-        flaw->min, { flaw->max.x, flaw->min.y }, flaw->max, { flaw->min.x, flaw->max.y }
-      };
-      const SqGridRing ring = { (SqGrid *) corners, G_N_ELEMENTS (corners) };
-      g_autoptr (GArray) trapezoids = sq_trapezoids_new (&ring, 1);
-      if (sq_trapezoids_overlap (turned->trapezoids, at, trapezoids, (SqGrid){ 0, 0 }))
-        return TRUE;
-    }
-  return FALSE;
+  if (piece->trapezoids == NULL)
+    *piece = sq_lay_piece (item, placed->pose);
+  return piece;
 }
 
 static SqLayFault
@@ -157,21 +140,11 @@ fault_of_one (const SqLayTask *task, const SqLay *lay, const SqPlaced *placed, P
     return SQ_LAY_OUTSIDE;
 
   const SqLayStrip *strip = sq_lay_task_strip (task, placed->strip);
-  const Turned *turned = turned_of (task, all, placed);
-  if ((gint64) turned->box.min.x + placed->at.x < 0
-      || (gint64) turned->box.max.x + placed->at.x > sq_lay_length (lay, placed->strip)
-      || (gint64) turned->box.min.y + placed->at.y < 0
-      || (gint64) turned->box.max.y + placed->at.y > strip->width
-      || sq_lay_length (lay, placed->strip) > sq_lay_strip_end (strip))
+  const SqLayPiece *piece = piece_of (task, all, placed);
+  gint32 length = sq_lay_length (lay, placed->strip);
+  if ((gint64) piece->box.max.x + placed->at.x > length || length > sq_lay_strip_end (strip))
     return SQ_LAY_OUTSIDE;
-
-  SqLayPhase phase = sq_lay_phase (item, placed->pose, (SqGrid){ 0, 0 }, strip);
-  if (sq_lay_phase_next_y (&phase, placed->at.y) != placed->at.y
-      || sq_lay_phase_next_x (&phase, placed->at.y, placed->at.x) != placed->at.x)
-    return SQ_LAY_PATTERN;
-  if (is_on_flaw (strip, turned, placed->at))
-    return SQ_LAY_FLAW;
-  return SQ_LAY_RIGHT;
+  return sq_lay_piece_fault (piece, item, placed->pose, placed->at, strip);
 }
 
 static gboolean
@@ -208,14 +181,6 @@ compare_reaches (gconstpointer a, gconstpointer b)
 }
 
 static gboolean
-overlap (const SqPlaced *a, const Turned *ta, const SqPlaced *b, const Turned *tb)
-{
-  return (gint64) ta->keep_box.min.y + a->at.y < (gint64) tb->keep_box.max.y + b->at.y
-         && (gint64) tb->keep_box.min.y + b->at.y < (gint64) ta->keep_box.max.y + a->at.y
-         && sq_trapezoids_overlap (ta->trapezoids, a->at, tb->trapezoids, b->at);
-}
-
-static gboolean
 any_overlap (const SqLayTask *task, const SqLay *lay, Poses *all, guint *at)
 {
   g_autoptr (GArray) reaches = g_array_new (FALSE, FALSE, sizeof (Reach));
@@ -223,9 +188,9 @@ any_overlap (const SqLayTask *task, const SqLay *lay, Poses *all, guint *at)
   for (guint i = 0; i < lay->placed->len; i++)
     {
       const SqPlaced *placed = sq_lay_placed (lay, i);
-      const Turned *turned = turned_of (task, all, placed);
-      Reach reach = { i, placed->strip, (gint64) turned->keep_box.min.x + placed->at.x,
-                      (gint64) turned->keep_box.max.x + placed->at.x };
+      const SqLayPiece *piece = piece_of (task, all, placed);
+      Reach reach = { i, placed->strip, (gint64) piece->keep_box.min.x + placed->at.x,
+                      (gint64) piece->keep_box.max.x + placed->at.x };
       g_array_append_val (reaches, reach);
     }
   g_array_sort (reaches, compare_reaches);
@@ -237,7 +202,8 @@ any_overlap (const SqLayTask *task, const SqLay *lay, Poses *all, guint *at)
         const SqPlaced *pa = sq_lay_placed (lay, a->placed), *pb = sq_lay_placed (lay, b->placed);
         if (b->strip != a->strip || b->from >= a->to)
           break;
-        if (overlap (pa, turned_of (task, all, pa), pb, turned_of (task, all, pb)))
+        if (sq_lay_pieces_overlap (piece_of (task, all, pa), pa->at, piece_of (task, all, pb),
+                                   pb->at))
           {
             *at = b->placed;
             return TRUE;
@@ -273,12 +239,12 @@ sq_lay_fault (const SqLayTask *task, const SqLay *lay, guint *at)
   for (guint i = 0; i < task->items->len; i++)
     first[i + 1] = first[i] + sq_lay_task_item (task, i)->n_poses;
   guint n = first[task->items->len];
-  g_autofree Turned *turned = g_new0 (Turned, MAX (n, 1));
-  Poses all = { turned, first };
+  g_autofree SqLayPiece *pieces = g_new0 (SqLayPiece, MAX (n, 1));
+  Poses all = { pieces, first };
   guint nowhere = 0;
   SqLayFault fault = find_fault (task, lay, &all, at != NULL ? at : &nowhere);
 
   for (guint i = 0; i < n; i++)
-    g_clear_pointer (&turned[i].trapezoids, g_array_unref);
+    sq_lay_piece_clear (&pieces[i]);
   return fault;
 }

@@ -22,7 +22,7 @@ typedef enum
   SQ_UNLAID_CROSSES,  /* its outline crosses itself */
 } SqUnlaidWhy;
 
-/* Copies of an item that are not in the lay: its last ones. */
+/* Copies of an item that are not in the lay: its last ones but for those pinned. */
 typedef struct
 {
   guint item, count;
