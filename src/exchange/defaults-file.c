@@ -95,7 +95,8 @@ GROUP (notches, NOTE, LENGTH ("depth", notch_depth_mm), NUMBER ("most_share", no
 GROUP (foam, NOTE, WORD ("material", foam_kind, sq_foam_kind_names),
        NUMBER ("density", foam_density_kg_m3), NUMBER ("firm_ifd", foam_firm_ifd_n),
        STEPS ("oversize_seat", read_oversize_steps), LENGTH ("oversize_firm", oversize_firm_mm),
-       LENGTH ("oversize_stiff", oversize_stiff_mm));
+       LENGTH ("oversize_stiff", oversize_stiff_mm), LENGTH ("sheet_length", foam_sheet_length_mm),
+       LENGTH ("sheet_width", foam_sheet_width_mm), LENGTH ("kerf", foam_kerf_mm));
 GROUP (cloth, NOTE, WORD ("class", cloth_class, sq_cloth_class_names),
        LENGTH ("width", cloth_width_mm), COLOUR ("colour", cloth_colour));
 GROUP (cloth_thickness, BY_CLOTH_CLASS (cloth_thickness_mm));

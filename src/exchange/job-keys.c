@@ -200,6 +200,12 @@ static const SqField cloth_fields[] = {
 };
 KEYS (sq_cloth_keys, cloth_fields, SqCloth, given, unknown);
 
+static const SqField foam_sheet_fields[] = {
+  { "length", SQ_FIELD_SIZE, AT (SqFoam, sheet_length_mm), SQ_GIVEN_FOAM_SHEET_LENGTH },
+  { "width", SQ_FIELD_SIZE, AT (SqFoam, sheet_width_mm), SQ_GIVEN_FOAM_SHEET_WIDTH },
+};
+static KEYS (foam_sheet_keys, foam_sheet_fields, SqFoam, given, unknown_sheet);
+
 static const SqField foam_fields[] = {
   { "id", SQ_FIELD_ID, AT (SqFoam, id), .need = SQ_FIELD_WRITTEN },
   { "material", SQ_FIELD_WORD, AT (SqFoam, kind), .need = SQ_FIELD_WRITTEN,
@@ -207,6 +213,8 @@ static const SqField foam_fields[] = {
   { "density", SQ_FIELD_NUMBER, AT (SqFoam, density_kg_m3), SQ_GIVEN_FOAM_DENSITY },
   { "ifd", SQ_FIELD_NUMBER, AT (SqFoam, ifd_n), SQ_GIVEN_FOAM_IFD },
   { "price", SQ_FIELD_NUMBER, AT (SqFoam, price), SQ_GIVEN_FOAM_PRICE },
+  { "sheet", SQ_FIELD_PART, .part = &foam_sheet_keys },
+  { "kerf", SQ_FIELD_SIZE, AT (SqFoam, kerf_mm), SQ_GIVEN_FOAM_KERF },
 };
 KEYS (sq_foam_keys, foam_fields, SqFoam, given, unknown);
 

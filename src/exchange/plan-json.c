@@ -2,6 +2,7 @@
 #include "exchange/plan-json.h"
 
 #include "exchange/json-write.h"
+#include "exchange/plan-foam-json.h"
 #include "exchange/plan-lays-json.h"
 #include "exchange/plan-piece-json.h"
 #include "exchange/plan-problem-json.h"
@@ -310,6 +311,7 @@ sq_plan_write (const SqLays *lays, double flatten_mm, gboolean with_ways,
   add_cushions (json, plan, flatten_mm, with_ways, style);
   sq_plan_add_lays (json, lays);
   sq_plan_add_purchase (json, lays);
+  sq_plan_add_foam_lays (json, lays);
   sq_json_open_object (json, "price", SQ_JSON_LINE);
   sq_json_close (json);
   add_cut_list (json, plan);

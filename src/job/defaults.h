@@ -87,6 +87,8 @@ typedef struct
   guint n_oversize_seat;
   double oversize_firm_mm;  /* firm, fast-draining */
   double oversize_stiff_mm; /* closed-cell, bonded, under cloth without stretch (vinyl) */
+  double foam_sheet_length_mm, foam_sheet_width_mm;
+  double foam_kerf_mm; /* what a saw takes between two parts */
 
   /* cloth */
   SqClothClass cloth_class;

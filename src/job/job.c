@@ -8,6 +8,7 @@ foam_clear (gpointer data)
 {
   SqFoam *foam = data;
   g_clear_pointer (&foam->unknown, g_ref_string_release);
+  g_clear_pointer (&foam->unknown_sheet, g_ref_string_release);
 }
 
 static void
@@ -86,6 +87,7 @@ sq_job_dup (const SqJob *job)
       SqFoam foam = g_array_index (job->foams, SqFoam, i);
 
       hold (foam.unknown);
+      hold (foam.unknown_sheet);
       g_array_append_val (copy->foams, foam);
     }
   g_array_append_vals (copy->pins, job->pins->data, job->pins->len);

@@ -16,6 +16,9 @@ typedef enum
   SQ_GIVEN_FOAM_DENSITY = 1 << 0,
   SQ_GIVEN_FOAM_IFD = 1 << 1,
   SQ_GIVEN_FOAM_PRICE = 1 << 2,
+  SQ_GIVEN_FOAM_SHEET_LENGTH = 1 << 3,
+  SQ_GIVEN_FOAM_SHEET_WIDTH = 1 << 4,
+  SQ_GIVEN_FOAM_KERF = 1 << 5,
 } SqFoamGiven;
 
 typedef struct
@@ -23,10 +26,12 @@ typedef struct
   SqId id;
   SqFoamKind kind;
   double density_kg_m3;
-  double ifd_n;  /* at 25 % */
-  double price;  /* of a cubic metre, in the maker's money */
-  guint32 given; /* of SqFoamGiven */
-  GRefString *unknown;
+  double ifd_n; /* at 25 % */
+  double price; /* of a cubic metre, in the maker's money */
+  double sheet_length_mm, sheet_width_mm;
+  double kerf_mm; /* what a saw takes between two parts */
+  guint32 given;  /* of SqFoamGiven */
+  GRefString *unknown, *unknown_sheet;
 } SqFoam;
 
 typedef enum

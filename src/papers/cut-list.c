@@ -273,6 +273,7 @@ sq_cut_list_pages (GArray *pages, const SqPaperSpec *spec)
     add_cloth (&list, sq_cut_sheet_cloth (sheet, i));
   sq_pages_table (list.pages, &sheet->zips);
   sq_pages_table (list.pages, &sheet->foam);
+  sq_pages_table (list.pages, &sheet->foam_sheets);
   sq_pages_table (list.pages, &sheet->totals);
   add_cautions (&list);
   sq_pages_end (list.pages, pages);

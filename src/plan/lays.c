@@ -139,7 +139,8 @@ sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget
                       watch != NULL ? &part_watch : NULL))
         return NULL;
     }
-  return g_steal_pointer (&lays);
+  lays->foams = sq_foam_lays_new (plan, before != NULL ? before->foams : NULL, watch);
+  return lays->foams != NULL ? g_steal_pointer (&lays) : NULL;
 }
 
 SqLays *
@@ -160,6 +161,7 @@ sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay)
         }
       g_array_append_val (next->cloths, cloth);
     }
+  next->foams = g_array_ref (lays->foams);
   return next;
 }
 
@@ -177,6 +179,7 @@ sq_lays_unref (SqLays *lays)
   if (lays == NULL || !g_atomic_int_dec_and_test (&lays->ref_count))
     return;
   g_array_unref (lays->cloths);
+  g_clear_pointer (&lays->foams, g_array_unref);
   sq_plan_unref (lays->plan);
   g_free (lays);
 }

@@ -3,6 +3,7 @@
  * to buy for it. */
 #pragma once
 
+#include "plan/foam-lays.h"
 #include "plan/purchase.h"
 #include "roll/lay-run.h"
 
@@ -25,6 +26,7 @@ typedef struct
   SqPlan *plan;
   SqLayBudget budget;
   GArray *cloths; /* of SqClothLay: one for each of the plan's cloths, in their order */
+  GArray *foams;  /* of SqFoamLay */
 } SqLays;
 
 /* Lays @plan with @budget for each cloth; a lay that the job keeps is taken as it is where it still

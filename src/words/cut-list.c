@@ -142,6 +142,7 @@ sq_words_cut_list (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *
     add_cloth (out, sq_cut_sheet_cloth (sheet, i), plan->covers->len > 1);
   add_table (out, &sheet->zips);
   add_table (out, &sheet->foam);
+  add_table (out, &sheet->foam_sheets);
   add_table (out, &sheet->totals);
   add_cautions (out, sheet);
   return g_string_free (out, FALSE);

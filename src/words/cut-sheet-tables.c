@@ -251,6 +251,43 @@ sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle 
     }
 }
 
+/* "2"; "0 and 3 parts that go on no sheet" */
+static char *
+sheets_text (const SqFoamLay *foam)
+{
+  if (foam->unlaid == 0)
+    return count_text (foam->sheets);
+  return g_strdup_printf (ngettext ("%u, and %u part larger than a sheet: glue it up",
+                                    "%u, and %u parts larger than a sheet: glue them up",
+                                    foam->unlaid),
+                          foam->sheets, foam->unlaid);
+}
+
+void
+sq_sheet_add_foam_sheets (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
+{
+  const char *const heads[] = {
+    _ ("Material"), _ ("Thickness"), _ ("Size"), _ ("Waste"), _ ("Sheets"), NULL,
+  };
+
+  sq_sheet_table_begin (table, _ ("FOAM SHEETS"), "lrrrl", heads);
+  for (guint i = 0; lays != NULL && i < lays->foams->len; i++)
+    {
+      const SqFoamLay *foam = sq_foam_lay (lays->foams, i);
+      g_autofree char *length = sq_words_figure (foam->length_mm, style);
+      g_autofree char *width = sq_words_figure (foam->width_mm, style);
+      g_autofree char *waste = sq_words_number (100 * foam->waste, 0, style);
+      char *cells[] = {
+        g_strdup (sq_words_foam_kind (foam->kind)),
+        sq_words_figure (foam->thickness_mm, style),
+        g_strdup_printf (_ ("%s × %s"), length, width),
+        foam->sheets > 0 ? g_strdup_printf (_ ("%s %%"), waste) : g_strdup (""),
+        sheets_text (foam),
+      };
+      sq_sheet_table_add (table, cells);
+    }
+}
+
 /* --- totals -------------------------------------------------------------------------------- */
 
 /* Takes @value and @how; NULL: it says itself how it is reckoned. */

@@ -17,6 +17,8 @@ char *sq_sheet_cushion_name (const SqPlan *plan, guint i);
 void sq_sheet_add_cushions (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style);
 void sq_sheet_add_zips (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style);
 void sq_sheet_add_foam (SqSheetTable *table, const SqPlan *plan, const SqLengthStyle *style);
+/* How many sheets it takes; without rows where @lays is NULL. */
+void sq_sheet_add_foam_sheets (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style);
 /* @lays may be NULL. */
 void sq_sheet_add_totals (SqSheetTable *table, const SqPlan *plan, const SqLays *lays,
                           const SqLengthStyle *style);

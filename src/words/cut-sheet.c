@@ -252,6 +252,7 @@ sq_cut_sheet_new (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *s
                lays != NULL ? sq_lays_cloth (lays, i) : NULL, style);
   sq_sheet_add_zips (&sheet->zips, plan, style);
   sq_sheet_add_foam (&sheet->foam, plan, style);
+  sq_sheet_add_foam_sheets (&sheet->foam_sheets, lays, style);
   sq_sheet_add_totals (&sheet->totals, plan, lays, style);
   sheet->cautions = sq_words_cautions (plan);
   return sheet;
@@ -271,6 +272,7 @@ sq_cut_sheet_free (SqCutSheet *sheet)
   g_array_unref (sheet->cloths);
   sq_sheet_table_clear (&sheet->zips);
   sq_sheet_table_clear (&sheet->foam);
+  sq_sheet_table_clear (&sheet->foam_sheets);
   sq_sheet_table_clear (&sheet->totals);
   g_ptr_array_unref (sheet->cautions);
   g_free (sheet);

@@ -57,7 +57,7 @@ typedef struct
   SqSheetTable cushions; /* name, count, way of building, size */
   GArray *problems;      /* of SqSheetProblem, the worst first */
   GArray *cloths;        /* of SqSheetCloth */
-  SqSheetTable zips, foam;
+  SqSheetTable zips, foam, foam_sheets;
   SqSheetTable totals; /* what, how much, how it was reckoned (may be empty) */
   GPtrArray *cautions; /* of const char */
 } SqCutSheet;

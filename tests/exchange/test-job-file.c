@@ -112,7 +112,7 @@ test_every_key (void)
   g_assert_cmpuint (cloth->stripes[0].colour, ==, 0xffffff);
   g_assert_null (cloth->unknown);
   g_assert_null (cloth->unknown_repeat);
-  g_assert_cmpuint (foam->given, ==, (SQ_GIVEN_FOAM_PRICE << 1) - 1);
+  g_assert_cmpuint (foam->given, ==, (SQ_GIVEN_FOAM_KERF << 1) - 1);
   g_assert_cmpfloat (foam->price, ==, 480);
   for (SqRate rate = 0; rate < SQ_N_RATES; rate++)
     g_assert_true (sq_job_has_rate (job, rate));
@@ -160,7 +160,7 @@ test_unknown_kept (void)
         "    {\n"
         "      \"id\": 1,\n"
         "      \"material\": \"seat\",\n"
-        "      \"sheet\": [2000, 1e3]\n"
+        "      \"blocks\": [2000, 1e3]\n"
         "    }\n"
         "  ],\n"
         "  \"rates\": {\"hour\": 30.0},\n"

@@ -97,7 +97,7 @@ test_keys (void)
   g_autoptr (SqLays) lays = make_lays ();
   cJSON *json = parse (lays, 0);
 
-  assert_keys (json, "format version cushions lays purchase price cut_list totals");
+  assert_keys (json, "format version cushions lays purchase foam_lays price cut_list totals");
   assert_keys (
       get (json, "cushions/0"),
       "id name count outlines pieces seams foam zip problems matches survey hand build welt "
@@ -132,7 +132,7 @@ test_ways (void)
   cJSON *json = parse_with (lays, 0, TRUE);
   const cJSON *way;
 
-  assert_keys (json, "format version cushions lays purchase price cut_list totals rates");
+  assert_keys (json, "format version cushions lays purchase foam_lays price cut_list totals rates");
   assert_keys (get (json, "rates"), "wage cut sew corner zip welt foam handling samples");
   g_assert_cmpint (cJSON_GetArraySize (get (json, "rates/samples")), ==, SQ_N_RATES);
   for (guint i = 0; i < 3; i++)
@@ -282,6 +282,25 @@ test_stock (void)
 }
 
 static void
+test_foam_lays (void)
+{
+  g_autoptr (SqLays) lays = make_lays ();
+  const SqFoamLay *foam = sq_foam_lay (lays->foams, 0);
+  cJSON *json = parse (lays, 0);
+
+  assert_keys (get (json, "foam_lays/0"),
+               "material thickness kerf sheets waste strips placed unlaid");
+  assert_keys (get (json, "foam_lays/0/strips/0"), "kind width length");
+  assert_keys (get (json, "foam_lays/0/placed/0"), "cushion foam copy strip x y turn mirrored");
+  g_assert_cmpint (get (json, "foam_lays/0/sheets")->valueint, ==, (int) foam->sheets);
+  g_assert_cmpfloat (get (json, "foam_lays/0/waste")->valuedouble, ==, foam->waste);
+  g_assert_cmpfloat (get (json, "foam_lays/0/strips/0/length")->valuedouble, ==, 2032);
+  g_assert_cmpint (cJSON_GetArraySize (get (json, "foam_lays/0/placed")), ==,
+                   (int) foam->lay->placed->len);
+  cJSON_Delete (json);
+}
+
+static void
 test_degrees (void)
 {
   g_autoptr (SqLays) lays = make_lays ();
@@ -409,6 +428,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/plan-json/unlaid", test_unlaid);
   g_test_add_func ("/exchange/plan-json/purchase", test_purchase);
   g_test_add_func ("/exchange/plan-json/stock", test_stock);
+  g_test_add_func ("/exchange/plan-json/foam-lays", test_foam_lays);
   g_test_add_func ("/exchange/plan-json/degrees", test_degrees);
   g_test_add_func ("/exchange/plan-json/underside-from-above", test_underside_from_above);
   g_test_add_func ("/exchange/plan-json/flattened", test_flattened);

@@ -63,8 +63,10 @@ off_by (double at_mm, double place_mm, double repeat_mm)
 
 /* Turned as it may be, on the cloth, and the pattern where the piece says. */
 static const char *
-check_one (const Lying *lying, const SqCloth *cloth, double width_mm, double length_mm)
+check_one (const Lying *lying, const SqCloth *cloth, const SqLayTask *task, const SqLay *lay)
 {
+  double width_mm = sq_lay_task_strip (task, lying->placed->strip)->width / 1000.0;
+  double length_mm = sq_lay_length (lay, lying->placed->strip) / 1000.0;
   const SqPhase *phase = &lying->piece->phase;
   SqPoint anchor = lying_point (lying, phase->anchor);
   gint32 turn = lying->placed->pose.turn;
@@ -88,6 +90,42 @@ check_one (const Lying *lying, const SqCloth *cloth, double width_mm, double len
   return NULL;
 }
 
+/* Whether any of the flaws that the job tells of lies under the piece. */
+static gboolean
+is_on_flaw (const Lying *lying, const SqCloth *cloth, const SqLayTask *task)
+{
+  guint stock = sq_lay_task_strip (task, lying->placed->strip)->tag;
+  GEOSGeometry *drawn = drawn_in (lying);
+  gboolean is_on = FALSE;
+
+  for (guint i = 0; cloth != NULL && i < cloth->flaws->len && !is_on; i++)
+    {
+      const SqFlaw *flaw = sq_cloth_flaw (cloth, i);
+      if (flaw->stock != stock || !(flaw->along_mm > 0.1 && flaw->across_mm > 0.1))
+        continue;
+      g_autoptr (SqPath) box = sq_path_new_rectangle (
+          flaw->x_mm, flaw->y_mm, flaw->x_mm + flaw->along_mm, flaw->y_mm + flaw->across_mm);
+      GEOSGeometry *geos = geos_polygon (box, FLAT_MM);
+      is_on = GEOSIntersects_r (geos_context (), drawn, geos) != 0;
+      GEOSGeom_destroy_r (geos_context (), geos);
+    }
+  GEOSGeom_destroy_r (geos_context (), drawn);
+  return is_on;
+}
+
+/* Nothing lies beyond the end of what is there. */
+static gboolean
+ends_hold (const SqCloth *cloth, const SqLayTask *task, const SqLay *lay)
+{
+  for (guint i = 0; i + 1 < task->strips->len; i++)
+    {
+      const SqStock *stock = sq_cloth_find_stock (cloth, sq_lay_task_strip (task, i)->tag);
+      if (sq_lay_length (lay, i) / 1000.0 > stock->length_mm + ROUNDED_MM)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* Whether any two of @lying overlap. */
 static gboolean
 any_meet (const Lying *lying, guint n)
@@ -99,7 +137,8 @@ any_meet (const Lying *lying, guint n)
     drawn[i] = drawn_in (&lying[i]);
   for (guint i = 0; i < n; i++)
     for (guint k = 0; k < i && !meet; k++)
-      meet = sq_box_meets (lying[i].box, lying[k].box, -DRAWN_IN_MM)
+      meet = lying[i].placed->strip == lying[k].placed->strip
+             && sq_box_meets (lying[i].box, lying[k].box, -DRAWN_IN_MM)
              && GEOSIntersects_r (geos_context (), drawn[i], drawn[k]) != 0;
   for (guint i = 0; i < n; i++)
     GEOSGeom_destroy_r (geos_context (), drawn[i]);
@@ -134,7 +173,9 @@ check_purchase (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
   SqPurchase p = sq_plan_purchase (plan, task, lay);
   double needed_mm = p.laid_mm + p.squaring_mm + p.pattern_mm, step_mm = sq_sold_by_mm (plan->job);
 
-  if (p.bolts != (lay->placed->len > 0) || p.buy_mm < needed_mm - 0.001
+  gboolean is_bought = sq_lay_length (lay, task->strips->len - 1) > 0;
+
+  if (p.bolts != (is_bought ? 1 : 0) || p.buy_mm < needed_mm - 0.001
       || p.buy_mm > needed_mm + step_mm || p.waste < 0 || p.waste > 1)
     return "too much or too little to buy";
   return NULL;
@@ -149,7 +190,7 @@ finds_no_stripe (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *un
   const SqCutEntry *entry = &g_array_index (lays->plan->cut_list, SqCutEntry, tag);
   const SqPiece *piece = sq_cover_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece);
   const SqCloth *own = sq_plan_cloth (lays->plan, cloth->cloth);
-  double width_mm = sq_lay_task_strip (cloth->task, 0)->width / 1000.0;
+  double width_mm = sq_lay_task_strip (cloth->task, cloth->task->strips->len - 1)->width / 1000.0;
 
   return unlaid->why == SQ_UNLAID_PATTERN && piece->role == SQ_ROLE_BOXING && !piece->phase.along
          && own->repeat_across_mm > 0 && own->repeat_across_mm < 0.3 * width_mm;
@@ -183,11 +224,14 @@ check_cloth (const SqLays *lays, guint index)
   for (guint i = 0; i < n; i++)
     {
       lying[i] = lying_of (plan, sq_lay_placed (lay, i));
-      const char *wrong = check_one (&lying[i], cloth, sq_lay_task_strip (task, 0)->width / 1000.0,
-                                     sq_lay_length (lay, 0) / 1000.0);
+      const char *wrong = check_one (&lying[i], cloth, task, lay);
       if (wrong != NULL)
         return wrong;
+      if (is_on_flaw (&lying[i], cloth, task))
+        return "on a flaw";
     }
+  if (!ends_hold (cloth, task, lay))
+    return "over the end of what is there";
   for (guint i = 0; i < lay->unlaid->len; i++)
     if (finds_no_stripe (lays, sq_lays_cloth (lays, index),
                          &g_array_index (lay->unlaid, SqUnlaid, i)))

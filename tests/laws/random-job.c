@@ -597,6 +597,22 @@ add_stripes (GRand *chance, SqCloth *cloth)
     }
 }
 
+/* Remnants and bolts, some too small for anything. */
+static void
+add_stock (GRand *chance, SqCloth *cloth)
+{
+  guint n = 1 + one_of (chance, 3);
+
+  for (guint i = 0; i < n; i++)
+    {
+      SqStock stock = { .id = i + 1,
+                        .kind = (SqStockKind) one_of (chance, SQ_N_STOCK_KINDS),
+                        .length_mm = happens (chance, 0.1) ? 0 : between (chance, 50, 3000),
+                        .width_mm = happens (chance, 0.4) ? 0 : between (chance, 50, 1800) };
+      g_array_append_val (cloth->stock, stock);
+    }
+}
+
 static SqCloth *
 random_cloth (GRand *chance, SqId id)
 {
@@ -649,6 +665,9 @@ random_job (guint32 seed)
                       .given = SQ_GIVEN_FOAM_DENSITY | SQ_GIVEN_FOAM_IFD };
       g_array_append_val (job->foams, foam);
     }
+  for (guint i = 0; i < n_cloths; i++)
+    if (happens (chance, 0.3))
+      add_stock (chance, g_ptr_array_index (job->cloths, i));
   g_rand_free (chance);
   return job;
 }
