@@ -160,10 +160,19 @@ add_hole (GRand *chance, GPtrArray *rings)
     g_ptr_array_add (rings, sq_path_new_polygon (corners, 3));
 }
 
+/* Two sides cross. */
+static SqPath *
+crossed (double l, double w)
+{
+  const SqPoint p[] = { { 0, 0 }, { l, w }, { l, 0 }, { 0, w } };
+  return sq_path_new_polygon (p, G_N_ELEMENTS (p));
+}
+
 /* What a task's pieces have in common. */
 typedef struct
 {
   double width, along, across, drop;
+  gboolean free_turns, several_gaps;
 } Common;
 
 static void
@@ -173,26 +182,84 @@ add_random_item (SqLayTask *task, GRand *chance, const Common *common, guint tag
   static const guint turns[] = { SQ_LAY_UPRIGHT, SQ_LAY_UPRIGHT | SQ_LAY_HALF, 15 };
   g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
   gboolean bound = happens (chance, 0.6), bound_along = happens (chance, 0.6);
+  gboolean bound_across = happens (chance, 0.8);
 
-  g_ptr_array_add (rings, random_path (chance, common->width));
+  if (happens (chance, 0.02))
+    g_ptr_array_add (rings, crossed (between (chance, 50, 500), between (chance, 50, 500)));
+  else
+    g_ptr_array_add (rings, random_path (chance, common->width));
   add_hole (chance, rings);
   /* One after another: compilers differ in the order they fill a struct in. */
   SqLayItemSpec spec = { .rings = rings, .tag = tag };
   spec.turn_rad = turns_rad[happens (chance, 0.7) ? 0 : g_rand_int_range (chance, 0, 5)];
   spec.turns = turns[g_rand_int_range (chance, 0, 3)];
+  spec.may_mirror = happens (chance, 0.2);
+  spec.steps = common->free_turns ? (guint) g_rand_int_range (chance, 0, 9) : 0;
   spec.anchor.x = between (chance, -200, 200);
   spec.anchor.y = between (chance, -200, 200);
   spec.along_mm = between (chance, 0, 100);
   spec.across_mm = between (chance, -50, 100);
   spec.repeat_along_mm = bound && bound_along ? common->along : 0;
-  spec.repeat_across_mm = bound ? common->across : 0;
-  spec.drop_mm = bound && bound_along ? common->drop : 0;
+  spec.repeat_across_mm = bound && bound_across ? common->across : 0;
+  spec.drop_mm = bound && bound_along && bound_across ? common->drop : 0;
+  spec.gap_mm = common->several_gaps && happens (chance, 0.5) ? between (chance, 0.001, 9) : 0;
+  spec.priority = g_rand_int_range (chance, 0, 3);
   spec.demand = happens (chance, 0.7) ? 1 : (guint) g_rand_int_range (chance, 2, 7);
   sq_lay_task_add (task, &spec);
 }
 
-SqLayTask *
-random_task (guint32 seed)
+/* With flaws now and then, beyond its edges, too. */
+static void
+add_random_strip (SqLayTask *task, GRand *chance, SqLayStrip strip)
+{
+  SqGridBox flaws[4];
+
+  strip.n_flaws = happens (chance, 0.4) ? (guint) g_rand_int_range (chance, 1, 5) : 0;
+  strip.flaws = flaws;
+  for (guint i = 0; i < strip.n_flaws; i++)
+    {
+      SqGrid at = { g_rand_int_range (chance, -20000, 2500000), 0 };
+      at.y = g_rand_int_range (chance, -20000, strip.width);
+      flaws[i].min = at;
+      flaws[i].max.x = at.x + g_rand_int_range (chance, 1, happens (chance, 0.3) ? 5 : 200000);
+      flaws[i].max.y = at.y + g_rand_int_range (chance, 1, 400000);
+    }
+  sq_lay_task_add_strip (task, &strip);
+}
+
+static void
+add_random_strips (SqLayTask *task, GRand *chance, double width)
+{
+  double narrow = between (chance, 300, width);
+  SqLayStrip roll = { .width = sq_grid_from_mm (width), .priority = 1 };
+
+  roll.pattern.x = g_rand_int_range (chance, 0, 90000);
+  roll.pattern.y = 12345;
+  if (happens (chance, 0.3))
+    {
+      SqLayStrip remnant = { .kind = SQ_STRIP_REMNANT, .priority = -1 };
+      remnant.width = sq_grid_from_mm (narrow);
+      remnant.length = g_rand_int_range (chance, 300000, 2000000);
+      add_random_strip (task, chance, remnant);
+    }
+  if (happens (chance, 0.2))
+    {
+      SqLayStrip bolt = { .width = sq_grid_from_mm (width) };
+      bolt.length = g_rand_int_range (chance, 1000000, 5000000);
+      add_random_strip (task, chance, bolt);
+    }
+  if (happens (chance, 0.15)) /* no more than that */
+    {
+      roll.kind = SQ_STRIP_SHEET;
+      roll.length = g_rand_int_range (chance, 500000, 2000000);
+      add_random_strip (task, chance, roll);
+    }
+  add_random_strip (task, chance, roll);
+}
+
+/* Without pins and not sealed. */
+static SqLayTask *
+unpinned_task (guint32 seed)
 {
   GRand *chance = g_rand_new_with_seed (seed);
   gboolean pattern = happens (chance, 0.5), motif = pattern && happens (chance, 0.5);
@@ -205,18 +272,47 @@ random_task (guint32 seed)
   common.across = pattern ? between (chance, least, 300) : 0;
   common.along = motif ? between (chance, 40, 600) : 0;
   common.drop = motif && happens (chance, 0.5) ? common.along / 2 : 0;
-  double remnant = between (chance, 300, common.width);
-  if (happens (chance, 0.3))
-    add_strip (task, SQ_STRIP_REMNANT, remnant, between (chance, 300, 2000), -1);
-  if (happens (chance, 0.2))
-    add_strip (task, SQ_STRIP_ROLL, common.width, between (chance, 1000, 5000), 0);
-  SqLayStrip roll = { .width = sq_grid_from_mm (common.width),
-                      .priority = 1,
-                      .pattern = { g_rand_int_range (chance, 0, 90000), 12345 } };
-  sq_lay_task_add_strip (task, &roll);
+  common.free_turns = happens (chance, 0.15);
+  common.several_gaps = happens (chance, 0.15);
+  add_random_strips (task, chance, common.width);
   for (gint i = 0; i < n; i++)
     add_random_item (task, chance, &common, (guint) i);
   g_rand_free (chance);
+  return task;
+}
+
+/* Pins copies of @task where they lie in @lay, of the same but for pins, or a little beside it. */
+static void
+add_random_pins (SqLayTask *task, const SqLay *lay, guint32 seed)
+{
+  GRand *chance = g_rand_new_with_seed (seed + 77);
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      SqLayPin pin = { placed->item, placed->copy, placed->strip, placed->at, placed->pose };
+      if (!happens (chance, 0.3))
+        continue;
+      if (happens (chance, 0.3))
+        pin.at.x += g_rand_int_range (chance, 0, 300000);
+      if (happens (chance, 0.1))
+        pin.at.y += g_rand_int_range (chance, -9, 10);
+      sq_lay_task_add_pin (task, &pin);
+    }
+  g_rand_free (chance);
+}
+
+SqLayTask *
+random_task (guint32 seed)
+{
+  SqLayTask *task = unpinned_task (seed);
+
+  if (seed % 4 == 0)
+    {
+      g_autoptr (SqLayTask) before = unpinned_task (seed);
+      g_autoptr (SqLay) lay = lay_of (before, 0);
+      add_random_pins (task, lay, seed);
+    }
   sq_lay_task_seal (task);
   return task;
 }

@@ -16,5 +16,6 @@ void add_rectangle (SqLayTask *task, double length_mm, double width_mm, guint tu
 SqLay *lay_of (SqLayTask *task, guint64 steps);
 
 /* A task of 1 to 40 pieces of all sorts: rounded, notched, with holes, slivers, as wide as the
- * cloth, wider; several strips, gaps, patterns and drops. The same @seed gives the same task. */
+ * cloth, wider, crossed; in quarters, mirrored, in free turns; several strips and sheets, flaws,
+ * pins, gaps, patterns and drops. The same @seed gives the same task. */
 SqLayTask *random_task (guint32 seed);

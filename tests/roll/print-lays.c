@@ -17,8 +17,8 @@ main (void)
       for (guint i = 0; i < lay->placed->len; i++)
         {
           const SqPlaced *p = sq_lay_placed (lay, i);
-          printf ("%u %u %u %d %d %d\n", p->item, p->copy, p->strip, p->at.x, p->at.y,
-                  p->pose.turn);
+          printf ("%u %u %u %d %d %d %d\n", p->item, p->copy, p->strip, p->at.x, p->at.y,
+                  p->pose.turn, p->pose.mirrored);
         }
     }
   return 0;

@@ -193,6 +193,124 @@ test_equal (void)
   g_assert_cmpuint (sq_lay_placed (lay, 2)->copy, ==, 1);
 }
 
+/* Beside a flaw, up to it. */
+static void
+test_flaws (void)
+{
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+  SqGridBox flaws[] = { { { 300000, 400000 }, { 310000, 410000 } },
+                        { { 900000, 0 }, { 901000, 1000000 } },
+                        { { 1000000, 1000000 }, { 1100000, 1200000 } } };
+  const SqLayStrip strip = { .width = 1000000, .flaws = flaws, .n_flaws = 3 };
+
+  sq_lay_task_add_strip (task, &strip);
+  add_rectangle (task, 500, 600, SQ_LAY_UPRIGHT, 1);
+  add_rectangle (task, 400, 590, SQ_LAY_UPRIGHT, 1);
+  add_rectangle (task, 300, 500, SQ_LAY_UPRIGHT, 1);
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+  g_assert_cmpuint (sq_lay_task_strip (task, 0)->n_flaws, ==, 2);
+  assert_placed (lay, 0, 0, 310, 0);
+  assert_placed (lay, 1, 0, 901, 0);
+  assert_placed (lay, 2, 0, 0, 0);
+  g_assert_true (sq_lay_is_valid (task, lay));
+}
+
+/* Where there is not room for all, what is wanted most is laid, however small. */
+static void
+test_priority (void)
+{
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+
+  add_strip (task, SQ_STRIP_SHEET, 1000, 1000, 0);
+  add_path (task, sq_path_new_rectangle (0, 0, 1000, 600), (SqLayItemSpec){ .priority = 2 });
+  add_path (task, sq_path_new_rectangle (0, 0, 400, 500), (SqLayItemSpec){ .demand = 2 });
+  add_path (task, sq_path_new_rectangle (0, 0, 600, 600), (SqLayItemSpec){ .priority = 1 });
+  for (guint64 steps = 0; steps < 9; steps++)
+    {
+      g_autoptr (SqLay) lay = lay_of (task, steps);
+      g_assert_cmpuint (lay->placed->len, ==, 3);
+      assert_unlaid (lay, 0, 0, 1, SQ_UNLAID_NO_ROOM);
+    }
+}
+
+/* With room for all, it does not count. */
+static void
+test_priority_of_all (void)
+{
+  g_autoptr (SqLayTask) task = made_task (1000, 0);
+
+  add_path (task, sq_path_new_rectangle (0, 0, 300, 400), (SqLayItemSpec){ .demand = 2 });
+  add_path (task, sq_path_new_rectangle (0, 0, 900, 600), (SqLayItemSpec){ .priority = 1 });
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+  g_assert_cmpint (sq_lay_length (lay, 0), ==, 900000);
+}
+
+static void
+test_crossed (void)
+{
+  g_autoptr (SqLayTask) task = made_task (1000, 0);
+  const SqPoint bow[] = { { 0, 0 }, { 300, 300 }, { 300, 0 }, { 0, 300 } };
+
+  add_path (task, sq_path_new_polygon (bow, G_N_ELEMENTS (bow)), (SqLayItemSpec){ .demand = 3 });
+  add_rectangle (task, 300, 400, SQ_LAY_UPRIGHT, 1);
+  g_autoptr (SqLay) lay = lay_of (task, 3);
+  g_assert_true (sq_lay_task_item (task, 0)->crosses);
+  g_assert_false (sq_lay_task_item (task, 1)->crosses);
+  g_assert_cmpuint (lay->placed->len, ==, 1);
+  assert_unlaid (lay, 0, 0, 3, SQ_UNLAID_CROSSES);
+  g_assert_true (sq_lay_is_valid (task, lay));
+}
+
+/* A pattern that falls nowhere on the cloth is told as that. */
+static void
+test_contradictions (void)
+{
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+
+  add_strip (task, SQ_STRIP_ROLL, 1000, 5000, 0);
+  /* It recurs beyond the end; only there, with a drop; all its rows are off the cloth. */
+  add_path (task, sq_path_new_rectangle (0, 0, 200, 100),
+            (SqLayItemSpec){ .along_mm = 4900, .repeat_along_mm = 9000 });
+  add_path (task, sq_path_new_rectangle (0, 0, 200, 800),
+            (SqLayItemSpec){ .along_mm = -100,
+                             .repeat_along_mm = 6000,
+                             .repeat_across_mm = 500,
+                             .across_mm = 150,
+                             .drop_mm = 3000,
+                             .demand = 2 });
+  add_path (task, sq_path_new_rectangle (0, 0, 200, 950),
+            (SqLayItemSpec){ .across_mm = 60, .repeat_across_mm = 2000 });
+  /* Somewhere is enough. */
+  add_path (task, sq_path_new_rectangle (0, 0, 200, 100),
+            (SqLayItemSpec){ .along_mm = 4800, .repeat_along_mm = 9000 });
+  g_autoptr (SqLay) lay = lay_of (task, 3);
+  assert_unlaid (lay, 0, 0, 1, SQ_UNLAID_PATTERN);
+  assert_unlaid (lay, 1, 1, 2, SQ_UNLAID_PATTERN);
+  assert_unlaid (lay, 2, 2, 1, SQ_UNLAID_PATTERN);
+  g_assert_cmpuint (lay->unlaid->len, ==, 3);
+  assert_placed (lay, 0, 0, 4800, 0);
+}
+
+/* A repeat of a nanometre binds nothing and takes no longer, on the longest strip there is. */
+static void
+test_least_repeat (void)
+{
+  g_autoptr (SqLayTask) task = made_task (1000, 0);
+
+  add_path (task, sq_path_new_rectangle (0, 0, 200, 300),
+            (SqLayItemSpec){ .along_mm = 0.3,
+                             .repeat_along_mm = 1e-6,
+                             .repeat_across_mm = 1e-6,
+                             .drop_mm = 5e-7,
+                             .turns = 15,
+                             .demand = 20 });
+  add_path (task, sq_path_new_rectangle (0, 0, 1599999, 100),
+            (SqLayItemSpec){ .repeat_along_mm = 2e-6, .demand = 11 });
+  g_autoptr (SqLay) lay = lay_of (task, 1);
+  g_assert_true (sq_lay_is_valid (task, lay));
+  g_assert_cmpuint (lay->placed->len, >=, 20);
+}
+
 static void
 test_empty (void)
 {
@@ -218,6 +336,12 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-first/too-many", test_too_many);
   g_test_add_func ("/roll/lay-first/gap", test_gap);
   g_test_add_func ("/roll/lay-first/equal", test_equal);
+  g_test_add_func ("/roll/lay-first/flaws", test_flaws);
+  g_test_add_func ("/roll/lay-first/priority", test_priority);
+  g_test_add_func ("/roll/lay-first/priority-of-all", test_priority_of_all);
+  g_test_add_func ("/roll/lay-first/crossed", test_crossed);
+  g_test_add_func ("/roll/lay-first/contradictions", test_contradictions);
+  g_test_add_func ("/roll/lay-first/least-repeat", test_least_repeat);
   g_test_add_func ("/roll/lay-first/empty", test_empty);
   return g_test_run ();
 }

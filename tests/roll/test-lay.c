@@ -16,6 +16,23 @@ squares (double gap_mm)
   return task;
 }
 
+/* Three of 100 × 200 mm, the second of them pinned, on a bolt with a flaw: one at each end of the
+ * bolt, one between. */
+static SqLayTask *
+on_a_bolt (void)
+{
+  SqLayTask *task = sq_lay_task_new (0);
+  SqGridBox flaw = { { 100000, 0 }, { 110000, 1000 } };
+  const SqLayStrip strip = { .width = 200000, .length = 410000, .flaws = &flaw, .n_flaws = 1 };
+  const SqLayPin pin = { .copy = 1, .at = { 310000, 0 } };
+
+  sq_lay_task_add_strip (task, &strip);
+  add_rectangle (task, 100, 200, SQ_LAY_UPRIGHT, 3);
+  sq_lay_task_add_pin (task, &pin);
+  sq_lay_task_seal (task);
+  return task;
+}
+
 /* A copy to spoil. */
 static SqLay *
 copy_of (const SqLay *lay)
@@ -124,12 +141,14 @@ spoil_place (SqLay *lay)
     sq_lay_placed (lay, i)->at.x += sq_lay_placed (lay, i)->at.x == 0;
 }
 
-static const struct
+typedef struct
 {
   const char *name;
   void (*spoil) (SqLay *);
   SqLayFault fault;
-} spoils[] = {
+} Spoil;
+
+static const Spoil spoils[] = {
   { "of another task", spoil_task, SQ_LAY_OTHER_TASK },
   { "another number of strips", spoil_strips, SQ_LAY_OTHER_TASK },
   { "a copy twice", spoil_copy, SQ_LAY_COUNT },
@@ -161,6 +180,84 @@ test_wrong (void)
     }
 }
 
+static void
+spoil_flaw (SqLay *lay)
+{
+  sq_lay_placed (lay, 2)->at.x--;
+}
+
+static void
+spoil_pin (SqLay *lay)
+{
+  sq_lay_placed (lay, 1)->at.x--;
+}
+
+static void
+spoil_pinned_copy (SqLay *lay)
+{
+  SqUnlaid unlaid = { 0, 1, SQ_UNLAID_NO_ROOM };
+
+  g_array_remove_index (lay->placed, 1);
+  g_array_append_val (lay->unlaid, unlaid);
+}
+
+static void
+spoil_end (SqLay *lay)
+{
+  sq_lay_placed (lay, 1)->at.x++;
+  sq_lay_length (lay, 0)++;
+}
+
+static void
+spoil_told_end (SqLay *lay)
+{
+  sq_lay_length (lay, 0)++;
+}
+
+static const Spoil bolt_spoils[] = {
+  { "on the flaw", spoil_flaw, SQ_LAY_FLAW },
+  { "off its pin", spoil_pin, SQ_LAY_PIN },
+  { "a pinned one left out, and one after it laid", spoil_pinned_copy, SQ_LAY_COUNT },
+  { "over the bolt's end", spoil_end, SQ_LAY_OUTSIDE },
+  { "longer than the bolt", spoil_told_end, SQ_LAY_OUTSIDE },
+};
+
+static void
+test_wrong_on_bolt (void)
+{
+  g_autoptr (SqLayTask) task = on_a_bolt ();
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+
+  g_assert_cmpint (sq_lay_fault (task, lay, NULL), ==, SQ_LAY_RIGHT);
+  g_assert_cmpint (sq_lay_placed (lay, 2)->at.x, ==, 110000);
+  for (guint i = 0; i < G_N_ELEMENTS (bolt_spoils); i++)
+    {
+      g_autoptr (SqLay) spoiled = copy_of (lay);
+      bolt_spoils[i].spoil (spoiled);
+      g_test_message ("%s", bolt_spoils[i].name);
+      g_assert_cmpint (sq_lay_fault (task, spoiled, NULL), ==, bolt_spoils[i].fault);
+    }
+}
+
+/* Without its pinned copy, one may not be missing before those that lie. */
+static void
+test_pinned_beyond (void)
+{
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+  const SqLayPin pin = { .copy = 2 };
+
+  add_strip (task, SQ_STRIP_SHEET, 200, 200, 0);
+  add_rectangle (task, 100, 200, SQ_LAY_UPRIGHT, 4);
+  sq_lay_task_add_pin (task, &pin);
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+  g_autoptr (SqLay) spoiled = copy_of (lay);
+
+  g_assert_cmpuint (lay->placed->len, ==, 2);
+  g_assert_cmpint (sq_lay_fault (task, lay, NULL), ==, SQ_LAY_RIGHT);
+  sq_lay_placed (spoiled, 0)->copy = 1;
+  g_assert_cmpint (sq_lay_fault (task, spoiled, NULL), ==, SQ_LAY_COUNT);
+}
+
 /* A lay that is right where touching is allowed is not where there must be a gap. */
 static void
 test_gap (void)
@@ -181,6 +278,8 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/lay/right", test_right);
   g_test_add_func ("/roll/lay/wrong", test_wrong);
+  g_test_add_func ("/roll/lay/wrong-on-bolt", test_wrong_on_bolt);
+  g_test_add_func ("/roll/lay/pinned-beyond", test_pinned_beyond);
   g_test_add_func ("/roll/lay/gap", test_gap);
   return g_test_run ();
 }
