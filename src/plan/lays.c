@@ -77,30 +77,61 @@ kept_lay (const SqLays *lays, const SqClothLay *cloth, const SqLays *before)
                       : sq_kept_lay_found (cloth->kept, lays->plan, cloth->task);
 }
 
+/* What lays are made from; either may be NULL. */
+typedef struct
+{
+  const SqLays *before; /* to share lays with */
+  const SqLays *warm;   /* to begin from */
+} Sources;
+
 /* NULL if it was stopped. */
 static SqLay *
-found_lay (const SqLays *lays, const SqClothLay *cloth, const SqLays *before, const SqTask *watch)
+run (const SqLays *lays, const SqClothLay *cloth, const SqLay *warm, const SqTask *watch)
 {
-  const SqLay *same = same_lay (before, cloth, &lays->budget, FALSE);
-
   SqLayWatch lay_watch = { watch != NULL ? *watch : (SqTask){ NULL, NULL, NULL }, NULL };
 
-  return same != NULL ? sq_lay_ref (same)
-                      : sq_lay_run (cloth->task, NULL, &lays->budget, &lay_watch);
+  return sq_lay_run (cloth->task, warm, &lays->budget, &lay_watch);
+}
+
+/* The lay of the same cloth in @warm; of the same task it is taken as it is. */
+static void
+find_warm (const SqLays *lays, SqClothLay *cloth, const SqLays *warm, const SqTask *watch)
+{
+  const SqClothLay *old = NULL;
+
+  for (guint i = 0; i < warm->cloths->len && old == NULL; i++)
+    if (sq_lays_cloth (warm, i)->cloth == cloth->cloth)
+      old = sq_lays_cloth (warm, i);
+  if (old != NULL && same_task (old->task, cloth->task))
+    cloth->lay = sq_lay_ref (old->lay);
+  else
+    cloth->lay = run (lays, cloth, old != NULL ? old->lay : NULL, watch);
+  cloth->is_given = old != NULL;
+}
+
+static void
+find (const SqLays *lays, SqClothLay *cloth, const Sources *from, const SqTask *watch)
+{
+  const SqLay *same = same_lay (from->before, cloth, &lays->budget, FALSE);
+
+  if (from->warm != NULL)
+    find_warm (lays, cloth, from->warm, watch);
+  else
+    cloth->lay = same != NULL ? sq_lay_ref (same) : run (lays, cloth, NULL, watch);
 }
 
 /* FALSE if it was stopped. */
 static gboolean
-add_cloth (SqLays *lays, SqId id, const SqLays *before, const SqTask *watch)
+add_cloth (SqLays *lays, SqId id, const Sources *from, const SqTask *watch)
 {
   SqClothLay cloth = { .cloth = id,
                        .task = sq_plan_lay_task (lays->plan, id),
                        .kept = sq_job_kept_lay (lays->plan->job, id) };
 
-  cloth.lay = kept_lay (lays, &cloth, before);
+  cloth.lay = kept_lay (lays, &cloth, from->warm != NULL ? from->warm : from->before);
   cloth.is_kept = cloth.lay != NULL;
   if (!cloth.is_kept)
-    cloth.lay = found_lay (lays, &cloth, before, watch);
+    find (lays, &cloth, from, watch);
   if (cloth.lay == NULL)
     {
       clear_cloth (&cloth);
@@ -124,9 +155,9 @@ new_lays (const SqPlan *plan, const SqLayBudget *budget)
   return lays;
 }
 
-SqLays *
-sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,
-             const SqTask *watch)
+/* NULL if it was stopped. */
+static SqLays *
+make (const SqPlan *plan, const Sources *from, const SqLayBudget *budget, const SqTask *watch)
 {
   g_autoptr (SqLays) lays = new_lays (plan, budget);
   Part part = { .watch = watch, .share = 1.0 / MAX (plan->cloths->len, 1) };
@@ -135,12 +166,26 @@ sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget
   for (guint i = 0; i < plan->cloths->len; i++)
     {
       part.from = part.share * i;
-      if (!add_cloth (lays, g_array_index (plan->cloths, SqClothTotal, i).cloth, before,
+      if (!add_cloth (lays, g_array_index (plan->cloths, SqClothTotal, i).cloth, from,
                       watch != NULL ? &part_watch : NULL))
         return NULL;
     }
   lays->foams = sq_foam_lays_new (plan, before != NULL ? before->foams : NULL, watch);
   return lays->foams != NULL ? g_steal_pointer (&lays) : NULL;
+}
+
+SqLays *
+sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,
+             const SqTask *watch)
+{
+  return make (plan, &(Sources){ .before = before }, budget, watch);
+}
+
+SqLays *
+sq_lays_new_from (const SqPlan *plan, const SqLays *warm, const SqLayBudget *budget,
+                  const SqTask *watch)
+{
+  return make (plan, &(Sources){ .warm = warm }, budget, watch);
 }
 
 SqLays *

@@ -35,6 +35,11 @@ typedef struct
  * NULL); NULL if it was stopped. May run on any thread. New reference. */
 SqLays *sq_lays_new (const SqPlan *plan, const SqLays *before, const SqLayBudget *budget,
                      const SqTask *watch);
+/* The same, each lay begun from the one @warm has of its cloth, so that a small change of the plan does
+ * not turn the roll upside down; a lay of the very task is taken as it is. Pure in @plan, @warm (NULL:
+ * as sq_lays_new without any before) and @budget. */
+SqLays *sq_lays_new_from (const SqPlan *plan, const SqLays *warm, const SqLayBudget *budget,
+                          const SqTask *watch);
 SqLays *sq_lays_ref (const SqLays *lays);
 void sq_lays_unref (SqLays *lays);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLays, sq_lays_unref)

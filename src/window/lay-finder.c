@@ -1,82 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/lay-finder.h"
 
-/* The work is told of after this; a run that was begun for an older plan is given up after the
- * other (µs). */
-#define NOTICED_US 500000
-#define STALE_US 300000
+#include "window/lay-search.h"
+
+/* The work is told of after this; first lays begun for an older plan are given up after the other
+ * (s). */
+#define NOTICED_S 0.5
+#define STALE_S 0.3
 /* How often it is looked at meanwhile (ms). */
 #define LOOK_MS 150
 
-/* One run on the thread. Shared by both sides; what changes in it is atomic. */
-typedef struct
-{
-  gatomicrefcount ref_count;
-  SqPlan *plan;
-  SqLays *before;
-  gint is_cancelled;
-  gint permille;
-} Run;
+/* Better lays are looked for when the hand has rested so long (ms), and for so long at most (s): by
+ * then the next cup of coffee is finished, and the fan may rest. */
+#define REST_MS 1000
+#define LONGEST_S 60.0
+
+/* What was looked at for so long (s) is worth coming back to: of so many jobs, undone and redone, the
+ * lays are remembered. */
+#define SHOWN_S 0.3
+#define MOST_REMEMBERED 16
 
 struct _SqLayFinder
 {
   GObject parent;
   SqDocument *document;
   SqLays *lays;
-  Run *run; /* NULL: nothing is being laid */
-  gint64 begun_us;
-  guint look;          /* source; 0: none */
-  SqPlan *stopped_for; /* laying this was given up; NULL: nothing was */
+  gint64 since_us;      /* when the first of its job came */
+  GQueue remembered;    /* of SqLays, the newest first */
+  SqBackground *laying; /* NULL: nothing is */
+  SqPlan *laid_plan;    /* that it was begun for */
+  gboolean is_search;   /* it looks for better lays, not for first ones */
+  double longest_s;     /* of a search; 0: there is none */
+  guint look, rest;     /* sources; 0: none */
+  SqPlan *stopped_for;  /* laying this, or searching for better, was given up; NULL: nothing was */
+  guint64 searched;     /* what a search came to its end for; 0: nothing */
+  guint64 n_searches;
+  guint n_holders;
 };
 
 G_DEFINE_TYPE (SqLayFinder, sq_lay_finder, G_TYPE_OBJECT)
 
 static guint changed_signal;
-
-/* --- on the thread --------------------------------------------------------------------------- */
-
-static Run *
-run_ref (Run *run)
-{
-  g_atomic_ref_count_inc (&run->ref_count);
-  return run;
-}
-
-static void
-run_unref (gpointer data)
-{
-  Run *run = data;
-  if (!g_atomic_ref_count_dec (&run->ref_count))
-    return;
-  sq_plan_unref (run->plan);
-  sq_lays_unref (run->before);
-  g_free (run);
-}
-
-static gboolean
-is_cancelled (gpointer data)
-{
-  return g_atomic_int_get (&((Run *) data)->is_cancelled);
-}
-
-static void
-on_progress (gpointer data, double fraction)
-{
-  g_atomic_int_set (&((Run *) data)->permille, (gint) (1000 * fraction));
-}
-
-static void
-lay (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  Run *run = data;
-  const SqLayBudget first = { .seed = 1 };
-  const SqTask watch = { is_cancelled, on_progress, run };
-  (void) source, (void) cancellable;
-  g_task_return_pointer (task, sq_lays_new (run->plan, run->before, &first, &watch),
-                         (GDestroyNotify) sq_lays_unref);
-}
-
-/* --- here ------------------------------------------------------------------------------------ */
 
 static void begin (SqLayFinder *finder);
 
@@ -87,30 +51,78 @@ say (SqLayFinder *finder)
 }
 
 static void
-end_look (SqLayFinder *finder)
+end_waiting (SqLayFinder *finder)
 {
   g_clear_handle_id (&finder->look, g_source_remove);
+  g_clear_handle_id (&finder->rest, g_source_remove);
+}
+
+static gboolean
+is_given_up (SqLayFinder *finder)
+{
+  return finder->stopped_for == sq_document_get_plan (finder->document);
+}
+
+/* The same for the same tasks. */
+static guint64
+digest_of (const SqLays *lays)
+{
+  guint64 digest = 1;
+  for (guint i = 0; i < lays->cloths->len; i++)
+    digest = digest * 31 + sq_lays_cloth (lays, i)->task->digest;
+  return digest;
 }
 
 static void
-on_laid (GObject *source, GAsyncResult *result, gpointer data)
+remember (SqLayFinder *finder)
 {
-  GWeakRef *weak = data;
-  g_autoptr (SqLayFinder) finder = g_weak_ref_get (weak);
-  g_autoptr (SqLays) lays = g_task_propagate_pointer (G_TASK (result), NULL);
-  (void) source;
-  g_weak_ref_clear (weak);
-  g_free (weak);
-  if (finder == NULL || finder->document == NULL)
+  g_queue_push_head (&finder->remembered, sq_lays_ref (finder->lays));
+  if (finder->remembered.length > MOST_REMEMBERED)
+    sq_lays_unref (g_queue_pop_tail (&finder->remembered));
+}
+
+static void
+take (SqLayFinder *finder, const SqLays *lays)
+{
+  gint64 now_us = g_get_monotonic_time ();
+  gboolean is_other = finder->lays == NULL || finder->lays->plan->job != lays->plan->job;
+  if (finder->lays != NULL && is_other
+      && now_us - finder->since_us > (gint64) (SHOWN_S * G_USEC_PER_SEC))
+    remember (finder);
+  g_clear_pointer (&finder->lays, sq_lays_unref);
+  finder->lays = sq_lays_ref (lays);
+  if (is_other)
+    finder->since_us = now_us;
+}
+
+/* What lays of @job are begun from: those it had before, else what is shown. */
+static const SqLays *
+source_of (SqLayFinder *finder, const SqJob *job)
+{
+  for (GList *l = finder->remembered.head; l != NULL; l = l->next)
+    if (((SqLays *) l->data)->plan->job == job)
+      return l->data;
+  return finder->lays;
+}
+
+static void
+on_found (gpointer owner, gpointer found, gboolean is_over)
+{
+  SqLayFinder *finder = owner;
+  gboolean was_search = finder->is_search;
+  if (finder->document == NULL)
     return;
-  g_clear_pointer (&finder->run, run_unref);
-  end_look (finder);
-  if (lays != NULL)
+  if (found != NULL)
+    take (finder, found);
+  if (is_over)
     {
-      g_clear_pointer (&finder->lays, sq_lays_unref);
-      finder->lays = g_steal_pointer (&lays);
+      g_clear_pointer (&finder->laying, sq_background_drop);
+      finder->is_search = FALSE;
+      end_waiting (finder);
+      if (was_search && sq_lay_finder_is_current (finder) && finder->n_holders == 0)
+        finder->searched = digest_of (finder->lays);
+      begin (finder);
     }
-  begin (finder);
   say (finder);
 }
 
@@ -118,39 +130,59 @@ static gboolean
 on_look (gpointer data)
 {
   SqLayFinder *finder = data;
-  if (g_get_monotonic_time () - finder->begun_us > NOTICED_US)
+  if (finder->laying != NULL && sq_background_get_seconds (finder->laying) > NOTICED_S)
     say (finder);
   return G_SOURCE_CONTINUE;
 }
 
-/* Starts a run if there is something to lay and none is running. */
+static void
+begin_first (SqLayFinder *finder)
+{
+  const SqPlan *plan = sq_document_get_plan (finder->document);
+  g_clear_pointer (&finder->laid_plan, sq_plan_unref);
+  finder->laid_plan = sq_plan_ref (plan);
+  finder->laying = sq_lay_search_first (G_OBJECT (finder), plan, source_of (finder, plan->job),
+                                        on_found);
+  finder->look = g_timeout_add (LOOK_MS, on_look, finder);
+}
+
+static gboolean
+on_rested (gpointer data)
+{
+  SqLayFinder *finder = data;
+  end_waiting (finder);
+  g_clear_pointer (&finder->laid_plan, sq_plan_unref);
+  finder->laid_plan = sq_plan_ref (finder->lays->plan);
+  finder->is_search = TRUE;
+  finder->laying = sq_lay_search_better (G_OBJECT (finder), finder->lays, finder->longest_s,
+                                         ++finder->n_searches, on_found);
+  finder->look = g_timeout_add_seconds (1, on_look, finder);
+  say (finder);
+  return G_SOURCE_REMOVE;
+}
+
+/* Starts what there is to do, if nothing is being done. */
 static void
 begin (SqLayFinder *finder)
 {
-  const SqPlan *plan = sq_document_get_plan (finder->document);
-  if (finder->run != NULL || sq_lay_finder_is_current (finder) || finder->stopped_for == plan)
+  if (finder->laying != NULL || is_given_up (finder))
     return;
   g_clear_pointer (&finder->stopped_for, sq_plan_unref);
-  finder->run = g_new0 (Run, 1);
-  g_atomic_ref_count_init (&finder->run->ref_count);
-  finder->run->plan = sq_plan_ref (plan);
-  finder->run->before = finder->lays != NULL ? sq_lays_ref (finder->lays) : NULL;
-  finder->begun_us = g_get_monotonic_time ();
-  finder->look = g_timeout_add (LOOK_MS, on_look, finder);
-  /* Whoever lets the finder go does not wait for the thread. */
-  GWeakRef *weak = g_new (GWeakRef, 1);
-  g_weak_ref_init (weak, finder);
-  g_autoptr (GTask) task = g_task_new (NULL, NULL, on_laid, weak);
-  g_task_set_task_data (task, run_ref (finder->run), run_unref);
-  g_task_run_in_thread (task, lay);
+  if (!sq_lay_finder_is_current (finder))
+    begin_first (finder);
+  else if (finder->rest == 0 && finder->longest_s > 0 && finder->n_holders == 0
+           && finder->searched != digest_of (finder->lays)
+           && sq_lay_search_is_worth_it (finder->lays))
+    finder->rest = g_timeout_add (REST_MS, on_rested, finder);
 }
 
 static void
 on_changed (SqLayFinder *finder)
 {
-  if (finder->run != NULL && finder->run->plan != sq_document_get_plan (finder->document)
-      && g_get_monotonic_time () - finder->begun_us > STALE_US)
-    g_atomic_int_set (&finder->run->is_cancelled, TRUE);
+  g_clear_handle_id (&finder->rest, g_source_remove);
+  if (finder->laying != NULL && finder->laid_plan != sq_document_get_plan (finder->document)
+      && (finder->is_search || sq_background_get_seconds (finder->laying) > STALE_S))
+    sq_background_stop (finder->laying);
   begin (finder);
 }
 
@@ -173,20 +205,32 @@ double
 sq_lay_finder_get_progress (SqLayFinder *finder)
 {
   g_return_val_if_fail (SQ_IS_LAY_FINDER (finder), -1);
-  if (finder->run == NULL || g_get_monotonic_time () - finder->begun_us <= NOTICED_US)
+  if (finder->laying == NULL || finder->is_search
+      || sq_background_get_seconds (finder->laying) <= NOTICED_S)
     return -1;
-  return g_atomic_int_get (&finder->run->permille) / 1000.0;
+  return sq_background_get_progress (finder->laying);
+}
+
+double
+sq_lay_finder_get_searching (SqLayFinder *finder)
+{
+  g_return_val_if_fail (SQ_IS_LAY_FINDER (finder), -1);
+  if (finder->laying == NULL || !finder->is_search || !sq_lay_finder_is_current (finder)
+      || is_given_up (finder))
+    return -1;
+  return sq_background_get_seconds (finder->laying);
 }
 
 void
 sq_lay_finder_stop (SqLayFinder *finder)
 {
   g_return_if_fail (SQ_IS_LAY_FINDER (finder));
-  if (finder->run == NULL)
+  if (finder->laying == NULL)
     return;
-  g_atomic_int_set (&finder->run->is_cancelled, TRUE);
+  sq_background_stop (finder->laying);
   g_clear_pointer (&finder->stopped_for, sq_plan_unref);
   finder->stopped_for = sq_plan_ref (sq_document_get_plan (finder->document));
+  say (finder);
 }
 
 void
@@ -194,6 +238,7 @@ sq_lay_finder_again (SqLayFinder *finder)
 {
   g_return_if_fail (SQ_IS_LAY_FINDER (finder));
   g_clear_pointer (&finder->stopped_for, sq_plan_unref);
+  finder->searched = 0;
   begin (finder);
   say (finder);
 }
@@ -202,8 +247,44 @@ gboolean
 sq_lay_finder_is_stopped (SqLayFinder *finder)
 {
   g_return_val_if_fail (SQ_IS_LAY_FINDER (finder), FALSE);
-  return finder->run == NULL && finder->document != NULL
-         && finder->stopped_for == sq_document_get_plan (finder->document);
+  return finder->laying == NULL && finder->document != NULL && is_given_up (finder)
+         && !sq_lay_finder_is_current (finder);
+}
+
+gboolean
+sq_lay_finder_can_search (SqLayFinder *finder)
+{
+  g_return_val_if_fail (SQ_IS_LAY_FINDER (finder), FALSE);
+  return sq_lay_finder_is_current (finder) && finder->longest_s > 0
+         && (is_given_up (finder) || finder->searched == digest_of (finder->lays))
+         && sq_lay_search_is_worth_it (finder->lays);
+}
+
+void
+sq_lay_finder_hold (SqLayFinder *finder)
+{
+  g_return_if_fail (SQ_IS_LAY_FINDER (finder));
+  finder->n_holders++;
+  g_clear_handle_id (&finder->rest, g_source_remove);
+  if (finder->is_search && finder->laying != NULL)
+    sq_background_stop (finder->laying);
+}
+
+void
+sq_lay_finder_release (SqLayFinder *finder)
+{
+  g_return_if_fail (SQ_IS_LAY_FINDER (finder) && finder->n_holders > 0);
+  finder->n_holders--;
+  if (finder->document != NULL)
+    begin (finder);
+}
+
+/* How long better lays are looked for (s). */
+static double
+longest_s (void)
+{
+  const char *told = g_getenv ("SQUAB_LAY_SECONDS");
+  return told != NULL ? g_ascii_strtod (told, NULL) : LONGEST_S;
 }
 
 SqLayFinder *
@@ -211,6 +292,7 @@ sq_lay_finder_new (SqDocument *document)
 {
   SqLayFinder *finder = g_object_new (SQ_TYPE_LAY_FINDER, NULL);
   finder->document = g_object_ref (document);
+  finder->longest_s = longest_s ();
   g_signal_connect_object (document, "changed", G_CALLBACK (on_changed), finder, G_CONNECT_SWAPPED);
   begin (finder);
   return finder;
@@ -220,9 +302,8 @@ static void
 sq_lay_finder_dispose (GObject *object)
 {
   SqLayFinder *finder = SQ_LAY_FINDER (object);
-  end_look (finder);
-  if (finder->run != NULL)
-    g_atomic_int_set (&finder->run->is_cancelled, TRUE);
+  end_waiting (finder);
+  g_clear_pointer (&finder->laying, sq_background_drop);
   if (finder->document != NULL)
     g_signal_handlers_disconnect_by_data (finder->document, finder);
   g_clear_object (&finder->document);
@@ -234,7 +315,8 @@ sq_lay_finder_finalize (GObject *object)
 {
   SqLayFinder *finder = SQ_LAY_FINDER (object);
   g_clear_pointer (&finder->lays, sq_lays_unref);
-  g_clear_pointer (&finder->run, run_unref);
+  g_queue_clear_full (&finder->remembered, (GDestroyNotify) sq_lays_unref);
+  g_clear_pointer (&finder->laid_plan, sq_plan_unref);
   g_clear_pointer (&finder->stopped_for, sq_plan_unref);
   G_OBJECT_CLASS (sq_lay_finder_parent_class)->finalize (object);
 }
@@ -251,5 +333,5 @@ sq_lay_finder_class_init (SqLayFinderClass *class)
 static void
 sq_lay_finder_init (SqLayFinder *finder)
 {
-  (void) finder;
+  g_queue_init (&finder->remembered);
 }

@@ -301,7 +301,10 @@ sq_papers_dialog_dispose (GObject *object)
 {
   SqPapersDialog *dialog = SQ_PAPERS_DIALOG (object);
   if (dialog->finder != NULL)
-    g_signal_handlers_disconnect_by_data (dialog->finder, dialog);
+    {
+      g_signal_handlers_disconnect_by_data (dialog->finder, dialog);
+      sq_lay_finder_release (dialog->finder);
+    }
   g_clear_object (&dialog->finder);
   g_clear_object (&dialog->document);
   g_clear_pointer (&dialog->lays, sq_lays_unref);
@@ -368,6 +371,7 @@ sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
   dialog->finder = g_object_ref (finder);
   dialog->today = sq_today ();
   g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), dialog);
+  sq_lay_finder_hold (finder); /* what is looked at, and printed, stays what it is */
   if (sq_lay_finder_is_stopped (finder))
     sq_lay_finder_again (finder); /* without lays there is no paper */
   follow (dialog);

@@ -17,7 +17,7 @@ struct _SqRollPane
   SqLayFinder *finder;
   guint shown; /* which of the lays' cloths */
   gboolean is_showing;
-  GtkWidget *cloths, *figures, *stop, *keep, *fold;
+  GtkWidget *cloths, *figures, *laid, *stop, *keep, *fold;
   GtkWidget *unlaid; /* what finds no place */
   GtkWidget *offer, *offer_words, *show_kept;
   SqRollCanvas *canvas;
@@ -58,15 +58,34 @@ show_cloths (SqRollPane *pane, const SqLays *lays)
   sq_roll_canvas_set_cloth (pane->canvas, pane->shown);
 }
 
+/* "laid 1.62 m, 84 % full", and what is being done about it. */
+static char *
+laid_words (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
+{
+  SqLengthStyle style = sq_figures_style (lays->plan->job);
+  double searching_s = sq_lay_finder_get_searching (pane->finder);
+  g_autofree char *length = sq_words_sold_length (cloth->purchase.laid_mm, &style);
+  double full = cloth->purchase.laid_mm > 0
+                    ? sq_lay_density (cloth->task, cloth->lay, cloth->task->strips->len - 1)
+                    : 0;
+  if (full <= 0)
+    return searching_s >= 0 ? g_strdup_printf (_ ("looking for better… %.0f s"), searching_s)
+                            : g_strdup ("");
+  if (searching_s >= 0)
+    return g_strdup_printf (_ ("%s laid, %.0f %% full; looking for better… %.0f s"), length,
+                            100 * full, searching_s);
+  return g_strdup_printf (_ ("%s laid, %.0f %% full"), length, 100 * full);
+}
+
 static void
-set_figures (SqRollPane *pane, const char *text)
+set_label (GtkWidget *label, const char *text)
 {
   g_autoptr (PangoAttrList) list = NULL;
-  if (g_str_equal (text, gtk_label_get_text (GTK_LABEL (pane->figures))))
+  if (g_str_equal (text, gtk_label_get_text (GTK_LABEL (label))))
     return;
-  list = sq_look_figures (pane->figures, text);
-  gtk_label_set_text (GTK_LABEL (pane->figures), text);
-  gtk_label_set_attributes (GTK_LABEL (pane->figures), list);
+  list = sq_look_figures (label, text);
+  gtk_label_set_text (GTK_LABEL (label), text);
+  gtk_label_set_attributes (GTK_LABEL (label), list);
 }
 
 /* What to buy; while that is being found out, how far it is. */
@@ -75,19 +94,35 @@ show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
 {
   double progress = sq_lay_finder_get_progress (pane->finder);
   gboolean is_stopped = sq_lay_finder_is_stopped (pane->finder);
-  g_autofree char *text = NULL;
+  gboolean is_told = progress < 0 && !is_stopped && cloth != NULL;
+  g_autofree char *text = NULL, *laid = NULL;
   if (progress >= 0)
     text = g_strdup_printf (_ ("Laying… %.0f %%"), 100 * progress);
   else if (is_stopped)
     text = g_strdup (_ ("Out of date: laying was stopped."));
-  else if (cloth != NULL)
+  else if (is_told)
     {
       SqLengthStyle style = sq_figures_style (lays->plan->job);
       text = sq_words_purchase (&cloth->purchase, &style);
+      laid = laid_words (pane, lays, cloth);
     }
-  set_figures (pane, text != NULL ? text : "");
-  gtk_widget_set_visible (pane->stop, progress >= 0 || is_stopped);
-  gtk_button_set_label (GTK_BUTTON (pane->stop), is_stopped ? _ ("Lay again") : _ ("Stop"));
+  set_label (pane->figures, text != NULL ? text : "");
+  set_label (pane->laid, laid != NULL ? laid : "");
+}
+
+/* The one button that stops and goes on. */
+static void
+show_stop (SqRollPane *pane)
+{
+  gboolean is_stopped = sq_lay_finder_is_stopped (pane->finder);
+  gboolean is_working = sq_lay_finder_get_progress (pane->finder) >= 0
+                        || sq_lay_finder_get_searching (pane->finder) >= 0;
+  gboolean can_search = !is_working && sq_lay_finder_can_search (pane->finder);
+  gtk_widget_set_visible (pane->stop, is_working || is_stopped || can_search);
+  gtk_button_set_label (GTK_BUTTON (pane->stop), is_stopped   ? _ ("Lay again")
+                                                 : can_search ? _ ("Continue")
+                                                              : _ ("Stop"));
+  gtk_widget_set_tooltip_text (pane->stop, can_search ? _ ("Look for a better lay") : NULL);
 }
 
 static void
@@ -102,11 +137,7 @@ show_unlaid (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
       g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", words);
     }
   gtk_widget_set_visible (pane->unlaid, text->len > 0);
-  if (g_str_equal (text->str, gtk_label_get_text (GTK_LABEL (pane->unlaid))))
-    return;
-  g_autoptr (PangoAttrList) list = sq_look_figures (pane->unlaid, text->str);
-  gtk_label_set_text (GTK_LABEL (pane->unlaid), text->str);
-  gtk_label_set_attributes (GTK_LABEL (pane->unlaid), list);
+  set_label (pane->unlaid, text->str);
 }
 
 /* The kept lay: one and the same as the one shown, out of date, or none. */
@@ -142,6 +173,7 @@ follow (SqRollPane *pane)
     show_cloths (pane, lays);
   cloth = cloth_of (pane);
   show_figures (pane, lays, cloth);
+  show_stop (pane);
   if (lays == NULL)
     return;
   show_unlaid (pane, lays, cloth);
@@ -165,7 +197,7 @@ on_cloth (GtkDropDown *drop_down, GParamSpec *spec, SqRollPane *pane)
 static void
 on_stop (SqRollPane *pane)
 {
-  if (sq_lay_finder_is_stopped (pane->finder))
+  if (sq_lay_finder_is_stopped (pane->finder) || sq_lay_finder_can_search (pane->finder))
     sq_lay_finder_again (pane->finder);
   else
     sq_lay_finder_stop (pane->finder);
@@ -251,6 +283,7 @@ sq_roll_pane_class_init (SqRollPaneClass *class)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/roll-pane.ui");
   BIND (cloths);
   BIND (figures);
+  BIND (laid);
   BIND (stop);
   BIND (keep);
   BIND (fold);

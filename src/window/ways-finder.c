@@ -1,23 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/ways-finder.h"
 
-/* One run on the thread. Shared by both sides; what changes in it is atomic. */
+#include "window/background.h"
+
+/* What is compared on the thread. */
 typedef struct
 {
-  gatomicrefcount ref_count;
   SqJob *job;
   SqCushion *cushion;
-  gint is_cancelled;
-} Run;
+} Compared;
 
 struct _SqWaysFinder
 {
   GObject parent;
   SqDocument *document;
   SqSelection *selection;
-  SqJob *job; /* what the ways are of */
+  SqJob *job;      /* what the ways are of */
+  SqJob *laid_job; /* what is being laid is of this, NULL: nothing was */
   SqWays *ways;
-  Run *run; /* NULL: nothing is being laid */
+  SqBackground *laying; /* NULL: nothing is being laid */
   guint later;
 };
 
@@ -27,38 +28,21 @@ static guint changed_signal;
 
 /* --- on the thread --------------------------------------------------------------------------- */
 
-static Run *
-run_ref (Run *run)
-{
-  g_atomic_ref_count_inc (&run->ref_count);
-  return run;
-}
-
 static void
-run_unref (gpointer data)
+compared_free (gpointer data)
 {
-  Run *run = data;
-  if (!g_atomic_ref_count_dec (&run->ref_count))
-    return;
-  sq_job_unref (run->job);
-  sq_cushion_unref (run->cushion);
-  g_free (run);
+  Compared *compared = data;
+  sq_job_unref (compared->job);
+  sq_cushion_unref (compared->cushion);
+  g_free (compared);
 }
 
-static gboolean
-is_cancelled (gpointer data)
+static gpointer
+lay (SqBackground *background, gpointer data, const SqTask *watch)
 {
-  return g_atomic_int_get (&((Run *) data)->is_cancelled);
-}
-
-static void
-lay (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  Run *run = data;
-  const SqTask watch = { .is_cancelled = is_cancelled, .data = run };
-  (void) source, (void) cancellable;
-  g_task_return_pointer (task, sq_ways_new (run->job, run->cushion, TRUE, &watch),
-                         (GDestroyNotify) sq_ways_unref);
+  const Compared *compared = data;
+  (void) background;
+  return sq_ways_new (compared->job, compared->cushion, TRUE, watch);
 }
 
 /* --- here ------------------------------------------------------------------------------------ */
@@ -72,23 +56,17 @@ say (SqWaysFinder *finder)
 }
 
 static void
-on_laid (GObject *source, GAsyncResult *result, gpointer data)
+on_laid (gpointer owner, gpointer found, gboolean is_over)
 {
-  GWeakRef *weak = data;
-  g_autoptr (SqWaysFinder) finder = g_weak_ref_get (weak);
-  g_autoptr (SqWays) ways = g_task_propagate_pointer (G_TASK (result), NULL);
-  (void) source;
-  g_weak_ref_clear (weak);
-  g_free (weak);
-  if (finder == NULL || finder->document == NULL)
-    return;
-  gboolean is_current = ways != NULL && finder->run->job == finder->job && finder->ways != NULL
-                        && finder->ways->cushion == ways->cushion;
-  g_clear_pointer (&finder->run, run_unref);
-  if (is_current)
+  SqWaysFinder *finder = owner;
+  SqWays *ways = found;
+  (void) is_over;
+  g_clear_pointer (&finder->laying, sq_background_drop);
+  if (ways != NULL && finder->ways != NULL && finder->laid_job == finder->job
+      && finder->ways->cushion == ways->cushion)
     {
       g_clear_pointer (&finder->ways, sq_ways_unref);
-      finder->ways = g_steal_pointer (&ways);
+      finder->ways = sq_ways_ref (ways);
       say (finder);
     }
   begin (finder);
@@ -97,18 +75,15 @@ on_laid (GObject *source, GAsyncResult *result, gpointer data)
 static void
 begin (SqWaysFinder *finder)
 {
-  if (finder->run != NULL || finder->ways == NULL || finder->ways->has_lays)
+  static const SqBackgroundWork work = { lay, compared_free, (GDestroyNotify) sq_ways_unref };
+  if (finder->laying != NULL || finder->ways == NULL || finder->ways->has_lays)
     return;
-  finder->run = g_new0 (Run, 1);
-  g_atomic_ref_count_init (&finder->run->ref_count);
-  finder->run->job = sq_job_ref (finder->job);
-  finder->run->cushion = sq_cushion_ref (finder->ways->cushion);
-  /* Whoever lets the finder go does not wait for the thread. */
-  GWeakRef *weak = g_new (GWeakRef, 1);
-  g_weak_ref_init (weak, finder);
-  g_autoptr (GTask) task = g_task_new (NULL, NULL, on_laid, weak);
-  g_task_set_task_data (task, run_ref (finder->run), run_unref);
-  g_task_run_in_thread (task, lay);
+  Compared *compared = g_new0 (Compared, 1);
+  compared->job = sq_job_ref (finder->job);
+  compared->cushion = sq_cushion_ref (finder->ways->cushion);
+  g_clear_pointer (&finder->laid_job, sq_job_unref);
+  finder->laid_job = sq_job_ref (finder->job);
+  finder->laying = sq_background_begin (G_OBJECT (finder), &work, compared, on_laid);
 }
 
 /* What is there now, without lays; what is being laid for something older is given up. */
@@ -119,8 +94,8 @@ compare (SqWaysFinder *finder)
   const SqCushion *cushion = sq_job_cushion (job, sq_selection_cushion (finder->selection));
   if (job == finder->job && (finder->ways != NULL ? finder->ways->cushion : NULL) == cushion)
     return;
-  if (finder->run != NULL)
-    g_atomic_int_set (&finder->run->is_cancelled, TRUE);
+  if (finder->laying != NULL)
+    sq_background_stop (finder->laying);
   g_clear_pointer (&finder->ways, sq_ways_unref);
   g_clear_pointer (&finder->job, sq_job_unref);
   finder->job = sq_job_ref (job);
@@ -172,8 +147,7 @@ sq_ways_finder_dispose (GObject *object)
 {
   SqWaysFinder *finder = SQ_WAYS_FINDER (object);
   g_clear_handle_id (&finder->later, g_source_remove);
-  if (finder->run != NULL)
-    g_atomic_int_set (&finder->run->is_cancelled, TRUE);
+  g_clear_pointer (&finder->laying, sq_background_drop);
   g_clear_object (&finder->document);
   g_clear_object (&finder->selection);
   G_OBJECT_CLASS (sq_ways_finder_parent_class)->dispose (object);
@@ -185,7 +159,7 @@ sq_ways_finder_finalize (GObject *object)
   SqWaysFinder *finder = SQ_WAYS_FINDER (object);
   g_clear_pointer (&finder->ways, sq_ways_unref);
   g_clear_pointer (&finder->job, sq_job_unref);
-  g_clear_pointer (&finder->run, run_unref);
+  g_clear_pointer (&finder->laid_job, sq_job_unref);
   G_OBJECT_CLASS (sq_ways_finder_parent_class)->finalize (object);
 }
 

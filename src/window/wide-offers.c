@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/wide-offers.h"
 
+#include "window/background.h"
 #include "window/edit-ways.h"
 #include "window/figures.h"
 #include "window/look.h"
@@ -11,14 +12,12 @@
 
 #define N_COLUMNS 2
 
-/* One run on the thread. Shared by both sides; what changes in it is atomic. */
+/* What is laid on the thread. */
 typedef struct
 {
-  gatomicrefcount ref_count;
   SqJob *job;
   SqCushion *cushion;
-  gint is_cancelled;
-} Run;
+} Laid;
 
 struct _SqWideOffers
 {
@@ -29,7 +28,7 @@ struct _SqWideOffers
   GtkWidget *grid;
   guint n_said;
   GtkWidget *said[SQ_N_WIDE_KINDS]; /* button or label of each way; NULL: none */
-  Run *run;
+  SqBackground *laying;
   guint later;
 };
 
@@ -101,58 +100,35 @@ add (SqWideOffers *offers, guint i)
 
 /* --- on the thread --------------------------------------------------------------------------- */
 
-static Run *
-run_ref (Run *run)
-{
-  g_atomic_ref_count_inc (&run->ref_count);
-  return run;
-}
-
 static void
-run_unref (gpointer data)
+laid_free (gpointer data)
 {
-  Run *run = data;
-  if (!g_atomic_ref_count_dec (&run->ref_count))
-    return;
-  sq_job_unref (run->job);
-  sq_cushion_unref (run->cushion);
-  g_free (run);
+  Laid *laid = data;
+  sq_job_unref (laid->job);
+  sq_cushion_unref (laid->cushion);
+  g_free (laid);
 }
 
-static gboolean
-is_cancelled (gpointer data)
+static gpointer
+lay (SqBackground *background, gpointer data, const SqTask *watch)
 {
-  return g_atomic_int_get (&((Run *) data)->is_cancelled);
-}
-
-static void
-lay (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  Run *run = data;
-  const SqTask watch = { .is_cancelled = is_cancelled, .data = run };
-  (void) source, (void) cancellable;
-  g_task_return_pointer (task, sq_wide_new (run->job, run->cushion, TRUE, &watch),
-                         (GDestroyNotify) sq_wide_unref);
+  const Laid *laid = data;
+  (void) background;
+  return sq_wide_new (laid->job, laid->cushion, TRUE, watch);
 }
 
 /* --- here ------------------------------------------------------------------------------------ */
 
 static void
-on_laid (GObject *source, GAsyncResult *result, gpointer data)
+on_laid (gpointer owner, gpointer found, gboolean is_over)
 {
-  GWeakRef *weak = data;
-  g_autoptr (SqWideOffers) offers = g_weak_ref_get (weak);
-  g_autoptr (SqWide) wide = g_task_propagate_pointer (G_TASK (result), NULL);
-  (void) source;
-  g_weak_ref_clear (weak);
-  g_free (weak);
-  if (offers == NULL || offers->run == NULL)
-    return;
-  g_clear_pointer (&offers->run, run_unref);
-  if (wide == NULL)
+  SqWideOffers *offers = owner;
+  (void) is_over;
+  g_clear_pointer (&offers->laying, sq_background_drop);
+  if (found == NULL)
     return;
   g_clear_pointer (&offers->wide, sq_wide_unref);
-  offers->wide = g_steal_pointer (&wide);
+  offers->wide = sq_wide_ref (found);
   say (offers);
   g_signal_emit (offers, changed_signal, 0);
 }
@@ -160,18 +136,13 @@ on_laid (GObject *source, GAsyncResult *result, gpointer data)
 static gboolean
 on_later (gpointer data)
 {
+  static const SqBackgroundWork work = { lay, laid_free, (GDestroyNotify) sq_wide_unref };
   SqWideOffers *offers = data;
+  Laid *laid = g_new0 (Laid, 1);
   offers->later = 0;
-  offers->run = g_new0 (Run, 1);
-  g_atomic_ref_count_init (&offers->run->ref_count);
-  offers->run->job = sq_job_ref (offers->job);
-  offers->run->cushion = sq_cushion_ref (offers->wide->cushion);
-  /* Whoever lets the offers go does not wait for the thread. */
-  GWeakRef *weak = g_new (GWeakRef, 1);
-  g_weak_ref_init (weak, offers);
-  g_autoptr (GTask) task = g_task_new (NULL, NULL, on_laid, weak);
-  g_task_set_task_data (task, run_ref (offers->run), run_unref);
-  g_task_run_in_thread (task, lay);
+  laid->job = sq_job_ref (offers->job);
+  laid->cushion = sq_cushion_ref (offers->wide->cushion);
+  offers->laying = sq_background_begin (G_OBJECT (offers), &work, laid, on_laid);
   return G_SOURCE_REMOVE;
 }
 
@@ -197,9 +168,7 @@ sq_wide_offers_dispose (GObject *object)
 {
   SqWideOffers *offers = SQ_WIDE_OFFERS (object);
   g_clear_handle_id (&offers->later, g_source_remove);
-  if (offers->run != NULL)
-    g_atomic_int_set (&offers->run->is_cancelled, TRUE);
-  g_clear_pointer (&offers->run, run_unref);
+  g_clear_pointer (&offers->laying, sq_background_drop);
   g_clear_pointer (&offers->grid, gtk_widget_unparent);
   g_clear_object (&offers->document);
   g_clear_pointer (&offers->wide, sq_wide_unref);

@@ -88,6 +88,30 @@ test_shared (void)
                    sq_lay_length (sq_lays_cloth (alone, 0)->lay, 0));
 }
 
+/* Begun from lays of the same plan nothing is laid anew; from those of another, a lay is right, and the
+ * same each time. */
+static void
+test_begun_from (void)
+{
+  g_autoptr (SqPlan) plan = plan_of_width (500);
+  g_autoptr (SqPlan) other = plan_of_width (501);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &(SqLayBudget){ .seed = 1, .steps = 3 }, NULL);
+  g_autoptr (SqLays) again = sq_lays_new_from (plan, lays, &first, NULL);
+  g_autoptr (SqLays) next = sq_lays_new_from (other, lays, &first, NULL);
+  g_autoptr (SqLays) same = sq_lays_new_from (other, lays, &first, NULL);
+  g_autoptr (SqLays) alone = sq_lays_new_from (other, NULL, &first, NULL);
+  const SqClothLay *cloth = sq_lays_cloth (next, 0);
+
+  for (guint i = 0; i < 2; i++)
+    g_assert_true (sq_lays_cloth (again, i)->lay == sq_lays_cloth (lays, i)->lay);
+  g_assert_true (sq_lays_cloth (next, 1)->lay == sq_lays_cloth (lays, 1)->lay);
+  g_assert_true (sq_lay_is_valid (cloth->task, cloth->lay));
+  g_assert_cmpmem (cloth->lay->placed->data, cloth->lay->placed->len * sizeof (SqPlaced),
+                   sq_lays_cloth (same, 0)->lay->placed->data,
+                   sq_lays_cloth (same, 0)->lay->placed->len * sizeof (SqPlaced));
+  g_assert_cmpint (sq_lay_compare (cloth->task, cloth->lay, sq_lays_cloth (alone, 0)->lay), <=, 0);
+}
+
 static gboolean
 is_cancelled (gpointer data)
 {
@@ -153,6 +177,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/lays/each cloth", test_each_cloth);
   g_test_add_func ("/plan/lays/places", test_places);
   g_test_add_func ("/plan/lays/shared", test_shared);
+  g_test_add_func ("/plan/lays/begun from", test_begun_from);
   g_test_add_func ("/plan/lays/stopped", test_stopped);
   g_test_add_func ("/plan/lays/progress", test_progress);
   g_test_add_func ("/plan/lays/told", test_told);

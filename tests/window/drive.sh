@@ -100,6 +100,8 @@ export GDK_BACKEND=x11 GDK_SCALE=1 GSK_RENDERER=${GSK_RENDERER:-cairo} GSETTINGS
   GIO_USE_VFS=local XDG_RUNTIME_DIR=$WORK/run XDG_SESSION_TYPE=x11 HOME=$WORK/home \
   XDG_CONFIG_HOME=$WORK/home/config XDG_DATA_HOME=$WORK/home/data \
   XDG_CACHE_HOME=$WORK/home/cache XDG_STATE_HOME=$WORK/home/state
+# The first lay stays, unless a script asks for better ones.
+export SQUAB_LAY_SECONDS=${SQUAB_LAY_SECONDS:-0}
 if [ $access = yes ]; then
   unset GTK_A11Y NO_AT_BRIDGE
 else

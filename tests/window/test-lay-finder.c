@@ -155,15 +155,94 @@ test_let_go (Fixture *f, gconstpointer data)
   g_weak_ref_clear (&weak);
 }
 
+/* Better lays come by themselves when nothing is done; stopped, there are none, and again they come. */
+static gboolean
+is_searching (SqLayFinder *finder)
+{
+  return sq_lay_finder_get_searching (finder) >= 0;
+}
+
+static gboolean
+can_search (SqLayFinder *finder)
+{
+  return sq_lay_finder_can_search (finder);
+}
+
+static void
+test_better (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  wait_until (f, sq_lay_finder_is_current);
+  g_autoptr (SqLays) first = sq_lays_ref (sq_lay_finder_get_lays (f->finder));
+  wait_until (f, is_searching);
+  wait_until (f, can_search); /* its seconds are over */
+  const SqClothLay *cloth = sq_lays_cloth (sq_lay_finder_get_lays (f->finder), 0);
+  g_assert_true (sq_lay_is_valid (cloth->task, cloth->lay));
+  g_assert_cmpint (sq_lay_compare (cloth->task, cloth->lay, sq_lays_cloth (first, 0)->lay), <=, 0);
+  sq_lay_finder_again (f->finder);
+  wait_until (f, is_searching);
+  gint64 before = g_get_monotonic_time ();
+  sq_lay_finder_stop (f->finder);
+  wait_until (f, can_search);
+  g_assert_cmpint (g_get_monotonic_time () - before, <, G_USEC_PER_SEC / 2);
+}
+
+/* An edit ends a search at once, and one that is undone has its lay back. */
+static void
+test_edits (Fixture *f, gconstpointer data)
+{
+  g_autoptr (SqJob) wider = job_of_width (520, 6);
+  (void) data;
+  wait_until (f, is_searching);
+  sq_document_edit (f->document, wider, "wider", NULL);
+  g_assert_false (is_searching (f->finder));
+  wait_until (f, sq_lay_finder_is_current);
+  g_assert_true (sq_lay_is_valid (sq_lays_cloth (sq_lay_finder_get_lays (f->finder), 0)->task,
+                                  sq_lays_cloth (sq_lay_finder_get_lays (f->finder), 0)->lay));
+  wait_until (f, is_searching);
+  g_autoptr (SqLays) found = sq_lays_ref (sq_lay_finder_get_lays (f->finder));
+  g_autoptr (SqJob) narrower = job_of_width (480, 6);
+  sq_document_edit (f->document, narrower, "narrower", NULL);
+  wait_until (f, sq_lay_finder_is_current);
+  sq_document_undo (f->document);
+  wait_until (f, sq_lay_finder_is_current);
+  const SqLays *back = sq_lay_finder_get_lays (f->finder);
+  g_assert_cmpint (sq_lay_compare (sq_lays_cloth (back, 0)->task, sq_lays_cloth (back, 0)->lay,
+                                   sq_lays_cloth (found, 0)->lay),
+                   <=, 0);
+}
+
+/* While somebody holds them, lays stay what they are. */
+static void
+test_held (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  wait_until (f, is_searching);
+  sq_lay_finder_hold (f->finder);
+  gint64 end = g_get_monotonic_time () + 2 * G_USEC_PER_SEC;
+  while (is_searching (f->finder))
+    g_main_context_iteration (NULL, TRUE);
+  g_autoptr (SqLays) held = sq_lays_ref (sq_lay_finder_get_lays (f->finder));
+  while (g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, FALSE);
+  g_assert_true (sq_lay_finder_get_lays (f->finder) == held);
+  sq_lay_finder_release (f->finder);
+  wait_until (f, is_searching);
+}
+
 int
 main (int argc, char **argv)
 {
+  g_setenv ("SQUAB_LAY_SECONDS", "2", TRUE);
   g_test_init (&argc, &argv, NULL);
 #define ADD(path, count, function)                                                                 \
   g_test_add (path, Fixture, GUINT_TO_POINTER (count), set_up, function, tear_down)
   ADD ("/window/lay-finder/found", 1, test_found);
   ADD ("/window/lay-finder/follows", 1, test_follows);
   ADD ("/window/lay-finder/many pieces", 500, test_many_pieces);
+  ADD ("/window/lay-finder/better", 6, test_better);
+  ADD ("/window/lay-finder/edits", 6, test_edits);
+  ADD ("/window/lay-finder/held", 6, test_held);
   ADD ("/window/lay-finder/let go", 500, test_let_go);
   return g_test_run ();
 }
