@@ -170,7 +170,8 @@ make (const SqPlan *plan, const Sources *from, const SqLayBudget *budget, const 
                       watch != NULL ? &part_watch : NULL))
         return NULL;
     }
-  lays->foams = sq_foam_lays_new (plan, before != NULL ? before->foams : NULL, watch);
+  const SqLays *shared = from->warm != NULL ? from->warm : from->before;
+  lays->foams = sq_foam_lays_new (plan, shared != NULL ? shared->foams : NULL, watch);
   return lays->foams != NULL ? g_steal_pointer (&lays) : NULL;
 }
 
