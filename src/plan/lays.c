@@ -4,6 +4,7 @@
 #include "base/units.h"
 #include "plan/kept-lays.h"
 #include "plan/lay-tasks.h"
+#include "roll/lay-piece.h"
 
 static void
 clear_cloth (gpointer data)
@@ -301,12 +302,28 @@ sq_lays_is_pinned (const SqClothLay *cloth, const SqPlaced *placed)
   return FALSE;
 }
 
+static SqLayFault
+pin_fault (const SqLayTask *task, const SqLayPin *pin)
+{
+  const SqLayItem *item = sq_lay_task_item (task, pin->item);
+
+  if (sq_lay_item_pose (item, pin->pose) == G_MAXUINT)
+    return SQ_LAY_POSE;
+  SqLayPiece piece = sq_lay_piece (item, pin->pose);
+  SqLayFault fault = sq_lay_piece_fault (&piece, item, pin->pose, pin->at,
+                                         sq_lay_task_strip (task, pin->strip));
+  sq_lay_piece_clear (&piece);
+  return fault != SQ_LAY_RIGHT ? fault : SQ_LAY_OVERLAP;
+}
+
 const SqCutEntry *
-sq_lays_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i, guint *copy)
+sq_lays_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i, guint *copy,
+                 SqLayFault *fault)
 {
   const SqLayPin *pin = &g_array_index (cloth->task->bad_pins, SqLayPin, i);
 
   *copy = pin->copy;
+  *fault = pin_fault (cloth->task, pin);
   return &g_array_index (lays->plan->cut_list, SqCutEntry,
                          sq_lay_task_item (cloth->task, pin->item)->tag);
 }

@@ -66,9 +66,11 @@ SqPinned sq_lays_pinned (const SqLays *lays, const SqPlaced *placed);
 SqPin sq_lays_pin (const SqLays *lays, const SqClothLay *cloth, const SqPlaced *placed);
 /* Whether the lay of @cloth keeps to a pin of it. */
 gboolean sq_lays_is_pinned (const SqClothLay *cloth, const SqPlaced *placed);
-/* The line of the cut list and the copy of a pin that could not be kept: of bad_pins of the task. */
+/* The line of the cut list, the copy and the fault of a pin that could not be kept: of bad_pins of
+ * the task. SQ_LAY_POSE, SQ_LAY_OUTSIDE, SQ_LAY_PATTERN, SQ_LAY_FLAW; SQ_LAY_OVERLAP with an earlier
+ * pin's. */
 const SqCutEntry *sq_lays_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i,
-                                   guint *copy);
+                                   guint *copy, SqLayFault *fault);
 
 /* What strip @strip of @cloth is in its stock; NULL: the roll that is to be bought. Borrowed. */
 const SqStock *sq_lays_stock (const SqLays *lays, const SqClothLay *cloth, guint strip);

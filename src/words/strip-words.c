@@ -83,16 +83,39 @@ sq_words_hatched_flaws (void)
   return _ ("Hatched: flaws; nothing is cut from there.");
 }
 
+static const char *
+fault_text (SqLayFault fault)
+{
+  switch (fault)
+    {
+    case SQ_LAY_POSE:
+      return _ ("it may not be turned like that");
+    case SQ_LAY_OUTSIDE:
+      return _ ("it would leave the cloth");
+    case SQ_LAY_PATTERN:
+      return _ ("its pattern would not fall right");
+    case SQ_LAY_FLAW:
+      return _ ("it would lie on a flaw");
+    case SQ_LAY_RIGHT:
+    case SQ_LAY_OTHER_TASK:
+    case SQ_LAY_COUNT:
+    case SQ_LAY_PIN:
+    case SQ_LAY_CUTS:
+    case SQ_LAY_OVERLAP:
+      break;
+    }
+  return _ ("it would lie on another pinned piece");
+}
+
 char *
 sq_words_bad_pin (const SqLays *lays, const SqClothLay *cloth, guint i)
 {
   guint copy;
-  const SqCutEntry *entry = sq_lays_bad_pin (lays, cloth, i, &copy);
+  SqLayFault fault;
+  const SqCutEntry *entry = sq_lays_bad_pin (lays, cloth, i, &copy, &fault);
   g_autofree char *named = sq_words_copy (lays, entry, copy);
 
-  /* TRANSLATORS: a piece. */
-  return g_strdup_printf (_ ("%s can’t lie where it was pinned: it would leave the cloth, lie on a "
-                             "flaw or on another pinned piece, or its pattern would not fall "
-                             "right. It is laid elsewhere."),
-                          named);
+  /* TRANSLATORS: a piece, and why. */
+  return g_strdup_printf (_ ("%s can’t lie where it was pinned: %s. It is laid elsewhere."), named,
+                          fault_text (fault));
 }

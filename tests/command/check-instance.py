@@ -141,16 +141,19 @@ class Others(Case):
             return {'demand': 2, 'shape': {'data': ring}}
         instance = {'strip_height': 10,
                     'items': [polygon([0, 0], [4, 0], [4, 11], [0, 11]),
+                              polygon([0, 0], [4, 4], [4, 0], [0, 4]),
                               polygon([0, 0], [4, 0], [4, 4], [0, 4])]}
         done = self.run_it('--lay', self.file(instance), '--plan', 'a.json')
         lay = json.loads((self.folder / 'a.json').read_text())['lays'][0]
         self.assertEqual(done.returncode, 1)
         self.assertEqual(done.stderr.splitlines(),
                          ['squab-cut: error: item 0 (2 of it) is not laid: '
-                          'it is wider than the strip'])
+                          'it is wider than the strip',
+                          'squab-cut: error: item 1 (2 of it) is not laid: '
+                          'its outline crosses itself'])
         self.assertEqual([(u['piece'], u['count'], u['why']) for u in lay['unlaid']],
-                         [(0, 2, 'too-wide')])
-        self.assertEqual([p['piece'] for p in lay['placed']], [1, 1])
+                         [(0, 2, 'too-wide'), (1, 2, 'crosses')])
+        self.assertEqual([p['piece'] for p in lay['placed']], [2, 2])
         self.assertAlmostEqual(float(done.stdout.split()[2]), 80, delta=1e-9)
 
     def test_nothing(self):

@@ -53,7 +53,11 @@ STOCKED = {
                 'stock': [{'id': 9, 'kind': 'bolt', 'length': 1500},
                           {'id': 4, 'kind': 'remnant', 'length': 1300, 'width': 620},
                           {'id': 7, 'kind': 'remnant', 'length': 700, 'width': 1250},
-                          {'id': 5, 'kind': 'remnant', 'length': 0}]}],
+                          {'id': 5, 'kind': 'remnant', 'length': 0}],
+                'flaws': [{'stock': 4, 'x': 300, 'y': 250, 'length': 40, 'width': 30},
+                          {'stock': 9, 'x': 480, 'y': 0, 'length': 12, 'width': 1400},
+                          {'x': 500, 'y': 700, 'length': 20, 'width': 20},
+                          {'stock': 99, 'x': 0, 'y': 0, 'length': 900, 'width': 900}]}],
     'cushions': [{'id': 1, 'count': 5, 'thickness': 60,
                   'outline': [{'x': 0, 'y': 0}, {'x': 500, 'y': 0}, {'x': 500, 'y': 450},
                               {'x': 0, 'y': 450}]}]}

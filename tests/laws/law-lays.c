@@ -2,6 +2,7 @@
 #include "laws/laws.h"
 
 #include "geometry/geos.h"
+#include "job/lay-edits.h"
 #include "plan/kept-lays.h"
 
 /* Arcs are flattened so closely for GEOS (mm). */
@@ -245,6 +246,28 @@ check_cloth (const SqLays *lays, guint index)
   return check_purchase (plan, task, lay);
 }
 
+/* A piece that is pinned where it lies is kept there, and all else can still be laid. */
+static const char *
+check_pinned (const LawCase *c, const SqLays *lays, guint index)
+{
+  const SqClothLay *cloth = sq_lays_cloth (lays, index);
+  const SqPlaced *placed = sq_lay_placed (cloth->lay, c->seed % cloth->lay->placed->len);
+  SqPin pin = sq_lays_pin (lays, cloth, placed);
+  g_autoptr (SqJob) job = sq_job_with_pin (c->job, &pin);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) pinned = sq_lays_new (plan, NULL, &lays->budget, NULL);
+  const SqClothLay *now = sq_lays_cloth (pinned, index);
+  guint n_unlaid = cloth->purchase.unlaid;
+
+  if (now->task->pins->len != 1 || now->task->bad_pins->len != 0)
+    return "where it lies it can't be pinned";
+  if (!sq_lay_is_valid (now->task, now->lay))
+    return "with a pin it is found wrong";
+  return now->purchase.unlaid > n_unlaid && cloth->task->strips->len == 1
+             ? "with a pin less can be laid"
+             : NULL;
+}
+
 char *
 law_lays (const LawCase *c)
 {
@@ -254,6 +277,8 @@ law_lays (const LawCase *c)
   for (guint i = 0; i < lays->cloths->len; i++)
     {
       const char *wrong = check_cloth (lays, i);
+      if (wrong == NULL && c->seed % 4 == 0 && sq_lays_cloth (lays, i)->lay->placed->len > 0)
+        wrong = check_pinned (c, lays, i);
       if (wrong != NULL)
         return g_strdup_printf ("on cloth %u: %s", sq_lays_cloth (lays, i)->cloth, wrong);
     }

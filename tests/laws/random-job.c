@@ -643,6 +643,25 @@ random_cloth (GRand *chance, SqId id)
   return cloth;
 }
 
+/* Small ones and some right across, on what is there or on the roll; some of a piece that is gone. */
+static void
+add_flaws (GRand *chance, SqCloth *cloth)
+{
+  guint n = 1 + one_of (chance, 3);
+
+  for (guint i = 0; i < n; i++)
+    {
+      gboolean is_across = happens (chance, 0.2);
+      SqFlaw flaw = { .id = i + 1,
+                      .stock = one_of (chance, cloth->stock->len + 2),
+                      .x_mm = between (chance, -20, 2000),
+                      .y_mm = is_across ? 0 : between (chance, -20, 1400),
+                      .along_mm = happens (chance, 0.1) ? 0 : between (chance, 2, 80),
+                      .across_mm = is_across ? 2000 : between (chance, 2, 80) };
+      g_array_append_val (cloth->flaws, flaw);
+    }
+}
+
 SqJob *
 random_job (guint32 seed)
 {
@@ -666,8 +685,12 @@ random_job (guint32 seed)
       g_array_append_val (job->foams, foam);
     }
   for (guint i = 0; i < n_cloths; i++)
-    if (happens (chance, 0.3))
-      add_stock (chance, g_ptr_array_index (job->cloths, i));
+    {
+      if (happens (chance, 0.3))
+        add_stock (chance, g_ptr_array_index (job->cloths, i));
+      if (happens (chance, 0.2))
+        add_flaws (chance, g_ptr_array_index (job->cloths, i));
+    }
   g_rand_free (chance);
   return job;
 }

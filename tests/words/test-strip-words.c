@@ -77,6 +77,55 @@ test_lying (void)
     }
 }
 
+/* Each pin that can't be kept says why, and the piece is laid all the same. */
+static void
+test_bad_pins (void)
+{
+  static const struct
+  {
+    const char *pin, *why;
+  } cases[] = {
+    { "'copy':1,'x':-5,'y':300,'turn':90",
+      "Top, 2 of 2 can’t lie where it was pinned: it would leave "
+      "the cloth. It is laid elsewhere." },
+    { "'x':600,'y':600,'turn':45", "it may not be turned like that" },
+    { "'x':1300,'y':400,'turn':90", "it would lie on a flaw" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *pins = g_strdup_printf (",'pins':[{'cloth':1,'cushion':1,'role':'face',%s}]",
+                                               cases[i].pin);
+      g_autoptr (SqLays) lays = lays_with (
+          ",'flaws':[{'id':1,'x':800,'y':700,'length':5,'width':5}]", pins);
+      const SqClothLay *cloth = sq_lays_cloth (lays, 0);
+      g_assert_cmpuint (cloth->task->bad_pins->len, ==, 1);
+      g_autofree char *text = sq_words_bad_pin (lays, cloth, 0);
+      g_test_message ("%s", text);
+      g_assert_nonnull (strstr (text, cases[i].why));
+      g_assert_cmpuint (cloth->purchase.unlaid, ==, 0);
+    }
+}
+
+/* Of two in one place the first is kept. */
+static void
+test_pins_meet (void)
+{
+  g_autoptr (SqLays) lays = lays_with (
+      "", ",'pins':[{'cloth':1,'cushion':1,'role':'face','x':600,'y':100,'turn':90},"
+          "{'cloth':1,'cushion':1,'role':'face','copy':1,'x':700,'y':100,'turn':90}]");
+  const SqClothLay *cloth = sq_lays_cloth (lays, 0);
+  guint n_pinned = 0;
+
+  g_assert_cmpuint (cloth->task->pins->len, ==, 1);
+  g_autofree char *text = sq_words_bad_pin (lays, cloth, 0);
+  g_assert_nonnull (strstr (text, "2 of 2"));
+  g_assert_nonnull (strstr (text, "it would lie on another pinned piece"));
+  for (guint i = 0; i < cloth->lay->placed->len; i++)
+    n_pinned += sq_lays_is_pinned (cloth, sq_lay_placed (cloth->lay, i));
+  g_assert_cmpuint (n_pinned, ==, 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -84,5 +133,7 @@ main (int argc, char **argv)
   g_test_add_func ("/words/strip-words/names", test_names);
   g_test_add_func ("/words/strip-words/alone", test_alone);
   g_test_add_func ("/words/strip-words/lying", test_lying);
+  g_test_add_func ("/words/strip-words/bad-pins", test_bad_pins);
+  g_test_add_func ("/words/strip-words/pins-meet", test_pins_meet);
   return g_test_run ();
 }
