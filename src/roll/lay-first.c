@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-first.h"
 
-#include "roll/lay-phase.h"
+#include "roll/lay-filling.h"
 
 #include <string.h>
 
@@ -15,23 +15,6 @@
 /* Heights tried of a pattern across before only those beside other pieces are. */
 #define MOST_ROWS 96
 
-/* A piece that lies. */
-typedef struct
-{
-  const SqLayShape *shape;
-  gint64 x, y;
-} Laid;
-
-/* A strip as it fills. */
-typedef struct
-{
-  const SqLayStrip *strip;
-  GPtrArray *flaws; /* of SqLayShape */
-  GArray *laid;     /* of Laid: what may still be in the way, flaws and pinned pieces too */
-  gint64 floor;     /* nothing is laid before this any more */
-  gint64 end;       /* of what is laid, without what is pinned */
-} Filling;
-
 /* A height at which a shape may be tried, and the least x that may be free there. */
 typedef struct
 {
@@ -39,128 +22,14 @@ typedef struct
   gint64 y, x;
 } Try;
 
-/* One piece of cloth in the way. */
-typedef struct
-{
-  const Laid *laid;
-  gint64 from, to; /* where the shape may not lie; at first by boxes alone, so too much */
-  gboolean is_exact;
-  gint64 core_from, core_to; /* by cores alone, so too little: quick to tell that it may not */
-} Bar;
-
 /* What is the same for all copies of a kind on a strip. */
 typedef struct
 {
-  Filling *filling;
+  SqLayFilling *filling;
   const SqLayKind *kind;
   SqLayPhase phases[SQ_LAY_MOST_POSES];
   GArray *tries; /* of Try */
-  GArray *bars;  /* of Bar; empty between two questions */
 } Laying;
-
-/* ---- one shape at one height --------------------------------------------------------------- */
-
-static gboolean
-have_common_height (const SqGridBox *a, gint64 up, const SqGridBox *b)
-{
-  return up + a->min.y < b->max.y && up + a->max.y > b->min.y;
-}
-
-static void
-collect_bars (Laying *laying, const SqLayShape *shape, gint64 y, gint64 x)
-{
-  const GArray *all = laying->filling->laid;
-
-  g_array_set_size (laying->bars, 0);
-  for (guint i = 0; i < all->len; i++)
-    {
-      const Laid *laid = &g_array_index (all, Laid, i);
-      const SqGridBox *mine = &shape->keep, *other = &laid->shape->keep;
-      const SqGridBox *my_core = &shape->core, *other_core = &laid->shape->core;
-      gint64 up = y - laid->y;
-      Bar bar = { .laid = laid,
-                  .from = laid->x + other->min.x - mine->max.x,
-                  .to = laid->x + other->max.x - mine->min.x };
-      if (bar.to <= x || !have_common_height (mine, up, other))
-        continue;
-      if (have_common_height (my_core, up, other_core))
-        {
-          bar.core_from = laid->x + other_core->min.x - my_core->max.x;
-          bar.core_to = laid->x + other_core->max.x - my_core->min.x;
-          bar.is_exact = bar.core_from == bar.from && bar.core_to == bar.to;
-        }
-      g_array_append_val (laying->bars, bar);
-    }
-}
-
-static gboolean
-is_barred (Bar *bar, const SqLayShape *shape, gint64 y, gint64 x)
-{
-  if (x <= bar->from || x >= bar->to)
-    return FALSE;
-  if (bar->is_exact)
-    return TRUE;
-  bar->is_exact = TRUE;
-  if (!sq_lay_shape_bar (shape, bar->laid->shape, y - bar->laid->y, &bar->from, &bar->to))
-    {
-      bar->to = G_MININT64;
-      return FALSE;
-    }
-  bar->from += bar->laid->x;
-  bar->to += bar->laid->x;
-  return x > bar->from && x < bar->to;
-}
-
-/* Moves try->x out of all cores, or past @most. */
-static void
-leave_cores (Laying *laying, Try *try, const SqLayPhase *phase, gint64 most)
-{
-  gboolean moved = TRUE;
-
-  while (moved && try->x <= most)
-    {
-      moved = FALSE;
-      for (guint i = 0; i < laying->bars->len; i++)
-        {
-          const Bar *bar = &g_array_index (laying->bars, Bar, i);
-          if (try->x > bar->core_from && try->x < bar->core_to)
-            {
-              try->x = sq_lay_phase_next_x (phase, try->y, bar->core_to);
-              moved = TRUE;
-            }
-        }
-    }
-}
-
-/* Moves try->x on to the first free place; FALSE, and x past @most, if that lies beyond it. */
-static gboolean
-move_on (Laying *laying, Try *try, gint64 most)
-{
-  const SqLayShape *shape = laying->kind->shapes[try->pose];
-  const SqLayPhase *phase = &laying->phases[try->pose];
-  gboolean moved = TRUE;
-
-  try->x = sq_lay_phase_next_x (phase, try->y, try->x);
-  if (try->x > most)
-    return FALSE;
-  collect_bars (laying, shape, try->y, try->x);
-  while (moved)
-    {
-      moved = FALSE;
-      leave_cores (laying, try, phase, most);
-      for (guint i = 0; i < laying->bars->len && try->x <= most; i++)
-        {
-          Bar *bar = &g_array_index (laying->bars, Bar, i);
-          if (is_barred (bar, shape, try->y, try->x))
-            {
-              try->x = sq_lay_phase_next_x (phase, try->y, bar->to);
-              moved = TRUE;
-              break;
-            }
-        }
-    }
-  return try->x <= most;
-}
 
 /* ---- heights ------------------------------------------------------------------------------- */
 
@@ -204,7 +73,7 @@ add_tries_at (Laying *laying, GArray *tries, guint pose, gint64 y, gint64 x)
 /* The heights at which a ledge of a shape is level with one of @laid: it stands on it, hangs below
  * it or lies as it does. */
 static void
-add_tries_beside (Laying *laying, GArray *tries, guint pose, const Laid *laid)
+add_tries_beside (Laying *laying, GArray *tries, guint pose, const SqLaid *laid)
 {
   const SqLayShape *shape = laying->kind->shapes[pose];
   gint64 x = laid->x + laid->shape->keep.min.x - shape->keep.max.x;
@@ -267,7 +136,7 @@ begin_tries (Laying *laying)
       add_tries_at (laying, laying->tries, q, room_across (laying, q), 0);
       for (guint i = 0; i < laying->filling->laid->len; i++)
         add_tries_beside (laying, laying->tries, q,
-                          &g_array_index (laying->filling->laid, Laid, i));
+                          &g_array_index (laying->filling->laid, SqLaid, i));
     }
   drop_doubles (laying->tries);
 }
@@ -290,7 +159,7 @@ add_tries_for_last (Laying *laying)
 
   for (guint q = 0; q < laying->kind->n_shapes; q++)
     if (room_across (laying, q) >= 0 && !has_all_rows (laying, q))
-      add_tries_beside (laying, fresh, q, &g_array_index (laid, Laid, laid->len - 1));
+      add_tries_beside (laying, fresh, q, &g_array_index (laid, SqLaid, laid->len - 1));
   for (guint i = 0; i < fresh->len; i++)
     if (!has_try (laying->tries, &g_array_index (fresh, Try, i)))
       g_array_append_val (laying->tries, g_array_index (fresh, Try, i));
@@ -308,9 +177,13 @@ end_of (const Laying *laying, const Try *try)
 static gboolean
 improve (Laying *laying, Try *try, Try *best, gint64 *best_end)
 {
+  const SqLayShape *shape = laying->kind->shapes[try->pose];
   gint64 most_end = best->y <= try->y ? *best_end - 1 : *best_end;
+  gint64 most = most_end - shape->length;
 
-  if (!move_on (laying, try, most_end - laying->kind->shapes[try->pose]->length))
+  try->x = sq_lay_filling_next_x (laying->filling, shape, &laying->phases[try->pose], try->y,
+                                  try->x, most);
+  if (try->x > most)
     return FALSE;
   *best = *try;
   *best_end = end_of (laying, try);
@@ -320,7 +193,7 @@ improve (Laying *laying, Try *try, Try *best, gint64 *best_end)
 static gboolean
 is_box (const SqLayShape *shape)
 {
-  return memcmp (&shape->core, &shape->keep, sizeof shape->core) == 0;
+  return shape->n_parts == 1 && memcmp (&shape->core, &shape->keep, sizeof shape->core) == 0;
 }
 
 /* Looks at ever nearer heights about *best whether the shape goes farther in there. */
@@ -367,32 +240,7 @@ find_place (Laying *laying, Try *best)
 /* ---- all of them --------------------------------------------------------------------------- */
 
 static void
-begin_batch (Filling *filling)
-{
-  guint n = 0;
-
-  filling->floor = MAX (filling->floor, filling->end - REACH_UM);
-  for (guint i = 0; i < filling->laid->len; i++)
-    {
-      const Laid *laid = &g_array_index (filling->laid, Laid, i);
-      if (laid->x + laid->shape->keep.max.x > filling->floor)
-        g_array_index (filling->laid, Laid, n++) = *laid;
-    }
-  g_array_set_size (filling->laid, n);
-}
-
-static void
-put (Laying *laying, const Try *place)
-{
-  const SqLayShape *shape = laying->kind->shapes[place->pose];
-  Laid laid = { shape, place->x, place->y };
-
-  g_array_append_val (laying->filling->laid, laid);
-  laying->filling->end = MAX (laying->filling->end, end_of (laying, place));
-}
-
-static void
-begin_laying (Laying *laying, const SqLayKinds *kinds, guint kind, Filling *filling)
+begin_laying (Laying *laying, const SqLayKinds *kinds, guint kind, SqLayFilling *filling)
 {
   const SqLayItem *item = sq_lay_task_item (kinds->task, sq_lay_kind (kinds, kind)->first);
 
@@ -436,59 +284,13 @@ why_not (const Laying *laying)
   return why;
 }
 
-/* ---- strips -------------------------------------------------------------------------------- */
-
-static void
-begin_filling (Filling *filling, const SqLayStrip *strip)
-{
-  *filling = (Filling){ .strip = strip,
-                        .flaws = g_ptr_array_new_with_free_func (
-                            (GDestroyNotify) sq_lay_shape_free),
-                        .laid = g_array_new (FALSE, FALSE, sizeof (Laid)) };
-  for (guint i = 0; i < strip->n_flaws; i++)
-    {
-      SqLayShape *shape = sq_lay_shape_new_box (&strip->flaws[i]);
-      Laid laid = { shape, strip->flaws[i].min.x, strip->flaws[i].min.y };
-      g_ptr_array_add (filling->flaws, shape);
-      g_array_append_val (filling->laid, laid);
-    }
-}
-
-static Filling *
-fillings_new (const SqLayKinds *kinds)
-{
-  guint n_strips = kinds->task->strips->len;
-  Filling *fillings = g_new0 (Filling, MAX (n_strips, 1));
-
-  for (guint i = 0; i < n_strips; i++)
-    begin_filling (&fillings[i], sq_lay_task_strip (kinds->task, i));
-  for (guint i = 0; i < kinds->pinned->len; i++)
-    {
-      const SqLaySpot *spot = &g_array_index (kinds->pinned, SqLaySpot, i);
-      Laid laid = { sq_lay_kind (kinds, spot->kind)->shapes[spot->pose], spot->x, spot->y };
-      g_array_append_val (fillings[spot->strip].laid, laid);
-    }
-  return fillings;
-}
-
-static void
-fillings_free (Filling *fillings, guint n_strips)
-{
-  for (guint i = 0; i < n_strips; i++)
-    {
-      g_array_unref (fillings[i].laid);
-      g_ptr_array_unref (fillings[i].flaws);
-    }
-  g_free (fillings);
-}
-
 /* A lay while it is made. */
 typedef struct
 {
   const SqLayKinds *kinds;
-  Filling *fillings; /* one a strip */
-  GArray *spots;     /* of SqLaySpot */
-  SqUnlaidWhy *why;  /* by kind: the best that was found on any strip */
+  SqLayFilling *fillings; /* one a strip */
+  GArray *spots;          /* of SqLaySpot */
+  SqUnlaidWhy *why;       /* by kind: the best that was found on any strip */
   const SqTask *watch;
   double fraction_from, fraction_to;
   guint n_pieces, n_done;
@@ -517,7 +319,7 @@ lay_on_strip (Making *making, Laying *laying, guint kind, guint strip, guint *co
         break;
       SqLaySpot spot = { kind, strip, place.pose, place.x, place.y };
       g_array_append_val (making->spots, spot);
-      put (laying, &place);
+      sq_lay_filling_put (laying->filling, laying->kind->shapes[place.pose], place.x, place.y);
       add_tries_for_last (laying);
     }
   if (*count > 0)
@@ -530,15 +332,14 @@ lay_all (Making *making, const GArray *order)
 {
   guint n_strips = making->kinds->task->strips->len;
   g_autoptr (GArray) tries = g_array_new (FALSE, FALSE, sizeof (Try));
-  g_autoptr (GArray) bars = g_array_new (FALSE, FALSE, sizeof (Bar));
-  Laying laying = { .tries = tries, .bars = bars };
+  Laying laying = { .tries = tries };
 
   for (guint i = 0; i < order->len; i++)
     {
       const SqLayRun *run = &g_array_index (order, SqLayRun, i);
       guint left = run->count;
       for (guint k = 0; k < n_strips && run->starts_batch; k++)
-        begin_batch (&making->fillings[k]);
+        sq_lay_filling_leave (&making->fillings[k], REACH_UM);
       for (guint k = 0; k < n_strips && left > 0; k++)
         if (!lay_on_strip (making, &laying, run->kind, k, &left))
           return FALSE;
@@ -546,27 +347,43 @@ lay_all (Making *making, const GArray *order)
   return TRUE;
 }
 
-SqLay *
-sq_lay_first (const SqLayKinds *kinds, const GArray *order, const SqTask *watch,
-              double fraction_from, double fraction_to)
+GArray *
+sq_lay_first_spots (const SqLayKinds *kinds, const GArray *order, const GArray *kept,
+                    SqUnlaidWhy *why, const SqTask *watch, double fraction_from, double fraction_to)
 {
   guint n_strips = kinds->task->strips->len;
-  Filling *fillings = fillings_new (kinds);
-  g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, MAX (kinds->kinds->len, 1));
-  g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (SqLaySpot));
+  GArray *spots = g_array_new (FALSE, FALSE, sizeof (SqLaySpot));
   Making making = { .kinds = kinds,
-                    .fillings = fillings,
+                    .fillings = sq_lay_fillings_new (kinds),
                     .spots = spots,
                     .why = why,
                     .watch = watch,
                     .fraction_from = fraction_from,
                     .fraction_to = fraction_to };
 
+  for (guint i = 0; kept != NULL && i < kept->len; i++)
+    {
+      const SqLaySpot *spot = &g_array_index (kept, SqLaySpot, i);
+      sq_lay_filling_put (&making.fillings[spot->strip],
+                          sq_lay_kind (kinds, spot->kind)->shapes[spot->pose], spot->x, spot->y);
+    }
   for (guint i = 0; i < kinds->kinds->len; i++)
     why[i] = n_strips > 0 ? SQ_UNLAID_NO_ROOM : SQ_UNLAID_TOO_WIDE;
   for (guint i = 0; i < order->len; i++)
     making.n_pieces += g_array_index (order, SqLayRun, i).count;
-  gboolean done = lay_all (&making, order);
-  fillings_free (fillings, n_strips);
-  return done ? sq_lay_kinds_to_lay (kinds, spots, why) : NULL;
+  if (!lay_all (&making, order))
+    g_clear_pointer (&spots, g_array_unref);
+  sq_lay_fillings_free (making.fillings, n_strips);
+  return spots;
+}
+
+SqLay *
+sq_lay_first (const SqLayKinds *kinds, const GArray *order, const SqTask *watch,
+              double fraction_from, double fraction_to)
+{
+  g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, MAX (kinds->kinds->len, 1));
+  g_autoptr (GArray) spots = sq_lay_first_spots (kinds, order, NULL, why, watch, fraction_from,
+                                                 fraction_to);
+
+  return spots != NULL ? sq_lay_kinds_to_lay (kinds, spots, why) : NULL;
 }

@@ -10,3 +10,10 @@
  * @fraction_from to @fraction_to of the whole. NULL if it was stopped. Pure. */
 SqLay *sq_lay_first (const SqLayKinds *kinds, const GArray *order, const SqTask *watch,
                      double fraction_from, double fraction_to);
+
+/* The same beside @kept (of SqLaySpot; may be NULL), which lie where they are told to: where the
+ * copies of @order go (a new array of SqLaySpot, in the order of laying), and in @why, by kind, why
+ * not all of them do. */
+GArray *sq_lay_first_spots (const SqLayKinds *kinds, const GArray *order, const GArray *kept,
+                            SqUnlaidWhy *why, const SqTask *watch, double fraction_from,
+                            double fraction_to);

@@ -56,16 +56,32 @@ sq_lay_phase_last_y (const SqLayPhase *phase, gint64 y)
   return to_um (phase->across_nm + column * phase->repeat_across_nm);
 }
 
+/* Where the pattern begins in the column at the allowed height @y. */
+static gint64
+begin_of_column (const SqLayPhase *phase, gint64 y)
+{
+  if (phase->drop_nm != 0 && phase->repeat_across_nm > 0
+      && first_place (phase->across_nm, phase->repeat_across_nm, y) % 2 != 0)
+    return phase->along_nm + phase->drop_nm;
+  return phase->along_nm;
+}
+
 gint64
 sq_lay_phase_next_x (const SqLayPhase *phase, gint64 y, gint64 x)
 {
-  gint64 from_nm = phase->along_nm;
+  gint64 from_nm = begin_of_column (phase, y), repeat_nm = phase->repeat_along_nm;
 
-  if (phase->repeat_along_nm <= 0)
+  if (repeat_nm <= 0)
     return x;
-  if (phase->drop_nm != 0 && phase->repeat_across_nm > 0
-      && first_place (phase->across_nm, phase->repeat_across_nm, y) % 2 != 0)
-    from_nm += phase->drop_nm;
-  return to_um (from_nm
-                + first_place (from_nm, phase->repeat_along_nm, x) * phase->repeat_along_nm);
+  return to_um (from_nm + first_place (from_nm, repeat_nm, x) * repeat_nm);
+}
+
+gint64
+sq_lay_phase_last_x (const SqLayPhase *phase, gint64 y, gint64 x)
+{
+  gint64 from_nm = begin_of_column (phase, y), repeat_nm = phase->repeat_along_nm;
+
+  if (repeat_nm <= 0)
+    return x;
+  return to_um (from_nm + (first_place (from_nm, repeat_nm, x + 1) - 1) * repeat_nm);
 }

@@ -17,5 +17,6 @@ SqLayPhase sq_lay_phase (const SqLayItem *item, SqGridPose pose, SqGrid at,
 /* The least y >= @y, and the greatest y <= @y, that the pattern allows. */
 gint64 sq_lay_phase_next_y (const SqLayPhase *phase, gint64 y);
 gint64 sq_lay_phase_last_y (const SqLayPhase *phase, gint64 y);
-/* The least x >= @x that the pattern allows at the allowed height @y. */
+/* The least x >= @x, and the greatest x <= @x, that the pattern allows at the allowed height @y. */
 gint64 sq_lay_phase_next_x (const SqLayPhase *phase, gint64 y, gint64 x);
+gint64 sq_lay_phase_last_x (const SqLayPhase *phase, gint64 y, gint64 x);

@@ -16,6 +16,11 @@
 /* The core is looked for between so many heights. */
 #define CORE_LEVELS 8
 
+/* A pocket is filled where it is narrower than this part of the length (1 / n), and all are where
+ * there would be more parts. */
+#define NARROW_PART 40
+#define MOST_PARTS 8
+
 /* A ledge is wider than this (µm), and a shape has so many at most. */
 #define LEDGE_UM 1000
 #define MOST_LEDGES 8
@@ -215,6 +220,139 @@ find_ledges (SqLayShape *shape)
   add_ledge (shape, shape->keep.max.y);
   add_ledges_of (shape, shape->left, shape->n_left);
   add_ledges_of (shape, shape->right, shape->n_right);
+  for (guint i = 0; i < shape->n_parts && shape->n_parts > 1; i++)
+    {
+      const SqLayShape *part = shape->parts[i];
+      if (part->n_left > 0 && shape->n_ledges + 1 < MOST_LEDGES)
+        {
+          add_ledge (shape, part->keep.min.y);
+          add_ledge (shape, part->keep.max.y);
+        }
+    }
+}
+
+/* ---- parts --------------------------------------------------------------------------------- */
+
+/* The outlines of a part while it is drawn from below. */
+typedef struct
+{
+  GArray *left, *right; /* of SqLaySide */
+} Draft;
+
+static void
+clear_draft (gpointer data)
+{
+  Draft *draft = data;
+
+  g_array_unref (draft->left);
+  g_array_unref (draft->right);
+}
+
+static void
+add_draft (GArray *drafts)
+{
+  Draft draft = { g_array_new (FALSE, FALSE, sizeof (SqLaySide)),
+                  g_array_new (FALSE, FALSE, sizeof (SqLaySide)) };
+  g_array_append_val (drafts, draft);
+}
+
+/* How wide the gap between two of a band is, in its middle. */
+static gint64
+gap_between (const SqTrapezoid *a, const SqTrapezoid *b)
+{
+  gint64 y = ((gint64) a->y0 + a->y1) / 2;
+  return floor_x (&b->left, y) - ceil_x (&a->right, y);
+}
+
+/* Draws the band of @n trapezoids at @bands on the drafts that end below it: one each where it has as
+ * many parts as the band before, else new ones. */
+static void
+draw_band (GArray *drafts, const SqTrapezoid *bands, guint n, gint64 narrow, guint *n_open)
+{
+  g_autofree SqTrapezoid *merged = g_new (SqTrapezoid, n);
+  guint n_merged = 0;
+
+  for (guint i = 0; i < n; i++)
+    if (n_merged > 0 && gap_between (&merged[n_merged - 1], &bands[i]) < narrow)
+      merged[n_merged - 1].right = bands[i].right;
+    else
+      merged[n_merged++] = bands[i];
+  for (guint i = 0; i < n_merged && n_merged != *n_open; i++)
+    add_draft (drafts);
+  *n_open = n_merged;
+  for (guint i = 0; i < n_merged; i++)
+    {
+      Draft *draft = &g_array_index (drafts, Draft, drafts->len - n_merged + i);
+      add_side (draft->left, &merged[i], &merged[i].left);
+      add_side (draft->right, &merged[i], &merged[i].right);
+    }
+}
+
+/* Draws the parts of @bands, of sq_trapezoids_new; pockets narrower than @narrow are filled. At
+ * least one, be it empty. */
+static GArray *
+draw_parts (const GArray *bands, gint64 narrow)
+{
+  GArray *drafts = g_array_new (FALSE, FALSE, sizeof (Draft));
+  guint n_open = 0;
+
+  g_array_set_clear_func (drafts, clear_draft);
+  for (guint i = 0, end; i < bands->len; i = end)
+    {
+      const SqTrapezoid *first = &g_array_index (bands, SqTrapezoid, i);
+      for (end = i + 1; end < bands->len; end++)
+        if (g_array_index (bands, SqTrapezoid, end).y0 != first->y0)
+          break;
+      draw_band (drafts, first, end - i, narrow, &n_open);
+    }
+  if (drafts->len == 0)
+    add_draft (drafts);
+  return drafts;
+}
+
+/* The keep box of what is drawn; that of nothing is @otherwise. */
+static SqGridBox
+box_of_sides (const SqLayShape *shape, SqGridBox otherwise)
+{
+  if (shape->n_left == 0 || shape->n_right == 0)
+    return otherwise;
+
+  SqGridBox box = { { G_MAXINT32, shape->left[0].y0 },
+                    { G_MININT32, shape->left[shape->n_left - 1].y1 } };
+  for (guint i = 0; i < shape->n_left; i++)
+    {
+      const SqLaySide *side = &shape->left[i];
+      gint64 x = MIN (floor_x (&side->edge, side->y0), floor_x (&side->edge, side->y1));
+      box.min.x = (gint32) MIN (box.min.x, x);
+    }
+  for (guint i = 0; i < shape->n_right; i++)
+    {
+      const SqLaySide *side = &shape->right[i];
+      gint64 x = MAX (ceil_x (&side->edge, side->y0), ceil_x (&side->edge, side->y1));
+      box.max.x = (gint32) MAX (box.max.x, x);
+    }
+  return box;
+}
+
+static void
+finish (SqLayShape *shape, const Draft *draft, SqGridBox otherwise)
+{
+  shape->left = fewer (draft->left, -1, &shape->n_left);
+  shape->right = fewer (draft->right, 1, &shape->n_right);
+  shape->keep = box_of_sides (shape, otherwise);
+  shape->core = find_core (shape);
+}
+
+static void
+add_parts (SqLayShape *shape, const GArray *drafts)
+{
+  shape->n_parts = drafts->len;
+  shape->parts = g_new0 (SqLayShape *, drafts->len);
+  for (guint i = 0; i < drafts->len; i++)
+    {
+      shape->parts[i] = g_new0 (SqLayShape, 1);
+      finish (shape->parts[i], &g_array_index (drafts, Draft, i), shape->keep);
+    }
 }
 
 /* ---- shapes -------------------------------------------------------------------------------- */
@@ -222,31 +360,21 @@ find_ledges (SqLayShape *shape)
 static SqLayShape *
 shape_of_rings (const SqGridRing *keep, guint n_keep)
 {
-  g_autoptr (GArray) bands = sq_trapezoids_new_filled (keep, n_keep);
-  g_autoptr (GArray) left = g_array_new (FALSE, FALSE, sizeof (SqLaySide));
-  g_autoptr (GArray) right = g_array_new (FALSE, FALSE, sizeof (SqLaySide));
+  g_autoptr (GArray) bands = sq_trapezoids_new (keep, n_keep);
+  SqGridBox box = sq_grid_rings_box (keep, n_keep);
+  g_autoptr (GArray) all = draw_parts (bands, G_MAXINT64);
+  g_autoptr (GArray) parts = draw_parts (bands, ((gint64) box.max.x - box.min.x) / NARROW_PART);
   SqLayShape *shape = g_new0 (SqLayShape, 1);
 
-  for (guint i = 0; i < bands->len; i++)
+  finish (shape, &g_array_index (all, Draft, 0), box);
+  if (parts->len > 1 && parts->len <= MOST_PARTS)
+    add_parts (shape, parts);
+  else
     {
-      const SqTrapezoid *band = &g_array_index (bands, SqTrapezoid, i);
-      add_side (left, band, &band->left);
-      add_side (right, band, &band->right);
+      shape->n_parts = 1;
+      shape->parts = g_new (SqLayShape *, 1);
+      shape->parts[0] = shape;
     }
-  shape->left = fewer (left, -1, &shape->n_left);
-  shape->right = fewer (right, 1, &shape->n_right);
-  shape->keep = sq_grid_rings_box (keep, n_keep);
-  for (guint i = 0; i < shape->n_left; i++)
-    {
-      const SqGridEdge *edge = &shape->left[i].edge;
-      shape->keep.min.x = MIN (shape->keep.min.x, MIN (edge->from.x, edge->to.x));
-    }
-  for (guint i = 0; i < shape->n_right; i++)
-    {
-      const SqGridEdge *edge = &shape->right[i].edge;
-      shape->keep.max.x = MAX (shape->keep.max.x, MAX (edge->from.x, edge->to.x));
-    }
-  shape->core = find_core (shape);
   find_ledges (shape);
   return shape;
 }
@@ -292,6 +420,10 @@ sq_lay_shape_new_box (const SqGridBox *box)
 void
 sq_lay_shape_free (SqLayShape *shape)
 {
+  for (guint i = 0; i < shape->n_parts; i++)
+    if (shape->parts[i] != shape)
+      sq_lay_shape_free (shape->parts[i]);
+  g_free (shape->parts);
   g_free (shape->left);
   g_free (shape->right);
   g_free (shape->ledges);

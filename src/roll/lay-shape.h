@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An item in one turn as the search sees it: its left and right outline, everything between them
- * taken for full. So a shape holds the item, and what it may not overlap at a given height is one
- * stretch along the roll. */
+/* An item in one pose as the first lay sees it: parts with a left and a right outline, everything
+ * between these taken for full. So a shape holds the item, and what a part may not overlap at a given
+ * height is one stretch along the roll. Most items are one part; one with a pocket that opens across
+ * the roll, or a hole, is several. */
 #pragma once
 
 #include "roll/lay-task.h"
@@ -16,7 +17,8 @@ typedef struct
 
 /* Coordinates: the cut line's box begins at (0, 0). Sides are those of the ring grown by half the
  * gap and so may lie outside that box. */
-typedef struct
+typedef struct SqLayShape SqLayShape;
+struct SqLayShape
 {
   SqGridPose pose;
   SqGrid at;            /* of the box in the turned rings' own coordinates */
@@ -27,7 +29,11 @@ typedef struct
   guint n_left, n_right;
   gint32 *ledges; /* heights at which a side is level, or ends: what other pieces may stand on */
   guint n_ledges;
-} SqLayShape;
+  /* What it is made of, in its own coordinates; itself where that is one part. Of parts only keep,
+   * core and sides are given. */
+  SqLayShape **parts;
+  guint n_parts;
+};
 
 /* A new shape of @item as @pose has it. Where its outline is made of many short edges,
  * sides lie outside it by up to 0.3 mm; longer edges are kept as they are. */
@@ -36,7 +42,7 @@ SqLayShape *sq_lay_shape_new (const SqLayItem *item, SqGridPose pose);
 SqLayShape *sq_lay_shape_new_box (const SqGridBox *box);
 void sq_lay_shape_free (SqLayShape *shape);
 
-/* Where @shape may not lie beside @other: with its origin @up above the other's, at distances
+/* Where @shape may not lie beside @other, both taken for full between their outlines: with its origin @up above the other's, at distances
  * along x between *from and *to, both not included, whole and rounded so that what is left is
  * free. FALSE where it may lie at any. */
 gboolean sq_lay_shape_bar (const SqLayShape *shape, const SqLayShape *other, gint64 up,

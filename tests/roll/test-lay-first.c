@@ -53,6 +53,30 @@ test_hole (void)
   assert_placed (lay, 2, 0, 200, 300);
 }
 
+/* Into a pocket that opens across the cloth, and into a hole. */
+static void
+test_pockets (void)
+{
+  g_autoptr (SqLayTask) task = made_task (1000, 0);
+  g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  const SqPoint u[] = { { 0, 0 },     { 800, 0 },   { 800, 1000 }, { 600, 1000 },
+                        { 600, 300 }, { 250, 300 }, { 250, 1000 }, { 0, 1000 } };
+
+  add_path (task, sq_path_new_polygon (u, G_N_ELEMENTS (u)), (SqLayItemSpec){ 0 });
+  g_ptr_array_add (rings, sq_path_new_rectangle (0, 0, 900, 1000));
+  g_ptr_array_add (rings, sq_path_new_rectangle (300, 350, 600, 610));
+  sq_lay_task_add (task, &(SqLayItemSpec){ .rings = rings, .turns = SQ_LAY_UPRIGHT, .demand = 1 });
+  add_rectangle (task, 350, 600, SQ_LAY_UPRIGHT, 1);
+  add_rectangle (task, 300, 260, SQ_LAY_UPRIGHT, 1);
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+  g_assert_true (sq_lay_is_valid (task, lay));
+  assert_placed (lay, 0, 0, 900, 0);
+  assert_placed (lay, 1, 0, 0, 0);
+  assert_placed (lay, 2, 0, 1150, 300);
+  assert_placed (lay, 3, 0, 300, 350);
+  g_assert_cmpint (sq_lay_length (lay, 0), ==, 1700000);
+}
+
 static void
 test_width (void)
 {
@@ -328,6 +352,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/lay-first/corner", test_corner);
   g_test_add_func ("/roll/lay-first/hole", test_hole);
+  g_test_add_func ("/roll/lay-first/pockets", test_pockets);
   g_test_add_func ("/roll/lay-first/width", test_width);
   g_test_add_func ("/roll/lay-first/pattern", test_pattern);
   g_test_add_func ("/roll/lay-first/drop", test_drop);
