@@ -98,6 +98,8 @@ sq_cloth_shelf_put (const char *path, const SqCloth *cloth, GError **error)
     return FALSE;
   own = sq_cloth_dup (cloth);
   own->id = sq_job_new_cloth_id (shelf);
+  g_array_set_size (own->stock, 0);
+  g_array_set_size (own->flaws, 0);
   for (guint i = shelf->cloths->len; i-- > 0;)
     {
       const SqCloth *other = g_ptr_array_index (shelf->cloths, i);

@@ -12,7 +12,8 @@ char *sq_cloth_shelf_path (void);
  * NULL with @error as of sq_job_load(). */
 GPtrArray *sq_cloth_shelf_load (const char *path, GError **error);
 
-/* Puts @cloth on the shelf, in the place of the one of the same name, else last. The file is read
+/* Puts @cloth on the shelf, in the place of the one of the same name, else last; without its stock
+ * and flaws, which are a job's: another job may have used them up. The file is read
  * anew, so what another program put there stays, and is written as sq_file_save() does. FALSE with
  * @error: the shelf is as it was. */
 gboolean sq_cloth_shelf_put (const char *path, const SqCloth *cloth, GError **error);

@@ -462,11 +462,10 @@ static void
 add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
 {
   const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
-  const SqJob *job = spec->lays->plan->job;
   g_autofree char *name = sq_words_cloth (sq_plan_cloth (spec->lays->plan, cloth->cloth));
   g_autofree char *heading = sq_words_layout_of (name);
   g_autofree char *buy = sq_words_purchase (&cloth->purchase, &spec->style);
-  g_autofree char *reckoned = sq_words_purchase_reckoned (job, &cloth->purchase, &spec->style);
+  g_autofree char *reckoned = sq_words_reckoned (spec->lays, cloth, &spec->style);
   SqType bold = sq_type_text;
 
   bold.bold = TRUE;
@@ -475,7 +474,7 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
   sq_pages_heading (pages, heading, 40);
   sq_pages_set_running (pages, heading);
   sq_pages_paragraph (pages, &bold, buy);
-  if (cloth->purchase.bolts > 0)
+  if (reckoned[0] != '\0')
     sq_pages_paragraph (pages, &sq_type_small, reckoned);
   add_unlaid (pages, spec, cloth);
   sq_pages_gap (pages, 2);

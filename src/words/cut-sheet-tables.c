@@ -7,6 +7,7 @@
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/piece-names.h"
+#include "words/strip-words.h"
 #include "words/text-table.h"
 
 #include <glib/gi18n.h>
@@ -308,9 +309,7 @@ add_cloths (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
       const SqCloth *cloth = sq_plan_cloth (lays->plan, own->cloth);
       g_autofree char *name = sq_words_cloth (cloth);
       add_total (table, name, sq_words_purchase (&own->purchase, style),
-                 own->purchase.bolts > 0
-                     ? sq_words_purchase_reckoned (lays->plan->job, &own->purchase, style)
-                     : NULL);
+                 sq_words_reckoned (lays, own, style));
     }
 }
 

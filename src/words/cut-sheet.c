@@ -175,14 +175,14 @@ clear_line (gpointer data)
   g_ptr_array_unref (line->remarks);
 }
 
-/* @own (may be NULL) is the lay of the cloth. */
 static void
-add_cloth (SqCutSheet *sheet, const SqPlan *plan, const SqClothTotal *total, const SqClothLay *own,
+add_cloth (SqCutSheet *sheet, const SqPlan *plan, const SqLays *lays, guint index,
            const SqLengthStyle *style)
 {
+  const SqClothTotal *total = &g_array_index (plan->cloths, SqClothTotal, index);
+  const SqClothLay *own = lays != NULL ? sq_lays_cloth (lays, index) : NULL;
   const SqCloth *cloth = sq_plan_cloth (plan, total->cloth);
   g_autofree char *area = sq_words_area (total->area_mm2, style);
-  gboolean is_bought = own != NULL && own->purchase.bolts > 0;
   SqSheetCloth part = {
     .cloth = total->cloth,
     .name = cloth != NULL ? sq_words_cloth (cloth) : g_strdup (""),
@@ -190,8 +190,7 @@ add_cloth (SqCutSheet *sheet, const SqPlan *plan, const SqClothTotal *total, con
     .sum = g_strdup_printf (ngettext ("%u piece, %s", "%u pieces, %s", total->pieces),
                             total->pieces, area),
     .buy = own != NULL ? sq_words_purchase (&own->purchase, style) : g_strdup (""),
-    .reckoned = is_bought ? sq_words_purchase_reckoned (plan->job, &own->purchase, style)
-                          : g_strdup (""),
+    .reckoned = lays != NULL ? sq_words_reckoned (lays, own, style) : g_strdup (""),
     .lines = g_array_new (FALSE, FALSE, sizeof (SqSheetLine)),
   };
 
@@ -248,8 +247,7 @@ sq_cut_sheet_new (const SqPlan *plan, const SqLays *lays, const SqLengthStyle *s
   sq_sheet_add_cushions (&sheet->cushions, plan, style);
   add_problems (sheet, plan, lays, style);
   for (guint i = 0; i < plan->cloths->len; i++)
-    add_cloth (sheet, plan, &g_array_index (plan->cloths, SqClothTotal, i),
-               lays != NULL ? sq_lays_cloth (lays, i) : NULL, style);
+    add_cloth (sheet, plan, lays, i, style);
   sq_sheet_add_zips (&sheet->zips, plan, style);
   sq_sheet_add_foam (&sheet->foam, plan, style);
   sq_sheet_add_foam_sheets (&sheet->foam_sheets, lays, style);

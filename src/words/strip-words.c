@@ -65,16 +65,43 @@ sq_words_names_strips (const SqClothLay *cloth)
   return cloth->task->strips->len > 1;
 }
 
+/* What is there that something lies on, or nothing does. */
+static GString *
+list_stock (const SqLays *lays, const SqClothLay *cloth, gboolean is_used)
+{
+  GString *list = g_string_new (NULL);
+
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    if (sq_lays_stock (lays, cloth, i) != NULL && (sq_lay_length (cloth->lay, i) > 0) == is_used)
+      sq_text_add_to_list (list, sq_words_strip_name (lays, cloth, i));
+  return list;
+}
+
 char *
 sq_words_unused_stock (const SqLays *lays, const SqClothLay *cloth)
 {
-  g_autoptr (GString) list = g_string_new (NULL);
+  g_autoptr (GString) list = list_stock (lays, cloth, FALSE);
 
-  for (guint i = 0; i < cloth->task->strips->len; i++)
-    if (sq_lays_stock (lays, cloth, i) != NULL && sq_lay_length (cloth->lay, i) == 0)
-      sq_text_add_to_list (list, sq_words_strip_name (lays, cloth, i));
   /* TRANSLATORS: a list of remnants and bolts. */
   return list->len > 0 ? g_strdup_printf (_ ("Nothing lies on %s."), list->str) : NULL;
+}
+
+char *
+sq_words_reckoned (const SqLays *lays, const SqClothLay *cloth, const SqLengthStyle *style)
+{
+  g_autoptr (GString) list = list_stock (lays, cloth, TRUE);
+  g_autofree char *bought = cloth->purchase.bolts > 0 ? sq_words_purchase_reckoned (
+                                lays->plan->job, &cloth->purchase, style)
+                                                      : g_strdup ("");
+
+  if (list->len == 0)
+    return g_steal_pointer (&bought);
+  /* TRANSLATORS: a list of remnants and bolts. */
+  g_autofree char *there = g_strdup_printf (_ ("Laid on %s."), list->str);
+  if (bought[0] == '\0')
+    return g_steal_pointer (&there);
+  /* TRANSLATORS: what there is that is laid on; how much is to buy for the rest. */
+  return g_strdup_printf (_ ("%s For the rest: %s"), there, bought);
 }
 
 const char *

@@ -65,7 +65,7 @@ def main():
     options.add_argument('names', nargs='*')
     options.add_argument('--seeds', default='1-5')
     options.add_argument('--runs', default='first,short,long')
-    given = options.parse_args()
+    given = options.parse_intermixed_args()
     folder = os.environ.get('SQUAB_INSTANCES')
     files = sorted(pathlib.Path(folder).glob('*.json')) if folder else []
     files = [file for file in files if not given.names or file.stem in given.names]

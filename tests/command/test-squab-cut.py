@@ -255,6 +255,18 @@ class BadUsage(Case):
                     self.run_it(self.job, '--cut-list', 'a.pdf', f'{option}={value}'), option)
         self.assertFalse((self.folder / 'a.pdf').exists())
 
+    def test_seconds(self):
+        """Time ends it; what is found is no longer than what a first lay gives."""
+        def lay(*more):
+            done = self.run_it(self.job, '--plan', '-', *more)
+            self.assertEqual(done.returncode, 0)
+            return json.loads(done.stdout)['lays'][0]
+        first, found = lay(), lay('--seconds', '0.3', '--seed', '4', '--threads', '2')
+        self.assertEqual((first['steps'], found['seed']), (0, 4))
+        self.assertGreater(found['steps'], 0)
+        self.assertLessEqual(found['strips'][0]['length'], first['strips'][0]['length'])
+        self.assertEqual(lay('--seconds', '60', '--steps', '2')['steps'], 2)
+
     def test_paper_alone(self):
         self.assert_not_done(self.run_it(self.job, '--paper', 'a4'), '--paper')
 

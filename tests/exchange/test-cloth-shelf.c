@@ -46,6 +46,26 @@ new_cloth (const char *name, double width_mm)
   return cloth;
 }
 
+/* What is there of a cloth belongs to its job, which keeps it. */
+static void
+test_no_stock (Fixture *f, gconstpointer data)
+{
+  g_autoptr (SqCloth) cloth = new_cloth ("Ticking", 1000);
+  SqStock stock = { .id = 1, .length_mm = 900 };
+  SqFlaw flaw = { .id = 1, .stock = 1, .along_mm = 5, .across_mm = 5 };
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  g_array_append_val (cloth->stock, stock);
+  g_array_append_val (cloth->flaws, flaw);
+  g_assert_true (sq_cloth_shelf_put (f->path, cloth, &error));
+  g_autoptr (GPtrArray) cloths = sq_cloth_shelf_load (f->path, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (((const SqCloth *) g_ptr_array_index (cloths, 0))->stock->len, ==, 0);
+  g_assert_cmpuint (((const SqCloth *) g_ptr_array_index (cloths, 0))->flaws->len, ==, 0);
+  g_assert_cmpuint (cloth->stock->len, ==, 1);
+}
+
 static void
 put (const Fixture *f, const char *name, double width_mm)
 {
@@ -169,6 +189,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add ("/exchange/cloth-shelf/kept", Fixture, NULL, set_up, test_kept, tear_down);
+  g_test_add ("/exchange/cloth-shelf/no-stock", Fixture, NULL, set_up, test_no_stock, tear_down);
   g_test_add ("/exchange/cloth-shelf/taken-off", Fixture, NULL, set_up, test_taken_off, tear_down);
   g_test_add ("/exchange/cloth-shelf/unknown", Fixture, NULL, set_up, test_unknown_stays,
               tear_down);

@@ -112,6 +112,50 @@ test_begun_from (void)
   g_assert_cmpint (sq_lay_compare (cloth->task, cloth->lay, sq_lays_cloth (alone, 0)->lay), <=, 0);
 }
 
+/* Another lay takes its place, and what is to buy follows; it is no lay to find again. */
+static void
+test_with_lay (void)
+{
+  g_autoptr (SqPlan) plan = plan_of_width (500);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
+  const SqClothLay *cloth = sq_lays_cloth (lays, 1);
+  const SqLayBudget other = { .seed = 7, .steps = 2 };
+  g_autoptr (SqLay) lay = sq_lay_run (cloth->task, NULL, &other, NULL);
+  g_autoptr (SqLays) next = sq_lays_with_lay (lays, 1, lay);
+  g_autoptr (SqLays) again = sq_lays_new (plan, next, &first, NULL);
+
+  g_assert_true (sq_lays_cloth (next, 0)->lay == sq_lays_cloth (lays, 0)->lay);
+  g_assert_true (sq_lays_cloth (next, 1)->lay == lay);
+  g_assert_true (sq_lays_cloth (lays, 1)->lay != lay);
+  g_assert_cmpfloat_with_epsilon (sq_lays_cloth (next, 1)->purchase.laid_mm,
+                                  sq_lay_length (lay, 0) / 1000.0, 1e-9);
+  g_assert_true (sq_lays_cloth (again, 0)->lay == sq_lays_cloth (lays, 0)->lay);
+  g_assert_true (sq_lays_cloth (again, 1)->lay != lay);
+}
+
+/* A pin made of where a piece lies names it, and the strip it is on. */
+static void
+test_pin (void)
+{
+  g_autoptr (SqPlan) plan = plan_of_width (500);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
+  const SqClothLay *cloth = sq_lays_cloth (lays, 0);
+
+  for (guint i = 0; i < cloth->lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (cloth->lay, i);
+      const SqPiece *piece = sq_lays_piece (lays, placed);
+      SqPin pin = sq_lays_pin (lays, cloth, placed);
+      g_assert_cmpuint (pin.of.cloth, ==, cloth->cloth);
+      g_assert_cmpuint (pin.of.role, ==, piece->role);
+      g_assert_cmpuint (pin.of.ordinal, ==, piece->ordinal);
+      g_assert_cmpuint (pin.of.copy, ==, placed->copy);
+      g_assert_cmpuint (pin.stock, ==, 0);
+      g_assert_cmpfloat (pin.at.x * 1000, ==, placed->at.x);
+      g_assert_false (sq_lays_is_pinned (cloth, placed));
+    }
+}
+
 static gboolean
 is_cancelled (gpointer data)
 {
@@ -181,5 +225,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/lays/stopped", test_stopped);
   g_test_add_func ("/plan/lays/progress", test_progress);
   g_test_add_func ("/plan/lays/told", test_told);
+  g_test_add_func ("/plan/lays/with-lay", test_with_lay);
+  g_test_add_func ("/plan/lays/pin", test_pin);
   return g_test_run ();
 }

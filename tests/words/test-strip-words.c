@@ -39,6 +39,8 @@ test_names (void)
     }
   g_autofree char *unused = sq_words_unused_stock (lays, cloth);
   g_assert_cmpstr (unused, ==, "Nothing lies on Remnant 2.");
+  g_autofree char *reckoned = sq_words_reckoned (lays, cloth, &style);
+  g_assert_true (g_str_has_prefix (reckoned, "Laid on Remnant 1, Bolt 1."));
 }
 
 /* With nothing in stock, nobody hears of strips. */
