@@ -5,12 +5,15 @@
 #include "roll/lay-kinds.h"
 #include "roll/lay-phase.h"
 
-/* A piece that lies, or a flaw. */
+/* A piece that lies, or a flaw; and from where to where what it keeps is, on the strip. */
 typedef struct
 {
   const SqLayShape *shape;
   gint64 x, y;
+  gint64 left, right, bottom, top;
 } SqLaid;
+
+typedef struct SqLayBar SqLayBar;
 
 typedef struct
 {
@@ -19,7 +22,9 @@ typedef struct
   GArray *laid;     /* of SqLaid: what is in the way, flaws and pinned pieces too */
   gint64 floor;     /* nothing is laid before this any more */
   gint64 end;       /* of what was put */
-  GArray *bars;     /* for questions */
+  /* For questions: room for them, and how many there are. */
+  SqLayBar *bars;
+  guint n_bars, room_for_bars;
 } SqLayFilling;
 
 /* One for each strip of the task, with its flaws and what is pinned. */

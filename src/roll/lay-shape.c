@@ -16,9 +16,10 @@
 /* The core is looked for between so many heights. */
 #define CORE_LEVELS 8
 
-/* A pocket is filled where it is narrower than this part of the length (1 / n), and all are where
- * there would be more parts. */
+/* A pocket is filled where it is narrower than this part of the length (1 / n); all are where that
+ * takes no more than this part of the area, and where there would be more parts. */
 #define NARROW_PART 40
+#define LEAST_POCKETS 0.04
 #define MOST_PARTS 8
 
 /* A ledge is wider than this (µm), and a shape has so many at most. */
@@ -334,6 +335,37 @@ box_of_sides (const SqLayShape *shape, SqGridBox otherwise)
   return box;
 }
 
+/* Twice the area between the outlines. */
+static double
+area_between (const Draft *draft)
+{
+  double area = 0;
+
+  for (guint side = 0; side < 2; side++)
+    {
+      const GArray *sides = side == 0 ? draft->left : draft->right;
+      for (guint i = 0; i < sides->len; i++)
+        {
+          const SqLaySide *s = &g_array_index (sides, SqLaySide, i);
+          double x = (double) (floor_x (&s->edge, s->y0) + floor_x (&s->edge, s->y1));
+          area += (side == 0 ? -x : x) * ((double) s->y1 - s->y0);
+        }
+    }
+  return area;
+}
+
+/* Whether there is enough to win in pockets. */
+static gboolean
+has_pockets (const GArray *parts, const Draft *all)
+{
+  double area = 0;
+
+  for (guint i = 0; i < parts->len; i++)
+    area += area_between (&g_array_index (parts, Draft, i));
+  return parts->len > 1 && parts->len <= MOST_PARTS
+         && area < (1 - LEAST_POCKETS) * area_between (all);
+}
+
 static void
 finish (SqLayShape *shape, const Draft *draft, SqGridBox otherwise)
 {
@@ -367,7 +399,7 @@ shape_of_rings (const SqGridRing *keep, guint n_keep)
   SqLayShape *shape = g_new0 (SqLayShape, 1);
 
   finish (shape, &g_array_index (all, Draft, 0), box);
-  if (parts->len > 1 && parts->len <= MOST_PARTS)
+  if (has_pockets (parts, &g_array_index (all, Draft, 0)))
     add_parts (shape, parts);
   else
     {
