@@ -6,6 +6,9 @@
 /* Sheets that differ by less are equally thick (mm). */
 #define SAME_THICKNESS_MM 0.01
 
+/* So many parts are tried turned over as well; of more there are always some that fit as they are. */
+#define MOST_MIRRORED 100
+
 static void
 clear_lay (gpointer data)
 {
@@ -91,7 +94,7 @@ demand_of (const SqPlan *plan, const SqFoamOf *of)
 
 /* Foam has no right side and no grain. */
 static SqLayTask *
-task_with (const SqPlan *plan, const SqFoamLay *lay, guint n_sheets)
+task_with (const SqPlan *plan, const SqFoamLay *lay, guint n_parts, guint n_sheets)
 {
   SqLayTask *task = sq_lay_task_new (sq_grid_from_mm (lay->kerf_mm));
   SqLayStrip sheet = { .kind = SQ_STRIP_SHEET,
@@ -106,7 +109,7 @@ task_with (const SqPlan *plan, const SqFoamLay *lay, guint n_sheets)
       SqLayItemSpec spec = {
         .rings = part_of (plan, of)->rings,
         .turns = SQ_LAY_UPRIGHT | SQ_LAY_QUARTER | SQ_LAY_HALF | SQ_LAY_THREE_QUARTERS,
-        .may_mirror = TRUE,
+        .may_mirror = n_parts <= MOST_MIRRORED,
         .demand = demand_of (plan, of),
         .tag = i,
       };
@@ -174,22 +177,24 @@ run (SqFoamLay *lay, const GArray *before, const SqTask *watch)
   return lay->lay != NULL;
 }
 
-/* One sheet more at a time would be slow for many: a quarter of what was too little. */
+/* What sheets there are more than are needed is left empty: a lay fills one after the other. So
+ * there are half as many again as the parts' own area, and more if these are full. */
 static gboolean
 lay_parts (SqFoamLay *lay, const SqPlan *plan, const GArray *before, const SqTask *watch)
 {
-  guint n_parts, n = least_sheets (plan, lay, &n_parts);
+  guint n_parts, least = least_sheets (plan, lay, &n_parts);
+  guint n = MIN (n_parts, least + least / 2 + 1);
 
   for (;;)
     {
-      lay->task = task_with (plan, lay, n);
+      lay->task = task_with (plan, lay, n_parts, n);
       if (!run (lay, before, watch))
         return FALSE;
       if (!is_full (lay->lay) || n >= n_parts)
         break;
       g_clear_pointer (&lay->task, sq_lay_task_unref);
       g_clear_pointer (&lay->lay, sq_lay_unref);
-      n = MIN (n_parts, n + MAX (1, n / 4));
+      n = MIN (n_parts, 2 * n);
     }
   return TRUE;
 }

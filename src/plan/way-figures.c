@@ -4,6 +4,25 @@
 #include "plan/cost.h"
 #include "plan/work.h"
 
+/* A cloth as if all of it were bought: what is there of it is the whole job's, and would make every
+ * way look as if it took nothing. */
+static void
+leave_stock (SqJob *own)
+{
+  for (guint i = 0; i < own->cloths->len; i++)
+    {
+      const SqCloth *cloth = own->cloths->pdata[i];
+      if (cloth->stock->len == 0 && cloth->flaws->len == 0)
+        continue;
+      SqCloth *bought = sq_cloth_dup (cloth);
+      g_array_set_size (bought->stock, 0);
+      g_array_set_size (bought->flaws, 0);
+      own->cloths->pdata[i] = bought;
+      sq_cloth_unref ((SqCloth *) cloth);
+    }
+  g_array_set_size (own->pins, 0);
+}
+
 SqJob *
 sq_way_job (const SqJob *job, const GPtrArray *cushions)
 {
@@ -13,6 +32,7 @@ sq_way_job (const SqJob *job, const GPtrArray *cushions)
   for (guint i = 0; i < cushions->len; i++)
     g_ptr_array_add (own->cushions, sq_cushion_ref (cushions->pdata[i]));
   g_ptr_array_set_size (own->kept_lays, 0);
+  leave_stock (own);
   return own;
 }
 

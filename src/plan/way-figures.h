@@ -4,7 +4,8 @@
 
 #include "plan/ways.h"
 
-/* The job with nothing but @cushions (of SqCushion), and nothing that is kept of others. */
+/* The job with nothing but @cushions (of SqCushion), nothing that is kept of others, and none of its
+ * cloth in stock. */
 SqJob *sq_way_job (const SqJob *job, const GPtrArray *cushions);
 
 /* Fills plan, possible, why and where of @way, whose cloths are an empty list, and, where it is

@@ -133,6 +133,20 @@ test_pattern (void)
       isnan (g_array_index (find (wide, SQ_WIDE_TWO_JOINS)->way.cloths, SqWayCloth, 0).buy_mm));
 }
 
+/* What is there of the cloth is the whole job's: each way tells what it takes. */
+static void
+test_stock (void)
+{
+  g_autoptr (SqWide) wide = wide_of (
+      1800, 600, "",
+      "'cloths':[{'id':1,'price':20,'stock':[{'id':1,'kind':'bolt','length':20000}]}],", TRUE,
+      NULL);
+
+  for (guint i = 0; i < wide->ways->len; i++)
+    g_assert_cmpfloat (g_array_index (sq_wide_way (wide, i)->way.cloths, SqWayCloth, 0).buy_mm, >,
+                       1200);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -142,5 +156,6 @@ main (int argc, char **argv)
   g_test_add_func ("/wide/fewest-parts", test_fewest_parts);
   g_test_add_func ("/wide/impossible", test_impossible);
   g_test_add_func ("/wide/pattern", test_pattern);
+  g_test_add_func ("/plan/wide/stock", test_stock);
   return g_test_run ();
 }
