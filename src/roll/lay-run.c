@@ -2,10 +2,26 @@
 #include "roll/lay-run.h"
 
 #include "roll/lay-first.h"
+#include "roll/lay-search.h"
+
+#include <math.h>
 
 /* So few are laid at once by every size there is, and the best lay is the first: it takes no longer
  * than one of more pieces. */
 #define FEW_PIECES 32
+
+/* So many attempts may be under way at once: one begins only when the one so many before it is
+ * done, whatever the number of threads. */
+#define WINDOW 4
+
+/* What an attempt takes off the length: of the lay, at most, and where it gives up halving. */
+#define MOST_SHRINK 0.04
+#define LEAST_SHRINK 0.0004
+
+/* Lays that did not come out and are near to it. */
+#define POOL 6
+
+static const SqLayEffort effort = { .patience = 100, .strikes = 2 };
 
 /* ---- which is better ----------------------------------------------------------------------- */
 
@@ -56,33 +72,407 @@ sq_lay_compare (const SqLayTask *task, const SqLay *a, const SqLay *b)
   return compare_costs (&cost_a, &cost_b);
 }
 
-/* ---- the search ---------------------------------------------------------------------------- */
+/* ---- a run --------------------------------------------------------------------------------- */
+
+/* A lay that did not come out. */
+typedef struct
+{
+  GArray *spots;
+  double loss;
+} Near;
+
+/* Attempt number of an age; an age ends when one comes out, as the next begin from what that
+ * found. What an attempt does follows from its number, the age's lay and the attempts that were done
+ * when it might begin. */
+typedef struct
+{
+  guint64 age, number, seed;
+  GArray *spots; /* to begin from; NULL: lay in order */
+  gint32 *ends;  /* to make room within */
+  double shrink; /* what that takes off */
+  GArray *order; /* to lay in */
+  SqLay *lay;    /* what came out; NULL: nothing better */
+  double loss;   /* how far it was from that */
+  gboolean is_done;
+} Attempt;
 
 typedef struct
 {
   const SqLayTask *task;
+  const SqLayBudget *budget;
+  const SqLayWatch *watch;
   SqLayKinds *kinds;
-  const SqTask *watch;
-  void (*better) (gpointer data, const SqLay *lay);
-  gpointer data;
-  guint n_first; /* how many orders by size make the first lay */
-  guint64 chance;
+  SqLaySearch *search; /* NULL: lays are sought by changing the order */
+
+  GMutex lock; /* of all that follows */
+  GCond changed;
   SqLay *best;
-  GArray *order; /* that gave the best, or the first */
-} Search;
+  GArray *order;           /* that gave the best */
+  GArray *spots;           /* of the best */
+  double shrink;           /* that the age's first attempt tries */
+  guint64 age, next, done; /* attempts of the age: to be begun, and done before which all are */
+  Attempt *window[WINDOW];
+  GArray *pool; /* of Near, the nearest first, of this age */
+  guint64 steps;
+  gint is_over; /* atomic */
+} Run;
+
+static void
+attempt_free (Attempt *attempt)
+{
+  g_clear_pointer (&attempt->spots, g_array_unref);
+  g_clear_pointer (&attempt->order, g_array_unref);
+  g_clear_pointer (&attempt->lay, sq_lay_unref);
+  g_free (attempt->ends);
+  g_free (attempt);
+}
+
+static gboolean
+is_stopped (const Run *run)
+{
+  const SqTask *task = run->watch != NULL ? &run->watch->task : NULL;
+  return task != NULL && task->is_cancelled != NULL && task->is_cancelled (task->data);
+}
+
+static void
+publish (Run *run)
+{
+  if (run->watch != NULL && run->watch->better != NULL)
+    run->watch->better (run->watch->task.data, run->best);
+}
+
+static void
+clear_near (gpointer data)
+{
+  g_array_unref (((Near *) data)->spots);
+}
+
+/* ---- spots --------------------------------------------------------------------------------- */
+
+/* Where the pieces of @lay lie. */
+static GArray *
+spots_of (const SqLayKinds *kinds, const SqLay *lay)
+{
+  GArray *spots = g_array_sized_new (FALSE, FALSE, sizeof (SqLaySpot), lay->placed->len);
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      guint kind = kinds->kind_of[placed->item];
+      const SqLayItem *item = sq_lay_task_item (kinds->task, placed->item);
+      guint pose = sq_lay_item_pose (item, placed->pose);
+      SqGrid corner = sq_lay_item_box (item, placed->pose).min;
+      SqLaySpot spot = { kind, placed->strip, pose, (gint64) placed->at.x + corner.x,
+                         (gint64) placed->at.y + corner.y };
+      g_array_append_val (spots, spot);
+    }
+  return spots;
+}
+
+/* Of the pieces at @spots, and what @like has not laid either. */
+static SqLay *
+lay_of (const SqLayKinds *kinds, const GArray *spots, const SqLay *like)
+{
+  g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, MAX (kinds->kinds->len, 1));
+
+  for (guint i = 0; i < like->unlaid->len; i++)
+    {
+      const SqUnlaid *unlaid = &g_array_index (like->unlaid, SqUnlaid, i);
+      why[kinds->kind_of[unlaid->item]] = unlaid->why;
+    }
+  return sq_lay_kinds_to_lay (kinds, spots, why);
+}
+
+/* The strip whose length is to shrink: the last that is bought by its length, else the last. */
+static guint
+open_strip (const SqLayTask *task, const SqLay *lay)
+{
+  guint open = 0;
+  gboolean is_roll = FALSE;
+
+  for (guint i = 0; i < task->strips->len; i++)
+    {
+      gboolean roll = sq_lay_task_strip (task, i)->kind == SQ_STRIP_ROLL;
+      if (sq_lay_length (lay, i) > 0 && (roll || !is_roll))
+        {
+          open = i;
+          is_roll = roll;
+        }
+    }
+  return open;
+}
+
+/* How far each strip may be laid when @shrink is taken off the open one. */
+static gint32 *
+ends_of (const SqLayTask *task, const SqLay *lay, double shrink)
+{
+  gint32 *ends = g_new (gint32, task->strips->len);
+  guint open = open_strip (task, lay);
+
+  for (guint i = 0; i < task->strips->len; i++)
+    {
+      const SqLayStrip *strip = sq_lay_task_strip (task, i);
+      gint32 laid = sq_lay_length (lay, i);
+      ends[i] = strip->length > 0 && laid > 0 ? strip->length : laid;
+    }
+  gint32 laid = sq_lay_length (lay, open);
+  ends[open] = laid - MAX ((gint32) (laid * shrink), 1);
+  return ends;
+}
+
+/* Takes @by out of the strip at a line that chance takes: what lies behind it moves up. */
+static void
+cut_out (const SqLayKinds *kinds, GArray *spots, guint strip, gint32 end, gint32 by, guint64 chance)
+{
+  /* the middle first, any other later */
+  double share = chance == 0 ? 0.5 : (double) (sq_lay_chance (&chance) >> 11) / 9007199254740992.0;
+  double line = share * end;
+
+  for (guint i = 0; i < spots->len; i++)
+    {
+      SqLaySpot *spot = &g_array_index (spots, SqLaySpot, i);
+      double middle = (double) spot->x
+                      + sq_lay_kind (kinds, spot->kind)->shapes[spot->pose]->length / 2.0;
+      if (spot->strip == strip && middle > line)
+        spot->x = MAX (spot->x - by, 0);
+    }
+}
+
+/* ---- an attempt ---------------------------------------------------------------------------- */
+
+static guint64
+mixed (guint64 seed, guint64 age, guint64 number)
+{
+  guint64 chance = seed ^ (age * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15))
+                   ^ (number * G_GUINT64_CONSTANT (0xc2b2ae3d27d4eb4f));
+  return sq_lay_chance (&chance);
+}
+
+static GArray *
+copy_of (const GArray *array, guint element)
+{
+  GArray *copy = g_array_sized_new (FALSE, FALSE, element, array->len);
+  g_array_append_vals (copy, array->data, array->len);
+  return copy;
+}
+
+/* Halving what is taken off until that is little; from then on by turns from another cut, with two
+ * pieces swapped, or from what nearly came out. */
+static void
+plan_separation (Run *run, Attempt *attempt)
+{
+  guint open = open_strip (run->task, run->best);
+  guint64 halvings = 0;
+  double shrink = run->shrink;
+
+  while (halvings < attempt->number && shrink > LEAST_SHRINK)
+    {
+      shrink /= 2;
+      halvings++;
+    }
+  guint64 later = attempt->number - halvings;
+  attempt->shrink = MAX (shrink, LEAST_SHRINK);
+  attempt->ends = ends_of (run->task, run->best, attempt->shrink);
+  gint32 laid = sq_lay_length (run->best, open), by = laid - attempt->ends[open];
+  if (later % 3 == 2 && run->pool->len > 0)
+    {
+      guint64 chance = attempt->seed;
+      double drawn = (double) (sq_lay_chance (&chance) >> 11) / 9007199254740992.0;
+      const Near *near = &g_array_index (run->pool, Near, (guint) (drawn * drawn * run->pool->len));
+      attempt->spots = copy_of (near->spots, sizeof (SqLaySpot));
+      sq_lay_search_swap (run->search, attempt->spots, attempt->seed);
+      return;
+    }
+  attempt->spots = copy_of (run->spots, sizeof (SqLaySpot));
+  cut_out (run->kinds, attempt->spots, open, laid, by,
+           later == 0 && attempt->number == 0 ? 0 : attempt->seed);
+  if (later % 3 == 1)
+    sq_lay_search_swap (run->search, attempt->spots, attempt->seed);
+}
+
+static Attempt *
+plan_attempt (Run *run)
+{
+  Attempt *attempt = g_new0 (Attempt, 1);
+
+  attempt->age = run->age;
+  attempt->number = run->next++;
+  attempt->seed = mixed (run->budget->seed, attempt->age, attempt->number);
+  if (run->search != NULL)
+    plan_separation (run, attempt);
+  else if (run->age == 0 && attempt->number < SQ_N_LAY_SORTS)
+    attempt->order = sq_lay_order_new (run->kinds, (SqLaySort) attempt->number);
+  else
+    {
+      guint64 chance = attempt->seed;
+      attempt->order = sq_lay_order_shuffled (run->order, &chance);
+    }
+  return attempt;
+}
+
+/* What an attempt asks while it is made. */
+typedef struct
+{
+  Run *run;
+  Attempt *attempt;
+} Asking;
+
+static gboolean
+is_vain (gpointer data)
+{
+  const Asking *asking = data;
+
+  if (g_atomic_int_get (&asking->run->is_over))
+    return TRUE;
+  if (is_stopped (asking->run))
+    {
+      g_atomic_int_set (&asking->run->is_over, TRUE);
+      return TRUE;
+    }
+  return g_atomic_pointer_get (&asking->run->age) != asking->attempt->age;
+}
+
+/* Not locked. */
+static void
+make_attempt (Run *run, Attempt *attempt, const SqLay *best)
+{
+  Asking asking = { run, attempt };
+  SqTask watch = { is_vain, NULL, &asking };
+
+  if (attempt->spots == NULL)
+    attempt->lay = sq_lay_first (run->kinds, attempt->order, &watch, 0, 0);
+  else if (sq_lay_search_separate (run->search, attempt->spots, attempt->ends, attempt->seed,
+                                   effort, is_vain, &asking, &attempt->loss))
+    {
+      sq_lay_search_compact (run->search, attempt->spots, attempt->ends);
+      attempt->lay = lay_of (run->kinds, attempt->spots, best);
+    }
+  if (attempt->lay != NULL
+      && (sq_lay_compare (run->task, attempt->lay, best) >= 0
+          || !sq_lay_is_valid (run->task, attempt->lay)))
+    g_clear_pointer (&attempt->lay, sq_lay_unref);
+}
+
+/* ---- what comes of it ---------------------------------------------------------------------- */
+
+static void
+begin_age (Run *run, Attempt *attempt)
+{
+  sq_lay_unref (run->best);
+  run->best = sq_lay_ref (attempt->lay);
+  if (attempt->order != NULL)
+    {
+      g_array_unref (run->order);
+      run->order = g_array_ref (attempt->order);
+    }
+  if (run->search != NULL)
+    {
+      g_array_unref (run->spots);
+      run->spots = spots_of (run->kinds, run->best);
+      run->shrink = CLAMP (attempt->number == 0 ? 2 * attempt->shrink : attempt->shrink,
+                           2 * LEAST_SHRINK, MOST_SHRINK);
+    }
+  g_array_set_size (run->pool, 0);
+  for (guint i = 0; i < WINDOW; i++)
+    if (run->window[i] != NULL && run->window[i]->is_done)
+      g_clear_pointer (&run->window[i], attempt_free);
+    else
+      run->window[i] = NULL; /* whoever makes it frees it */
+  run->next = run->done = 0;
+  g_atomic_pointer_set (&run->age, run->age + 1);
+  publish (run);
+}
+
+static void
+keep_near (Run *run, Attempt *attempt)
+{
+  guint at = run->pool->len;
+
+  if (attempt->spots == NULL || attempt->loss >= G_MAXDOUBLE)
+    return;
+  while (at > 0 && g_array_index (run->pool, Near, at - 1).loss > attempt->loss)
+    at--;
+  Near near = { g_array_ref (attempt->spots), attempt->loss };
+  g_array_insert_val (run->pool, at, near);
+  if (run->pool->len > POOL)
+    g_array_set_size (run->pool, POOL);
+}
+
+/* Takes what attempts have found, in the order of their numbers. */
+static void
+commit (Run *run)
+{
+  for (;;)
+    {
+      Attempt *attempt = run->window[run->done % WINDOW];
+      if (attempt == NULL || !attempt->is_done || run->steps >= run->budget->steps)
+        return;
+      run->steps++;
+      if (attempt->lay != NULL)
+        {
+          Attempt taken = *attempt;
+          taken.lay = sq_lay_ref (attempt->lay);
+          begin_age (run, attempt);
+          sq_lay_unref (taken.lay);
+          return;
+        }
+      keep_near (run, attempt);
+      run->window[run->done % WINDOW] = NULL;
+      attempt_free (attempt);
+      run->done++;
+    }
+}
+
+static gpointer
+work (gpointer data)
+{
+  Run *run = data;
+
+  g_mutex_lock (&run->lock);
+  while (!g_atomic_int_get (&run->is_over))
+    {
+      if (run->steps >= run->budget->steps)
+        break;
+      if (run->next >= run->done + WINDOW || run->window[run->next % WINDOW] != NULL)
+        {
+          g_cond_wait (&run->changed, &run->lock);
+          continue;
+        }
+      guint slot = run->next % WINDOW;
+      Attempt *attempt = plan_attempt (run);
+      g_autoptr (SqLay) best = sq_lay_ref (run->best);
+      run->window[slot] = attempt;
+      g_mutex_unlock (&run->lock);
+      make_attempt (run, attempt, best);
+      g_mutex_lock (&run->lock);
+      attempt->is_done = TRUE;
+      if (attempt->age != run->age || g_atomic_int_get (&run->is_over))
+        {
+          if (run->window[slot] == attempt)
+            run->window[slot] = NULL;
+          attempt_free (attempt);
+        }
+      else
+        commit (run);
+      g_cond_broadcast (&run->changed);
+    }
+  g_cond_broadcast (&run->changed);
+  g_mutex_unlock (&run->lock);
+  return NULL;
+}
+
+/* ---- the first ----------------------------------------------------------------------------- */
 
 /* Takes @lay and @order, and keeps them if they are no worse. */
 static void
-offer (Search *search, SqLay *lay, GArray *order)
+offer (Run *run, SqLay *lay, GArray *order)
 {
-  if (search->best == NULL || sq_lay_compare (search->task, lay, search->best) <= 0)
+  if (run->best == NULL || sq_lay_compare (run->task, lay, run->best) <= 0)
     {
-      g_clear_pointer (&search->best, sq_lay_unref);
-      g_clear_pointer (&search->order, g_array_unref);
-      search->best = sq_lay_ref (lay);
-      search->order = g_array_ref (order);
-      if (search->better != NULL)
-        search->better (search->data, lay);
+      g_clear_pointer (&run->best, sq_lay_unref);
+      g_clear_pointer (&run->order, g_array_unref);
+      run->best = sq_lay_ref (lay);
+      run->order = g_array_ref (order);
     }
   sq_lay_unref (lay);
   g_array_unref (order);
@@ -90,44 +480,36 @@ offer (Search *search, SqLay *lay, GArray *order)
 
 /* Takes @order. FALSE if it was stopped. */
 static gboolean
-lay_order (Search *search, GArray *order, double from, double to)
+lay_order (Run *run, GArray *order, double from, double to)
 {
-  SqLay *lay = sq_lay_first (search->kinds, order, search->watch, from, to);
+  SqLay *lay = sq_lay_first (run->kinds, order, run->watch != NULL ? &run->watch->task : NULL, from,
+                             to);
 
   if (lay != NULL)
-    offer (search, lay, order);
+    offer (run, lay, order);
   else
     g_array_unref (order);
   return lay != NULL;
 }
 
-/* The order to try in @step: the rest of those by size in turn, then what chance makes of the
- * best. */
-static GArray *
-next_order (Search *search, guint64 step)
-{
-  if (step < SQ_N_LAY_SORTS - search->n_first)
-    return sq_lay_order_new (search->kinds, (SqLaySort) (search->n_first + step));
-  return sq_lay_order_shuffled (search->order, &search->chance);
-}
-
 /* The best lay before any steps: the first, or what @warm gives; FALSE if it was stopped. */
 static gboolean
-begin (Search *search, const SqLay *warm, double to)
+begin (Run *run, const SqLay *warm)
 {
-  double each = to / (search->n_first + (warm != NULL)), from = 0;
+  guint n_first = sq_lay_n_pieces (run->kinds) <= FEW_PIECES ? SQ_N_LAY_SORTS : 1;
+  double each = 1.0 / (n_first + (warm != NULL)), from = 0;
 
   if (warm != NULL)
     {
-      GArray *as_warm = sq_lay_order_new_as (search->kinds, warm);
-      if (sq_lay_is_valid (search->task, warm))
-        offer (search, sq_lay_ref (warm), g_array_ref (as_warm));
-      if (!lay_order (search, as_warm, 0, each))
+      GArray *as_warm = sq_lay_order_new_as (run->kinds, warm);
+      if (sq_lay_is_valid (run->task, warm))
+        offer (run, sq_lay_ref (warm), g_array_ref (as_warm));
+      if (!lay_order (run, as_warm, 0, each))
         return FALSE;
       from = each;
     }
-  for (guint i = 0; i < search->n_first; i++, from += each)
-    if (!lay_order (search, sq_lay_order_new (search->kinds, (SqLaySort) i), from, from + each))
+  for (guint i = 0; i < n_first; i++, from += each)
+    if (!lay_order (run, sq_lay_order_new (run->kinds, (SqLaySort) i), from, from + each))
       return FALSE;
   return TRUE;
 }
@@ -149,6 +531,30 @@ signed_with (SqLay *lay, guint64 seed, guint64 steps)
   return result;
 }
 
+static void
+improve (Run *run)
+{
+  guint n = CLAMP (run->budget->threads, 1, WINDOW);
+  GThread *threads[WINDOW];
+
+  run->spots = spots_of (run->kinds, run->best);
+  run->search = sq_lay_search_new (run->kinds, run->spots);
+  run->shrink = MOST_SHRINK / 2;
+  for (guint i = 1; i < n; i++)
+    threads[i] = g_thread_new ("lay", work, run);
+  work (run);
+  for (guint i = 1; i < n; i++)
+    g_thread_join (threads[i]);
+  for (guint i = 0; i < WINDOW; i++)
+    g_clear_pointer (&run->window[i], attempt_free);
+  if (g_getenv ("SQ_LAY_TRACE") && run->search)
+    g_printerr ("looks %" G_GUINT64_FORMAT " steps %" G_GUINT64_FORMAT " ages %" G_GUINT64_FORMAT
+                "\n",
+                sq_lay_search_n_looks (run->search), run->steps, run->age);
+  g_clear_pointer (&run->search, sq_lay_search_free);
+  g_array_unref (run->spots);
+}
+
 SqLay *
 sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
             const SqLayWatch *watch)
@@ -156,26 +562,25 @@ sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
   g_return_val_if_fail (task->digest != 0, NULL);
 
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
-  Search search = { .task = task,
-                    .kinds = kinds,
-                    .watch = watch != NULL ? &watch->task : NULL,
-                    .n_first = sq_lay_n_pieces (kinds) <= FEW_PIECES ? SQ_N_LAY_SORTS : 1,
-                    .chance = budget->seed,
-                    .better = watch != NULL ? watch->better : NULL,
-                    .data = watch != NULL ? watch->task.data : NULL };
-  double share = 1.0 / ((double) budget->steps + 1);
-  guint64 step = 0;
+  Run run = { .task = task, .kinds = kinds, .budget = budget, .watch = watch };
 
-  if (!begin (&search, warm, share))
-    g_clear_pointer (&search.best, sq_lay_unref);
-  for (; search.best != NULL && step < budget->steps; step++)
+  if (!begin (&run, warm))
+    g_clear_pointer (&run.best, sq_lay_unref);
+  else
+    publish (&run);
+  if (run.best != NULL && budget->steps > 0)
     {
-      double from = share * ((double) step + 1);
-      if (!lay_order (&search, next_order (&search, step), from, from + share))
-        break;
+      run.pool = g_array_new (FALSE, FALSE, sizeof (Near));
+      g_array_set_clear_func (run.pool, clear_near);
+      g_mutex_init (&run.lock);
+      g_cond_init (&run.changed);
+      improve (&run);
+      g_mutex_clear (&run.lock);
+      g_cond_clear (&run.changed);
+      g_array_unref (run.pool);
     }
-  g_clear_pointer (&search.order, g_array_unref);
-  if (search.best != NULL)
-    return signed_with (search.best, budget->seed, step);
+  g_clear_pointer (&run.order, g_array_unref);
+  if (run.best != NULL)
+    return signed_with (run.best, budget->seed, run.steps);
   return warm != NULL && sq_lay_is_valid (task, warm) ? sq_lay_ref (warm) : NULL;
 }
