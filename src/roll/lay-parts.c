@@ -5,12 +5,12 @@
 #include <string.h>
 
 /* Edges shorter than this may give way to others that lie outside them (µm): chords of arcs are. */
-#define SHORT_UM 20000
+#define SHORT_UM 40000
 
-/* How far outside one of them may lead, and how often that is done (µm): together less than
- * 0.2 mm. */
-#define OUTSIDE_UM 60.0
-#define ROUNDS 3
+/* How far outside one of them may lead (µm). Each round halves the edges of an arc, which makes it
+ * four times as far: together about half a millimetre, the last counting for most. */
+#define OUTSIDE_UM 300.0
+#define ROUNDS 6
 
 /* > 0 where a, b, c turn to the left. Of one item, so that products fit. */
 static gint64

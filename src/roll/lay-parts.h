@@ -11,8 +11,8 @@ typedef struct
   guint n;
 } SqLayPart;
 
-/* The parts together hold the keep rings; they lie outside them only along arcs, by less than
- * 0.2 mm, and are the hull where the rings can't be cut. Coordinates as in SqLayShape: the cut
+/* The parts together hold the keep rings; they lie outside them only along arcs, by about half
+ * a millimetre, and are the hull where the rings can't be cut. Coordinates as in SqLayShape: the cut
  * line's box begins at (0, 0). */
 typedef struct
 {

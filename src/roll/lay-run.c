@@ -353,6 +353,32 @@ make_attempt (Run *run, Attempt *attempt, const SqLay *best)
     g_clear_pointer (&attempt->lay, sq_lay_unref);
 }
 
+/* Whether no lay can be shorter: its pieces fill the strip, or one alone is as long. */
+static gboolean
+is_shortest (const Run *run)
+{
+  const SqLayTask *task = run->task;
+  const SqLay *best = run->best;
+  double area_mm2 = 0;
+  gint32 longest = 0;
+
+  if (task->strips->len != 1 || best->unlaid->len > 0)
+    return FALSE;
+  for (guint i = 0; i < run->kinds->kinds->len; i++)
+    {
+      const SqLayKind *kind = sq_lay_kind (run->kinds, i);
+      const SqLayItem *item = sq_lay_task_item (task, kind->first);
+      gint32 least = kind->count > 0 ? G_MAXINT32 : 0;
+      for (guint k = 0; k < kind->n_shapes; k++)
+        least = MIN (least, kind->shapes[k]->length);
+      longest = MAX (longest, least);
+      area_mm2 += kind->count * sq_grid_rings_area_mm2 (item->rings, item->n_rings);
+    }
+  double filled_um = area_mm2 * SQ_GRID_PER_MM * SQ_GRID_PER_MM
+                     / sq_lay_task_strip (task, 0)->width;
+  return sq_lay_length (best, 0) <= longest || sq_lay_length (best, 0) < filled_um + 1;
+}
+
 /* ---- what comes of it ---------------------------------------------------------------------- */
 
 static void
@@ -381,6 +407,8 @@ begin_age (Run *run, Attempt *attempt)
   run->next = run->done = 0;
   g_atomic_pointer_set (&run->age, run->age + 1);
   publish (run);
+  if (is_shortest (run))
+    g_atomic_int_set (&run->is_over, TRUE);
 }
 
 static void
@@ -547,10 +575,6 @@ improve (Run *run)
     g_thread_join (threads[i]);
   for (guint i = 0; i < WINDOW; i++)
     g_clear_pointer (&run->window[i], attempt_free);
-  if (g_getenv ("SQ_LAY_TRACE") && run->search)
-    g_printerr ("looks %" G_GUINT64_FORMAT " steps %" G_GUINT64_FORMAT " ages %" G_GUINT64_FORMAT
-                "\n",
-                sq_lay_search_n_looks (run->search), run->steps, run->age);
   g_clear_pointer (&run->search, sq_lay_search_free);
   g_array_unref (run->spots);
 }
@@ -568,7 +592,7 @@ sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
     g_clear_pointer (&run.best, sq_lay_unref);
   else
     publish (&run);
-  if (run.best != NULL && budget->steps > 0)
+  if (run.best != NULL && budget->steps > 0 && !is_shortest (&run))
     {
       run.pool = g_array_new (FALSE, FALSE, sizeof (Near));
       g_array_set_clear_func (run.pool, clear_near);

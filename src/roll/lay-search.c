@@ -61,7 +61,6 @@ struct _SqLaySearch
   gboolean *is_phased; /* by kind */
   gboolean *is_pinned; /* by piece */
   GArray *flaws;       /* of Flaw */
-  gsize n_looks;
 };
 
 typedef struct
@@ -241,12 +240,6 @@ sq_lay_search_free (SqLaySearch *search)
   g_free (search);
 }
 
-guint64
-sq_lay_search_n_looks (SqLaySearch *search)
-{
-  return (guint64) search->n_looks;
-}
-
 static const SqLayNofit *
 make_nofit (SqLaySearch *search, guint moving, guint fixed)
 {
@@ -294,19 +287,12 @@ typedef struct
   gint32 *x0, *x1, *y0, *y1; /* the boxes of their parts, by lanes */
   float *losses, *weights;   /* by two of them; stride apart */
   guint64 chance;
-  gsize n_looks;
 } State;
 
-static gpointer
+static gint32 *
 lanes_new (guint n)
 {
-  gpointer lanes = NULL;
-  gsize bytes = n * sizeof (gint32);
-
-  if (posix_memalign (&lanes, 64, bytes) != 0)
-    g_error ("no memory for %" G_GSIZE_FORMAT " bytes", bytes);
-  memset (lanes, 0, bytes);
-  return lanes;
+  return g_aligned_alloc0 (n, sizeof (gint32), sizeof (Lanes));
 }
 
 static guint
@@ -371,12 +357,11 @@ state_new (SqLaySearch *search, const GArray *spots, const gint32 *ends, guint64
 static void
 state_free (State *state)
 {
-  g_atomic_pointer_add (&state->search->n_looks, (gssize) state->n_looks);
   g_free (state->places);
-  free (state->x0);
-  free (state->x1);
-  free (state->y0);
-  free (state->y1);
+  g_aligned_free (state->x0);
+  g_aligned_free (state->x1);
+  g_aligned_free (state->y0);
+  g_aligned_free (state->y1);
   g_free (state->losses);
   g_free (state->weights);
   g_free (state);
@@ -563,7 +548,6 @@ look (State *state, guint i, const Place *place, float bound)
   const float *weights = &state->weights[(gsize) i * state->stride];
   float sum = 0;
 
-  state->n_looks++;
   for (guint group = 0; group < state->stride / LANES; group++)
     {
       union

@@ -36,6 +36,3 @@ void sq_lay_search_compact (SqLaySearch *search, GArray *spots, const gint32 *en
 
 /* Lets two large pieces of @spots change places, as chance has it. */
 void sq_lay_search_swap (SqLaySearch *search, GArray *spots, guint64 seed);
-
-/* How often a place was looked at so far. */
-guint64 sq_lay_search_n_looks (SqLaySearch *search);

@@ -389,7 +389,7 @@ test_random (void)
   for (guint32 seed = first; seed < first + n; seed++)
     {
       g_autoptr (SqLayTask) task = random_task (seed);
-      g_autoptr (SqLay) lay = lay_of (task, seed % 4);
+      g_autoptr (SqLay) lay = lay_of (task, seed % 20 == 0 ? 2 : 0);
       assert_laws (task, lay, seed);
       count (&counts, task, lay);
     }
@@ -424,7 +424,7 @@ assert_same (const SqLay *a, const SqLay *b)
 static void
 test_threads (void)
 {
-  for (guint32 seed = 1; seed <= 40; seed++)
+  for (guint32 seed = 1; seed <= 6; seed++)
     {
       g_autoptr (SqLayTask) task = random_task (seed);
       SqLayBudget budget = { .seed = seed, .steps = 3, .threads = 1 };
