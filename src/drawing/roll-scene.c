@@ -199,11 +199,11 @@ sq_roll_piece_scene (const SqLays *lays, guint index, guint i, SqRollLayer layer
 static double
 kept_offset_mm (const SqKeptLay *kept, guint strip)
 {
-  double y = 0;
+  double x = 0;
 
   for (guint i = 0; i < MIN (strip, kept->strips->len); i++)
-    y += g_array_index (kept->strips, SqKeptStrip, i).width_mm + SQ_ROLL_GAP_MM;
-  return y;
+    x += g_array_index (kept->strips, SqKeptStrip, i).length_mm + SQ_ROLL_GAP_MM;
+  return x;
 }
 
 SqBox
@@ -215,7 +215,7 @@ sq_roll_kept_box (const SqKeptLay *kept)
     {
       const SqKeptStrip *strip = &g_array_index (kept->strips, SqKeptStrip, i);
       box = sq_box_with (box,
-                         sq_point (strip->length_mm, kept_offset_mm (kept, i) + strip->width_mm));
+                         sq_point (kept_offset_mm (kept, i) + strip->length_mm, strip->width_mm));
     }
   return box;
 }
@@ -224,7 +224,7 @@ static void
 add_kept (SqSceneBuilder *builder, const SqKeptLay *kept, const SqKeptPlaced *placed, double em_mm)
 {
   const SqKeptPiece *piece = &g_array_index (kept->pieces, SqKeptPiece, placed->piece);
-  SqVector at = sq_add (placed->at, sq_point (0, kept_offset_mm (kept, placed->strip)));
+  SqVector at = sq_add (placed->at, sq_point (kept_offset_mm (kept, placed->strip), 0));
   g_autoptr (GPtrArray) rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
 
   sq_scene_begin_stroke (builder, SQ_PEN_CUT);
@@ -248,9 +248,9 @@ sq_roll_kept_scene (const SqKeptLay *kept, double em_mm)
   for (guint i = 0; i < kept->strips->len; i++)
     {
       const SqKeptStrip *strip = &g_array_index (kept->strips, SqKeptStrip, i);
-      double y = kept_offset_mm (kept, i);
-      g_autoptr (SqPath) border = sq_path_new_rectangle (0, y, strip->length_mm,
-                                                         y + strip->width_mm);
+      double x = kept_offset_mm (kept, i);
+      g_autoptr (SqPath) border = sq_path_new_rectangle (x, 0, x + strip->length_mm,
+                                                         strip->width_mm);
       sq_scene_add_path (builder, border);
     }
   for (guint i = 0; i < kept->placed->len; i++)

@@ -14,9 +14,10 @@
 #define HATCH_MM 12.0
 #define MOST_HATCHES 200
 
-/* A name's letters are no larger than this share of the gap it stands in. */
+/* A name's letters are no larger than this share of the gap above strips. */
 #define NAME_SHARE 0.55
 #define NAME_PAD_EM 0.35
+#define NAME_APART_EM 0.6
 
 static const SqLayStrip *
 strip_of (const SqClothLay *cloth, guint strip)
@@ -72,11 +73,11 @@ goes_on (const SqClothLay *cloth, guint strip)
 SqVector
 sq_roll_strip_offset (const SqClothLay *cloth, guint strip)
 {
-  double y = 0;
+  double x = 0;
 
   for (guint i = 0; i < strip; i++)
-    y += strip_width_mm (cloth, i) + SQ_ROLL_GAP_MM;
-  return sq_point (0, y);
+    x += strip_length_mm (cloth, i) + SQ_ROLL_GAP_MM;
+  return sq_point (x, 0);
 }
 
 SqBox
@@ -94,6 +95,8 @@ sq_roll_box (const SqClothLay *cloth)
   for (guint i = 0; i < cloth->task->strips->len; i++)
     box = sq_box_with (box,
                        sq_add (sq_roll_strip_offset (cloth, i), sq_roll_strip_box (cloth, i).max));
+  if (cloth->task->strips->len > 1)
+    box.max.y += SQ_ROLL_GAP_MM;
   return box;
 }
 
@@ -307,19 +310,24 @@ sq_roll_end_scene (const SqLays *lays, guint index, double from_mm, double to_mm
 }
 
 SqScene *
-sq_roll_name_scene (const SqClothLay *cloth, guint strip, const char *name, const SqRollLook *look)
+sq_roll_name_scene (const SqClothLay *cloth, guint strip, const char *name, const char *detail,
+                    const SqRollLook *look)
 {
   SqSceneBuilder *builder = sq_scene_builder_new ();
   double em_mm = fmin (look->em_mm, NAME_SHARE * SQ_ROLL_GAP_MM);
-  double width_mm = sq_text_width_em (name, TRUE) * em_mm;
+  double room_mm = strip_length_mm (cloth, strip) + SQ_ROLL_GAP_MM - NAME_APART_EM * em_mm;
+  double whole_mm = sq_text_with_detail_width_em (name, TRUE, detail) * em_mm;
+  gboolean has_room = whole_mm <= room_mm;
+  double width_mm = has_room ? whole_mm : fmin (sq_text_width_em (name, TRUE) * em_mm, room_mm);
   double above_mm = (NAME_PAD_EM + SQ_TEXT_HEIGHT_EM / 2) * em_mm;
+  const SqText text = { .at = sq_point (width_mm / 2, strip_width_mm (cloth, strip) + above_mm),
+                        .em_mm = em_mm,
+                        .width_mm = width_mm,
+                        .align = SQ_ALIGN_START,
+                        .bold = TRUE,
+                        .text = name,
+                        .detail = has_room ? detail : NULL };
 
-  sq_scene_add_text (
-      builder, &(SqText){ .at = sq_point (width_mm / 2, strip_width_mm (cloth, strip) + above_mm),
-                          .em_mm = em_mm,
-                          .width_mm = width_mm,
-                          .align = SQ_ALIGN_START,
-                          .bold = TRUE,
-                          .text = name });
+  sq_scene_add_text (builder, &text);
   return sq_scene_builder_end (builder);
 }

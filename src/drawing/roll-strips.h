@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What a cloth's pieces are laid on: what is there of it and the roll that is bought, with their
  * pattern and flaws. Roll coordinates, mm: x along from the cut end, y across from the near usable
- * edge; further strips stand above the first, each with room above it for its name. */
+ * edge; further strips lie to the right of the first, in a line along their near edges. */
 #pragma once
 
 #include "drawing/scene.h"
 #include "plan/lays.h"
 
-/* Between strips (mm). */
+/* Between strips, and above them where they are named (mm). */
 #define SQ_ROLL_GAP_MM 120.0
 
 typedef struct
@@ -18,7 +18,7 @@ typedef struct
 } SqRollLook;
 
 /* Everything of the lay of @cloth: of each strip what is bought of it or laid, or what is there. Of
- * what is long only so much as matters. */
+ * what is long only so much as matters. Of several strips, with room above for their names. */
 SqBox sq_roll_box (const SqClothLay *cloth);
 /* The same of one strip, with its own cut end's near corner at (0, 0). */
 SqBox sq_roll_strip_box (const SqClothLay *cloth, guint strip);
@@ -38,9 +38,10 @@ SqScene *sq_roll_end_scene (const SqLays *lays, guint cloth, double from_mm, dou
 /* The same of one strip. */
 SqScene *sq_roll_strip_end_scene (const SqLays *lays, guint cloth, guint strip, double from_mm,
                                   double to_mm);
-/* @name above the strip, from its cut end on, its own (0, 0) at (0, 0). New. */
+/* @name above the strip, and its size as @detail where there is room, from its cut end on, its own
+ * (0, 0) at (0, 0). New. */
 SqScene *sq_roll_name_scene (const SqClothLay *cloth, guint strip, const char *name,
-                             const SqRollLook *look);
+                             const char *detail, const SqRollLook *look);
 
 /* The box of @flaw where it is shown; empty where its piece of cloth is not there. */
 SqBox sq_roll_flaw_box (const SqClothLay *cloth, const SqFlaw *flaw);

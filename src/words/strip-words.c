@@ -29,12 +29,16 @@ sq_words_strip_name (const SqLays *lays, const SqClothLay *cloth, guint strip)
 }
 
 /* A remnant is told as one lays it out, a bolt as cloth is sold. */
-static char *
-size_text (const SqStock *stock, double length_mm, double width_mm, const SqLengthStyle *style)
+char *
+sq_words_strip_size (const SqLays *lays, const SqClothLay *cloth, guint strip,
+                     const SqLengthStyle *style)
 {
+  const SqLayStrip *own = sq_lay_task_strip (cloth->task, strip);
+  const SqStock *stock = sq_lays_stock (lays, cloth, strip);
+  double length_mm = own->length / SQ_GRID_PER_MM;
   SqLengthStyle with_unit = *style;
   with_unit.with_unit = TRUE;
-  g_autofree char *width = sq_words_length (width_mm, &with_unit);
+  g_autofree char *width = sq_words_length (own->width / SQ_GRID_PER_MM, &with_unit);
   g_autofree char *length = NULL;
 
   if (stock == NULL)
@@ -49,11 +53,8 @@ char *
 sq_words_strip (const SqLays *lays, const SqClothLay *cloth, guint strip,
                 const SqLengthStyle *style)
 {
-  const SqLayStrip *own = sq_lay_task_strip (cloth->task, strip);
   g_autofree char *name = sq_words_strip_name (lays, cloth, strip);
-  g_autofree char *size = size_text (sq_lays_stock (lays, cloth, strip),
-                                     own->length / SQ_GRID_PER_MM, own->width / SQ_GRID_PER_MM,
-                                     style);
+  g_autofree char *size = sq_words_strip_size (lays, cloth, strip, style);
 
   /* TRANSLATORS: a piece of cloth, and its size. */
   return g_strdup_printf (_ ("%s · %s"), name, size);

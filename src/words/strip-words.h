@@ -10,8 +10,10 @@ char *sq_words_stock (const SqCloth *cloth, const SqStock *stock);
  * buy · 54 in wide". */
 char *sq_words_strip (const SqLays *lays, const SqClothLay *cloth, guint strip,
                       const SqLengthStyle *style);
-/* The same without its size. */
+/* The same without its size; its size alone. */
 char *sq_words_strip_name (const SqLays *lays, const SqClothLay *cloth, guint strip);
+char *sq_words_strip_size (const SqLays *lays, const SqClothLay *cloth, guint strip,
+                           const SqLengthStyle *style);
 /* Whether strips of @cloth are to be named: there is more than the roll that is bought. */
 gboolean sq_words_names_strips (const SqClothLay *cloth);
 

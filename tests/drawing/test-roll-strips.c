@@ -34,13 +34,14 @@ test_boxes (void)
   assert_mm (sq_roll_strip_box (cloth, 0).max.y, 800);
   /* A long bolt as far as its flaw, and some more. */
   assert_mm (sq_roll_strip_box (cloth, 1).max.x, 5410);
-  assert_mm (sq_roll_strip_offset (cloth, 1).y, 800 + SQ_ROLL_GAP_MM);
-  assert_mm (sq_roll_strip_offset (cloth, 2).y, 800 + 1400 + 2 * SQ_ROLL_GAP_MM);
-  assert_mm (whole.max.x, 5410);
-  assert_mm (whole.max.y, 800 + 1400 + 1400 + 2 * SQ_ROLL_GAP_MM);
+  assert_mm (sq_roll_strip_offset (cloth, 1).x, 1000 + SQ_ROLL_GAP_MM);
+  assert_mm (sq_roll_strip_offset (cloth, 2).x, 1000 + 5410 + 2 * SQ_ROLL_GAP_MM);
+  assert_mm (whole.max.x, 1000 + 5410 + 2 * SQ_ROLL_GAP_MM);
+  assert_mm (whole.max.y, 1400 + SQ_ROLL_GAP_MM);
   g_assert_cmpint (sq_roll_strip_at (cloth, sq_point (10, 790)), ==, 0);
   g_assert_cmpint (sq_roll_strip_at (cloth, sq_point (10, 850)), ==, -1);
-  g_assert_cmpint (sq_roll_strip_at (cloth, sq_point (5000, 1000)), ==, 1);
+  g_assert_cmpint (sq_roll_strip_at (cloth, sq_point (1050, 10)), ==, -1);
+  g_assert_cmpint (sq_roll_strip_at (cloth, sq_point (6000, 1000)), ==, 1);
   g_assert_cmpint (sq_roll_strip_at (cloth, sq_point (-1, 10)), ==, -1);
 }
 
@@ -52,12 +53,12 @@ test_flaws (void)
   const SqCloth *own = sq_plan_cloth (lays->plan, 1);
   SqBox far_off = sq_roll_flaw_box (cloth, sq_cloth_find_flaw (own, 8));
 
-  assert_mm (far_off.min.y, 800 + SQ_ROLL_GAP_MM);
-  assert_mm (far_off.max.x, 5010);
+  assert_mm (far_off.min.y, 0);
+  assert_mm (far_off.max.x, 1000 + SQ_ROLL_GAP_MM + 5010);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (905, 720), 0), ==, 7);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (895, 720), 0), ==, 0);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (895, 720), 6), ==, 7);
-  g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (5005, 925), 0), ==, 8);
+  g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (6125, 5), 0), ==, 8);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (5, 5), 0), ==, 0);
 }
 
@@ -79,11 +80,11 @@ test_scenes (void)
   assert_mm (sq_scene_box (part).max.x, 500);
   g_assert_nonnull (strstr (drawn, "hatch"));
   g_assert_null (strstr (part_drawn, "hatch"));
-  assert_mm (sq_scene_box (all).max.x, whole.max.x);
-  assert_mm (sq_scene_box (all).max.y, 800 + SQ_ROLL_GAP_MM + 1400);
+  assert_mm (sq_scene_box (all).max.x, whole.max.x - SQ_ROLL_GAP_MM);
+  assert_mm (sq_scene_box (all).max.y, 1400);
 }
 
-/* Its name stands in the room above a strip, however large text is. */
+/* Its name stands in the room above a strip and before the next, however large text is. */
 static void
 test_name (void)
 {
@@ -95,11 +96,12 @@ test_name (void)
     {
       SqRollLook own = look;
       own.em_mm = sizes[i];
-      g_autoptr (SqScene) name = sq_roll_name_scene (cloth, 0, "Remnant 1", &own);
+      g_autoptr (SqScene) name = sq_roll_name_scene (cloth, 0, "Remnant 1", "39 × 31 in", &own);
       SqBox box = sq_scene_box (name);
       g_assert_cmpfloat (box.min.y, >, 800);
       g_assert_cmpfloat (box.max.y, <, 800 + SQ_ROLL_GAP_MM);
       g_assert_cmpfloat (box.min.x, >=, 0);
+      g_assert_cmpfloat (box.max.x, <, 1000 + SQ_ROLL_GAP_MM);
     }
 }
 
