@@ -93,8 +93,9 @@ sq_roll_box (const SqClothLay *cloth)
   SqBox box = sq_box_with (sq_box_empty (), sq_point (0, 0));
 
   for (guint i = 0; i < cloth->task->strips->len; i++)
-    box = sq_box_with (box,
-                       sq_add (sq_roll_strip_offset (cloth, i), sq_roll_strip_box (cloth, i).max));
+    if (strip_length_mm (cloth, i) > 0)
+      box = sq_box_with (
+          box, sq_add (sq_roll_strip_offset (cloth, i), sq_roll_strip_box (cloth, i).max));
   if (cloth->task->strips->len > 1)
     box.max.y += SQ_ROLL_GAP_MM;
   return box;
