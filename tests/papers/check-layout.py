@@ -81,8 +81,10 @@ def check(squab_cut, job, folder):
                    check=False, capture_output=True)
     plan = json.loads(plan_file.read_text())
     scale = float(re.search(r'scale 1 : ([\d.]+)', run('pdftotext', '-l', '1', pdf, '-'))[1])
-    wanted = [(x / scale, -y / scale) for placed in plan['lays'][0]['placed']
-              for x, y in corners(plan, placed)]
+    placed = plan['lays'][0]['placed']
+    strip = min(one['strip'] for one in placed)
+    wanted = [(x / scale, -y / scale) for one in placed if one['strip'] == strip
+              for x, y in corners(plan, one)]
     points = list(traced(pdf))
     places = Places(points)
     first = wanted[0]
@@ -94,6 +96,20 @@ def check(squab_cut, job, folder):
     sys.exit(f'{job}: pieces are not drawn where the plan has them')
 
 
+def with_remnant(name, folder):
+    """The job with a remnant of its first cloth, that has a flaw: what is drawn first is the remnant."""
+    job = json.loads(pathlib.Path(name).read_text())
+    job['cloths'][0] |= {'stock': [{'id': 1, 'kind': 'remnant', 'length': 900, 'width': 800}],
+                         'flaws': [{'id': 1, 'stock': 1, 'x': 300, 'y': 20, 'length': 30,
+                                    'width': 25}]}
+    path = folder / f'remnant-{pathlib.Path(name).name}'
+    path.write_text(json.dumps(job))
+    return path
+
+
 with tempfile.TemporaryDirectory() as work:
     for name in sys.argv[2:]:
         check(sys.argv[1], name, pathlib.Path(work))
+    remnant = with_remnant(next(name for name in sys.argv[2:] if 'bay-seat' in name),
+                           pathlib.Path(work))
+    check(sys.argv[1], remnant, pathlib.Path(work))

@@ -88,6 +88,41 @@ test_unlaid (void)
   g_assert_true (has_text (paper, "does not go on the cloth"));
 }
 
+/* Each strip is drawn under its name, with its flaws; every copy stands in the table once. */
+static void
+test_stock (void)
+{
+  static const char *const wanted[] = {
+    "Remnant 1 · 900 × 800 mm",
+    "Roll to buy · 1400 mm wide",
+    "Nothing lies on Bolt 1.",
+    "Hatched: flaws; nothing is cut from there.",
+    "On",
+  };
+
+  for (guint sheet = 0; sheet < SQ_N_SHEETS; sheet++)
+    {
+      g_autoptr (SqPaper) paper = paper_of_text (
+          "{'format':'squab job','version':1,'units':'mm','cloths':[{'id':1,'width':1400,'stock':["
+          "{'id':1,'kind':'bolt','length':60},{'id':2,'kind':'remnant','length':900,'width':800}],"
+          "'flaws':[{'id':1,'stock':2,'x':400,'y':300,'length':20,'width':20}]}],"
+          "'cushions':[{'id':1,'count':3,'thickness':60,'outline':[{'id':1,'x':0,'y':0},"
+          "{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':500},{'id':4,'x':0,'y':500}]}]}",
+          SQ_PAPER_LAYOUT, (SqSheet) sheet);
+      assert_paper_is_clean (paper);
+      for (guint i = 0; i < G_N_ELEMENTS (wanted); i++)
+        {
+          g_test_message ("%s", wanted[i]);
+          g_assert_true (has_text (paper, wanted[i]));
+        }
+      for (guint copy = 1; copy <= 3; copy++)
+        {
+          g_autofree char *words = g_strdup_printf ("%u of 3", copy);
+          g_assert_cmpuint (count_in_all (paper, words), >=, 4);
+        }
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -97,5 +132,6 @@ main (int argc, char **argv)
   g_test_add_func ("/papers/layout/long roll", test_long_roll);
   g_test_add_func ("/papers/layout/names", test_names);
   g_test_add_func ("/papers/layout/unlaid", test_unlaid);
+  g_test_add_func ("/papers/layout/stock", test_stock);
   return g_test_run ();
 }
