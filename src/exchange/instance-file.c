@@ -10,6 +10,10 @@
 #define MOST_ITEMS 10000
 #define MOST_CORNERS 5000
 
+/* What a strip may be wide in its own units. */
+#define LEAST_HEIGHT 1e-9
+#define MOST_HEIGHT 1e9
+
 /* What a strip is made to be wide (mm): from this to ten times as much. */
 #define LEAST_WIDTH_MM 1000.0
 
@@ -187,12 +191,10 @@ read_strip (const SqJson *json, SqInstance *instance, GError **error)
   if (!find (json, 0, "strip_height", SQ_JSON_NUMBER, &token, error)
       || !sq_read_number (json, token, &instance->strip_height, error))
     return FALSE;
-  double power = instance->strip_height > 0
-                     ? floor (log10 (instance->strip_height / LEAST_WIDTH_MM) + 1e-12)
-                     : INFINITY;
-  instance->per_unit_mm = pow (10, -power);
-  if (!isfinite (power) || !isfinite (instance->per_unit_mm))
+  if (!(instance->strip_height >= LEAST_HEIGHT && instance->strip_height <= MOST_HEIGHT))
     return sq_refuse (json, token, error, "no width of a strip");
+  instance->per_unit_mm = pow (10,
+                               -floor (log10 (instance->strip_height / LEAST_WIDTH_MM) + 1e-12));
   double width_um = instance->strip_height * instance->per_unit_mm * SQ_GRID_PER_MM;
   SqLayStrip strip = { .kind = SQ_STRIP_ROLL, .width = (gint32) floor (width_um + 1e-6) };
   sq_lay_task_add_strip (instance->task, &strip);

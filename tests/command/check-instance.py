@@ -135,6 +135,8 @@ class Others(Case):
                 ('', ''), ('[]', 'not an object'), ({}, 'no strip_height'),
                 ({'strip_height': 0, 'items': []}, 'strip_height: no width of a strip'),
                 ({'strip_height': -1, 'items': []}, 'strip_height'),
+                ({'strip_height': 1e-300, 'items': []}, 'strip_height: no width of a strip'),
+                ({'strip_height': 1e300, 'items': []}, 'strip_height: no width of a strip'),
                 ('{"strip_height": 1e999, "items": []}', 'strip_height: not a finite number'),
                 ({'strip_height': '5', 'items': []}, 'strip_height: not a number'),
                 ({'strip_height': 5}, 'no items'),
