@@ -241,6 +241,52 @@ def check_purchase(name, plan, lay, bought):
         problems.append(f'{where}: unlaid')
 
 
+def foam_shape(plan, placed):
+    part = plan['cushions'][placed['cushion']]['foam'][placed['foam']]
+    rings = [[node[:2] for node in ring] for ring in part['rings']]
+    shape = Polygon(rings[0], rings[1:])
+    if placed['mirrored']:
+        shape = affinity.scale(shape, -1, 1, origin=(0, 0))
+    return on_cloth(shape, placed)
+
+
+def check_foam(name, plan):
+    """All foam lies on sheets of its own kind and thickness, as far apart as a saw takes, or is told."""
+    wanted = collections.Counter()
+    for c, cushion in enumerate(plan['cushions']):
+        if cushion['build'] != 'bolster':
+            for k, part in enumerate(cushion['foam']):
+                wanted[c, k] += part['count'] * cushion['count']
+    for lay in plan['foam_lays']:
+        where = f'{name}: {lay["material"]} foam {lay["thickness"]} thick'
+        shapes = collections.defaultdict(list)
+        for placed in lay['placed']:
+            part = plan['cushions'][placed['cushion']]['foam'][placed['foam']]
+            if (part['material'], part['thickness']) != (lay['material'], lay['thickness']):
+                problems.append(f'{where}: {placed} is none')
+            shapes[placed['strip']].append(foam_shape(plan, placed))
+            wanted[placed['cushion'], placed['foam']] -= 1
+        for item in lay['unlaid']:
+            wanted[item['cushion'], item['foam']] -= item['count']
+        for strip, here in shapes.items():
+            sheet = lay['strips'][strip]
+            room = box(0, 0, sheet['length'], sheet['width']).buffer(ROUNDED_MM)
+            if not all(room.contains(shape) for shape in here):
+                problems.append(f'{where}: something leaves its sheet')
+            problems.extend(f'{where}: no room for the saw between {i} and {k}'
+                            for i, shape in enumerate(here) for k in range(i)
+                            if shape.distance(here[k]) < lay['kerf'] - 0.02)
+        if lay['sheets'] != len(shapes):
+            problems.append(f'{where}: {lay["sheets"]} sheets for {len(shapes)}')
+        used = sum(sheet['length'] * sheet['width'] for strip, sheet in enumerate(lay['strips'])
+                   if strip in shapes)
+        cut = sum(shape.area for here in shapes.values() for shape in here)
+        if used and abs(lay['waste'] - (1 - cut / used)) > 1e-4:
+            problems.append(f'{where}: waste')
+    problems.extend(f'{name}: foam {part} is {left} times missing'
+                    for part, left in wanted.items() if left)
+
+
 def check_job(name, squab_cut, path):
     plan, status = written(squab_cut, path)
     job = json.loads(pathlib.Path(path).read_text())
@@ -253,6 +299,7 @@ def check_job(name, squab_cut, path):
         n += check_places(name, plan, lay, cloths.get(lay['cloth'], {}))
         check_purchase(name, plan, lay, bought)
     check_counts(name, plan)
+    check_foam(name, plan)
     if any(lay['unlaid'] for lay in plan['lays']) and status != 1:
         problems.append(f'{name}: what is not laid is no error')
     return n, sum(item['count'] for lay in plan['lays'] for item in lay['unlaid'])

@@ -268,6 +268,28 @@ check_pinned (const LawCase *c, const SqLays *lays, guint index)
              : NULL;
 }
 
+/* The same of foam on its sheets, by the lay's own judge. */
+static const char *
+check_foam (const SqPlan *plan, const SqFoamLay *foam)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < foam->parts->len; i++)
+    {
+      const SqFoamOf *of = sq_foam_lay_part (foam, i);
+      const SqCover *cover = sq_plan_cover (plan, of->cushion);
+      const SqFoamPart *part = g_ptr_array_index (cover->foam, of->part);
+      if (part->kind != foam->kind || fabs (part->thickness_mm - foam->thickness_mm) > 0.02)
+        return "foam on sheets of another kind";
+      n += part->count * cover->cushion->count;
+    }
+  if (foam->lay->placed->len + foam->unlaid != n)
+    return "foam not as often as wanted";
+  if (!sq_lay_is_valid (foam->task, foam->lay))
+    return "foam is laid wrong";
+  return foam->waste < -1e-9 || foam->waste > 1 ? "more foam cut than there is" : NULL;
+}
+
 char *
 law_lays (const LawCase *c)
 {
@@ -281,6 +303,12 @@ law_lays (const LawCase *c)
         wrong = check_pinned (c, lays, i);
       if (wrong != NULL)
         return g_strdup_printf ("on cloth %u: %s", sq_lays_cloth (lays, i)->cloth, wrong);
+    }
+  for (guint i = 0; i < lays->foams->len; i++)
+    {
+      const char *wrong = check_foam (c->plan, sq_foam_lay (lays->foams, i));
+      if (wrong != NULL)
+        return g_strdup (wrong);
     }
   return NULL;
 }

@@ -79,6 +79,32 @@ test_lying (void)
     }
 }
 
+/* The cut list tells how many sheets of foam it takes, and what goes on none. */
+static void
+test_foam_sheets (void)
+{
+  static const struct
+  {
+    const char *foam, *size, *sheets;
+  } cases[] = {
+    { "", "80 × 48", "1" },
+    { ",'foams':[{'id':1,'material':'seat','sheet':{'length':609.6,'width':609.6}}]", "24 × 24",
+      "0, and 2 parts larger than a sheet: glue them up" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (SqLays) lays = lays_with ("", cases[i].foam);
+      SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
+      g_autoptr (SqCutSheet) sheet = sq_cut_sheet_new (lays->plan, lays, &style);
+      g_autoptr (SqCutSheet) without = sq_cut_sheet_new (lays->plan, NULL, &style);
+      g_assert_cmpuint (sheet->foam_sheets.rows->len, ==, 1);
+      g_assert_cmpstr (sq_sheet_cell (&sheet->foam_sheets, 0, 2), ==, cases[i].size);
+      g_assert_cmpstr (sq_sheet_cell (&sheet->foam_sheets, 0, 4), ==, cases[i].sheets);
+      g_assert_cmpuint (without->foam_sheets.rows->len, ==, 0);
+    }
+}
+
 /* Each pin that can't be kept says why, and the piece is laid all the same. */
 static void
 test_bad_pins (void)
@@ -135,6 +161,7 @@ main (int argc, char **argv)
   g_test_add_func ("/words/strip-words/names", test_names);
   g_test_add_func ("/words/strip-words/alone", test_alone);
   g_test_add_func ("/words/strip-words/lying", test_lying);
+  g_test_add_func ("/words/strip-words/foam-sheets", test_foam_sheets);
   g_test_add_func ("/words/strip-words/bad-pins", test_bad_pins);
   g_test_add_func ("/words/strip-words/pins-meet", test_pins_meet);
   return g_test_run ();
