@@ -257,8 +257,10 @@ class BadUsage(Case):
 
     def test_seconds(self):
         """Time ends it; what is found is no longer than what a first lay gives."""
+        several = self.file('several.squab', job(square(469.9, count=7), square(300, id=2)))
+
         def lay(*more):
-            done = self.run_it(self.job, '--plan', '-', *more)
+            done = self.run_it(several, '--plan', '-', *more)
             self.assertEqual(done.returncode, 0)
             return json.loads(done.stdout)['lays'][0]
         first, found = lay(), lay('--seconds', '0.3', '--seed', '4', '--threads', '2')
@@ -266,6 +268,22 @@ class BadUsage(Case):
         self.assertGreater(found['steps'], 0)
         self.assertLessEqual(found['strips'][0]['length'], first['strips'][0]['length'])
         self.assertEqual(lay('--seconds', '60', '--steps', '2')['steps'], 2)
+
+    def test_pins(self):
+        """A pin is kept where it can be; one that can't be is told, and its piece is laid."""
+        def pinned(y):
+            pin = {'cushion': 1, 'role': 'face', 'x': 900, 'y': y, 'turn': 270}
+            return self.file('pinned.squab', job(square(469.9), pins=[pin]))
+        done = self.run_it(pinned(800), '--plan', '-')
+        placed = json.loads(done.stdout)['lays'][0]['placed']
+        self.assertEqual(done.returncode, 0)
+        self.assertIn((900, 800, 270), [(one['x'], one['y'], one['turn']) for one in placed])
+        self.assertNotIn('pinned', done.stderr)
+        done = self.run_it(pinned(-50), '--plan', '-')
+        self.assertEqual(len(json.loads(done.stdout)['lays'][0]['placed']), len(placed))
+        self.assertEqual(done.returncode, 0)
+        self.assertIn('squab-cut: note: Plate can’t lie where it was pinned: it would leave '
+                      'the cloth. It is laid elsewhere.', done.stderr)
 
     def test_paper_alone(self):
         self.assert_not_done(self.run_it(self.job, '--paper', 'a4'), '--paper')
