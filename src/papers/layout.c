@@ -430,7 +430,10 @@ add_strip (SqPages *pages, const SqPaperSpec *spec, guint index, guint strip, do
     {
       g_autofree char *name = sq_words_strip (spec->lays, cloth, strip, &spec->style);
       sq_pages_block (pages, 0, LEAST_HIGH_MM + ABOVE_MM + BELOW_MM + 10);
+      const char *trim = sq_words_trim_first (spec->lays, cloth, strip);
       sq_pages_paragraph (pages, &bold, name);
+      if (trim != NULL)
+        sq_pages_paragraph (pages, &sq_type_small, trim);
       sq_pages_gap (pages, 1);
     }
   choose_scale (&roll, table_mm);

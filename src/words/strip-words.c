@@ -66,6 +66,29 @@ sq_words_names_strips (const SqClothLay *cloth)
   return cloth->task->strips->len > 1;
 }
 
+/* Across, a bolt is as the roll is; a remnant may be from anywhere. */
+const char *
+sq_words_trim_first (const SqLays *lays, const SqClothLay *cloth, guint strip)
+{
+  const SqStock *stock = sq_lays_stock (lays, cloth, strip);
+  gboolean across, along;
+
+  if (stock == NULL
+      || !sq_cloth_has_phase (sq_plan_cloth (lays->plan, cloth->cloth), &across, &along))
+    return NULL;
+  across = across && stock->kind == SQ_STOCK_REMNANT;
+  if (across && along)
+    return _ ("Trim it first to where the pattern begins, at its cut end and its near edge: all is "
+              "measured from there.");
+  if (across)
+    return _ ("Trim it first to where the pattern begins at its near edge: all is measured from "
+              "there.");
+  return along
+             ? _ ("Trim it first to where the pattern begins at its cut end: all is measured from "
+                  "there.")
+             : NULL;
+}
+
 /* What is there that something lies on, or nothing does. */
 static GString *
 list_stock (const SqLays *lays, const SqClothLay *cloth, gboolean is_used)

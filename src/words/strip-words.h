@@ -20,6 +20,10 @@ gboolean sq_words_names_strips (const SqClothLay *cloth);
 /* "Nothing lies on Remnant 2, Bolt 1." NULL: something lies on all that is there. */
 char *sq_words_unused_stock (const SqLays *lays, const SqClothLay *cloth);
 
+/* How a piece in stock is to be trimmed before one measures on it, as its pattern wants it. NULL: not
+ * at all. Static. */
+const char *sq_words_trim_first (const SqLays *lays, const SqClothLay *cloth, guint strip);
+
 /* How what is to buy of @cloth came about, and what there is that is laid on before: "Laid on
  * Remnant 1. 1.76 yd laid, …"; "" where nothing lies. */
 char *sq_words_reckoned (const SqLays *lays, const SqClothLay *cloth, const SqLengthStyle *style);

@@ -79,6 +79,35 @@ test_lying (void)
     }
 }
 
+/* A patterned piece is trimmed to where the program takes the pattern to begin. */
+static void
+test_trim (void)
+{
+  static const struct
+  {
+    const char *cloth, *remnant, *bolt;
+  } cases[] = {
+    { STOCK, NULL, NULL },
+    { STOCK ",'repeat':{'across':100}", "its near edge", NULL },
+    { STOCK ",'repeat':{'along':300}", "its cut end", "its cut end" },
+    { STOCK ",'repeat':{'across':100,'along':300}", "its cut end and its near edge",
+      "its cut end" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (SqLays) lays = lays_with (cases[i].cloth, "");
+      const SqClothLay *cloth = sq_lays_cloth (lays, 0);
+      const char *remnant = sq_words_trim_first (lays, cloth, 0);
+      const char *bolt = sq_words_trim_first (lays, cloth, 2);
+      g_assert_true ((remnant != NULL) == (cases[i].remnant != NULL));
+      g_assert_true ((bolt != NULL) == (cases[i].bolt != NULL));
+      g_assert_true (remnant == NULL || strstr (remnant, cases[i].remnant) != NULL);
+      g_assert_true (bolt == NULL || strstr (bolt, cases[i].bolt) != NULL);
+      g_assert_null (sq_words_trim_first (lays, cloth, 3));
+    }
+}
+
 /* The cut list tells how many sheets of foam it takes, and what goes on none. */
 static void
 test_foam_sheets (void)
@@ -161,6 +190,7 @@ main (int argc, char **argv)
   g_test_add_func ("/words/strip-words/names", test_names);
   g_test_add_func ("/words/strip-words/alone", test_alone);
   g_test_add_func ("/words/strip-words/lying", test_lying);
+  g_test_add_func ("/words/strip-words/trim", test_trim);
   g_test_add_func ("/words/strip-words/foam-sheets", test_foam_sheets);
   g_test_add_func ("/words/strip-words/bad-pins", test_bad_pins);
   g_test_add_func ("/words/strip-words/pins-meet", test_pins_meet);
