@@ -248,7 +248,7 @@ sq_roll_pane_set_document (SqRollPane *pane, SqDocument *document, SqLayFinder *
     g_signal_handlers_disconnect_by_data (pane->finder, pane);
   g_set_object (&pane->document, document);
   g_set_object (&pane->finder, finder);
-  sq_roll_canvas_set_finder (pane->canvas, finder, selection);
+  sq_roll_canvas_set_document (pane->canvas, document, finder, selection);
   if (finder == NULL)
     return;
   g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), pane);
