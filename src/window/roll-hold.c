@@ -87,7 +87,6 @@ put (SqRollHold *hold, const SqLayPlace *place)
   g_autoptr (SqLay) lay = moved (hold, place);
 
   hold->now = *place;
-  hold->refused = SQ_LAY_RIGHT;
   sq_lays_unref (hold->lays);
   hold->lays = sq_lays_with_lay (hold->base, hold->cloth, lay);
 }
@@ -100,13 +99,16 @@ try_near (SqRollHold *hold, const SqLayPlace *wish, const SqRollHand *hand)
                               .others_move = hand->others_move };
   SqLayPlace found;
 
-  if (sq_lay_placer_near (hold->placer, wish, &how, &found))
-    {
-      put (hold, &found);
-      return TRUE;
-    }
-  hold->refused = sq_lay_placer_fault (hold->placer, wish, hand->others_move);
-  return FALSE;
+  SqLayFault fault = sq_lay_placer_fault (hold->placer, wish, hand->others_move);
+  gboolean is_there = sq_lay_placer_near (hold->placer, wish, &how, &found);
+  if (is_there)
+    put (hold, &found);
+  gboolean is_near = is_there
+                     && hypot ((double) found.at.x - wish->at.x, (double) found.at.y - wish->at.y)
+                            <= 2.0 * how.snap;
+  /* To where the pattern falls it goes from anywhere: that is no refusal. */
+  hold->refused = is_near || (is_there && fault == SQ_LAY_PATTERN) ? SQ_LAY_RIGHT : fault;
+  return is_there;
 }
 
 /* Where the piece would be if it lay wherever the hand is. */

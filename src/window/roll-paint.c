@@ -101,8 +101,9 @@ make_name (SqRollCanvas *canvas, guint strip)
   SqRollLook look = look_of (canvas);
   SqLengthStyle style = sq_figures_style (canvas->lays->plan->job);
   const SqClothLay *cloth = sq_roll_cloth_lay (canvas);
-  g_autofree char *name = sq_words_strip (canvas->lays, cloth, strip, &style);
-  return sq_roll_name_scene (cloth, strip, name, &look);
+  g_autofree char *name = sq_words_strip_name (canvas->lays, cloth, strip);
+  g_autofree char *size = sq_words_strip_size (canvas->lays, cloth, strip, &style);
+  return sq_roll_name_scene (cloth, strip, name, size, &look);
 }
 
 static SqScene *
@@ -167,7 +168,8 @@ append_names (SqRollCanvas *canvas, GtkSnapshot *snapshot, SqLayer what)
       what.look[1] = i;
       what.data = &part;
       gtk_snapshot_save (snapshot);
-      gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (0, (float) round (-by.y * scale)));
+      gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) round (by.x * scale),
+                                                              (float) round (-by.y * scale)));
       sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
       gtk_snapshot_restore (snapshot);
     }
