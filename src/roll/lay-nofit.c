@@ -4,7 +4,7 @@
 #include <math.h>
 
 /* Cells of a table, about. */
-#define N_CELLS 4096
+#define N_CELLS 2048
 
 /* Half a cell's diagonal, in cells, and what asking in single precision may be off by. */
 #define REACH 0.7074
@@ -12,25 +12,27 @@
 /* Inside, but not known how deep: told at least (µm). */
 #define LEAST_UM 1.0f
 
-/* A sum's edge: inside of it a·x + b·y + c is above 0. A part's edges follow each other; last is
- * set on the last one. */
+/* A sum's edge: inside of it a·x + b·y + c is above 0. A sum's edges follow each other; ends is 1 on
+ * the last of them, 2 on the last of a cell. */
 typedef struct
 {
   gint32 a, b;
   gint64 c;
   float per_length;
-  gboolean last;
+  guint ends;
 } Edge;
 
-/* depth: of its middle in steps of the table's, 0: outside; how it grows along x and y per cell in
- * the same steps; edges: of the sums that go through it, 0: none. */
+/* Small, as what takes time is fetching it. depth: of its middle in steps of the table's, 0: outside;
+ * how it grows along x and y per cell, in 1/SLOPE cells; edges: the first of those that go through
+ * it, 0: none. */
 typedef struct
 {
   guint16 depth;
-  gint16 slope_x, slope_y;
-  guint16 unused;
-  guint32 edges, n_edges;
+  gint8 slope_x, slope_y;
+  guint32 edges;
 } Cell;
+
+#define SLOPE 127.0f
 
 struct _SqLayNofit
 {
@@ -39,7 +41,7 @@ struct _SqLayNofit
   float cell_um, per_um; /* a cell's side; cells in a µm */
   float step_um;         /* of depth */
   Cell *cells;
-  Edge *edges;
+  Edge *edges; /* from 1 on */
 };
 
 /* ---- sums of convex parts ------------------------------------------------------------------ */
@@ -151,7 +153,7 @@ enter_in_cell (Making *making, guint ix, guint iy)
   if (first == G_MAXUINT)
     making->inside[cell] = TRUE;
   else
-    g_array_index (making->listed[cell], Edge, making->listed[cell]->len - 1).last = TRUE;
+    g_array_index (making->listed[cell], Edge, making->listed[cell]->len - 1).ends = 1;
 }
 
 static guint
@@ -261,10 +263,10 @@ distances_to_outside (const Making *making, guint width, guint height)
   return all;
 }
 
-static gint16
-to_step (float cells, float per_step)
+static gint8
+to_slope (float cells)
 {
-  return (gint16) lroundf (CLAMP (cells * per_step, -32000.0f, 32000.0f));
+  return (gint8) lroundf (CLAMP (cells, -1.0f, 1.0f) * SLOPE);
 }
 
 static void
@@ -276,6 +278,7 @@ finish_cells (Making *making)
   g_autoptr (GArray) edges = g_array_new (FALSE, FALSE, sizeof (Edge));
   float most = 1;
 
+  g_array_set_size (edges, 1);
   for (guint i = 0; i < width * height; i++)
     most = MAX (most, far[i]);
   float per_step = 30000 / most;
@@ -289,14 +292,14 @@ finish_cells (Making *making)
         const GArray *listed = making->listed[i];
         if (!making->inside[i] && listed == NULL)
           continue;
-        cell->depth = (guint16) MAX (to_step (far[k], per_step), 1);
-        cell->slope_x = to_step ((far[k + 1] - far[k - 1]) / 2, per_step);
-        cell->slope_y = to_step ((far[k + width] - far[k - width]) / 2, per_step);
+        cell->depth = (guint16) MAX (lroundf (far[k] * per_step), 1);
+        cell->slope_x = to_slope ((far[k + 1] - far[k - 1]) / 2);
+        cell->slope_y = to_slope ((far[k + width] - far[k - width]) / 2);
         if (making->inside[i])
           continue;
         cell->edges = edges->len;
-        cell->n_edges = listed->len;
         g_array_append_vals (edges, listed->data, listed->len);
+        g_array_index (edges, Edge, edges->len - 1).ends = 2;
       }
   nofit->edges = g_memdup2 (edges->data, edges->len * sizeof (Edge));
 }
@@ -353,31 +356,31 @@ sq_lay_nofit_box (const SqLayNofit *nofit)
 
 /* ---- asking it ----------------------------------------------------------------------------- */
 
-/* The depth in the deepest sum whose edges go through @cell; 0 where it is in none. */
+/* The depth in the deepest of the sums whose edges begin with @edge; 0 where it is in none. */
 static float
-depth_by_edges (const SqLayNofit *nofit, const Cell *cell, gint32 dx, gint32 dy)
+depth_by_edges (const Edge *edge, gint32 dx, gint32 dy)
 {
-  const Edge *edge = nofit->edges + cell->edges, *end = edge + cell->n_edges;
   float deepest = 0, least = G_MAXFLOAT;
 
-  for (; edge < end; edge++)
+  for (;; edge++)
     {
       gint64 side = (gint64) edge->a * dx + (gint64) edge->b * dy + edge->c;
       if (side <= 0)
         {
-          while (!edge->last)
+          while (edge->ends == 0)
             edge++;
-          least = G_MAXFLOAT;
-          continue;
+          least = 0;
         }
-      least = MIN (least, (float) side * edge->per_length);
-      if (edge->last)
+      else
+        least = MIN (least, (float) side * edge->per_length);
+      if (edge->ends > 0)
         {
           deepest = MAX (deepest, least);
+          if (edge->ends > 1)
+            return deepest;
           least = G_MAXFLOAT;
         }
     }
-  return deepest;
 }
 
 float
@@ -394,16 +397,17 @@ sq_lay_nofit_depth (const SqLayNofit *nofit, gint32 dx, gint32 dy)
   if (cell->depth == 0)
     return 0;
   float by_edges = 0;
-  if (cell->n_edges > 0)
+  if (cell->edges > 0)
     {
-      by_edges = depth_by_edges (nofit, cell, dx, dy);
+      by_edges = depth_by_edges (&nofit->edges[cell->edges], dx, dy);
       if (by_edges == 0)
         return 0;
     }
   /* That of the cell's middle is to the middle of one outside: up to so much nearer. */
-  float by_cell = ((float) cell->depth + (fx - (float) ix - 0.5f) * (float) cell->slope_x
-                   + (fy - (float) iy - 0.5f) * (float) cell->slope_y)
-                      * nofit->step_um
-                  - (cell->n_edges > 0 ? 1.5f : 0.5f) * nofit->cell_um;
+  float along = (fx - (float) ix - 0.5f) * (float) cell->slope_x;
+  float across = (fy - (float) iy - 0.5f) * (float) cell->slope_y;
+  float less = cell->edges > 0 ? 1.5f : 0.5f;
+  float by_cell = (float) cell->depth * nofit->step_um
+                  + ((along + across) / SLOPE - less) * nofit->cell_um;
   return MAX (MAX (by_edges, by_cell), LEAST_UM);
 }
