@@ -15,8 +15,8 @@
 #define MOST_HATCHES 200
 
 /* A name's letters are no larger than this share of the gap above strips. */
-#define NAME_SHARE 0.55
-#define NAME_PAD_EM 0.35
+#define NAME_SHARE 0.7
+#define NAME_PAD_EM 0.05
 #define NAME_APART_EM 0.6
 
 static const SqLayStrip *
@@ -329,6 +329,7 @@ sq_roll_name_scene (const SqClothLay *cloth, guint strip, const char *name, cons
                         .text = name,
                         .detail = has_room ? detail : NULL };
 
-  sq_scene_add_text (builder, &text);
+  if (strip_length_mm (cloth, strip) > 0)
+    sq_scene_add_text (builder, &text);
   return sq_scene_builder_end (builder);
 }

@@ -8,7 +8,7 @@
 #include "plan/lays.h"
 
 /* Between strips, and above them where they are named (mm). */
-#define SQ_ROLL_GAP_MM 120.0
+#define SQ_ROLL_GAP_MM 180.0
 
 typedef struct
 {
@@ -39,7 +39,7 @@ SqScene *sq_roll_end_scene (const SqLays *lays, guint cloth, double from_mm, dou
 SqScene *sq_roll_strip_end_scene (const SqLays *lays, guint cloth, guint strip, double from_mm,
                                   double to_mm);
 /* @name above the strip, and its size as @detail where there is room, from its cut end on, its own
- * (0, 0) at (0, 0). New. */
+ * (0, 0) at (0, 0); nothing where nothing of the strip is shown. New. */
 SqScene *sq_roll_name_scene (const SqClothLay *cloth, guint strip, const char *name,
                              const char *detail, const SqRollLook *look);
 

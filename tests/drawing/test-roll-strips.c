@@ -59,7 +59,8 @@ test_flaws (void)
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (905, 720), 0), ==, 7);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (895, 720), 0), ==, 0);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (895, 720), 6), ==, 7);
-  g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (6125, 5), 0), ==, 8);
+  g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (1000 + SQ_ROLL_GAP_MM + 5005, 5), 0), ==,
+                    8);
   g_assert_cmpuint (sq_roll_flaw_at (lays, 0, sq_point (5, 5), 0), ==, 0);
 }
 
