@@ -45,11 +45,27 @@ lying_of (const SqPlan *plan, const SqPlaced *placed)
 }
 
 static GEOSGeometry *
+ring_of (const Lying *lying, guint ring)
+{
+  g_autoptr (SqPath) moved = sq_path_moved (sq_piece_cut (lying->piece, ring), lying->turn_rad,
+                                            lying->by);
+  return geos_polygon (moved, FLAT_MM);
+}
+
+/* Without its holes: others may lie in them. */
+static GEOSGeometry *
 drawn_in (const Lying *lying)
 {
-  g_autoptr (SqPath) moved = sq_path_moved (sq_piece_cut (lying->piece, 0), lying->turn_rad,
-                                            lying->by);
-  GEOSGeometry *whole = geos_polygon (moved, FLAT_MM);
+  GEOSGeometry *whole = ring_of (lying, 0);
+
+  for (guint i = 1; i < lying->piece->cut->len; i++)
+    {
+      GEOSGeometry *hole = ring_of (lying, i);
+      GEOSGeometry *rest = GEOSDifference_r (geos_context (), whole, hole);
+      GEOSGeom_destroy_r (geos_context (), hole);
+      GEOSGeom_destroy_r (geos_context (), whole);
+      whole = rest;
+    }
   GEOSGeometry *result = GEOSBuffer_r (geos_context (), whole, -DRAWN_IN_MM, 4);
 
   GEOSGeom_destroy_r (geos_context (), whole);
