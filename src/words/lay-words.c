@@ -10,7 +10,6 @@
 #include "words/strip-words.h"
 
 #include <glib/gi18n.h>
-#include <math.h>
 
 /* @eighths as "2 1/8". */
 static char *
@@ -73,42 +72,6 @@ sq_words_purchase_reckoned (const SqJob *job, const SqPurchase *purchase,
                             laid, squaring, pattern, step);
   return g_strdup_printf (_ ("%s laid, %s to square the end, rounded up to %s"), laid, squaring,
                           step);
-}
-
-static char *
-option_text (const SqLayOption *option, gboolean has_pattern, const char *width)
-{
-  if (!has_pattern)
-    return g_strdup_printf (_ ("%s wide"), width);
-  return g_strdup_printf (option->is_matched ? _ ("%s wide, matched") : _ ("%s wide, not matched"),
-                          width);
-}
-
-char *
-sq_words_lay_option (const SqLayOption *option, gboolean has_pattern, const SqLengthStyle *style)
-{
-  SqLengthStyle with_unit = *style;
-  with_unit.with_unit = TRUE;
-  g_autofree char *width = sq_words_length (option->width_mm, &with_unit);
-  g_autofree char *what = option_text (option, has_pattern, width);
-  g_autofree char *buy = option->purchase.unlaid > 0 ? g_strdup (_ ("not everything goes on it"))
-                                                     : sq_words_purchase (&option->purchase, style);
-
-  /* TRANSLATORS: a way of laying, and what is to buy for it. */
-  return g_strdup_printf (_ ("%s: %s"), what, buy);
-}
-
-char *
-sq_words_matching_costs (const GArray *options, const SqLengthStyle *style)
-{
-  double more_mm = sq_lay_options_matching_mm (options);
-
-  if (isnan (more_mm))
-    return NULL;
-  if (more_mm < 1)
-    return g_strdup (_ ("Matching costs no cloth."));
-  g_autofree char *length = sq_words_sold_length (more_mm, style);
-  return g_strdup_printf (_ ("Matching costs %s."), length);
 }
 
 /* "Front boxing" or, of several cushions, "Bay seat, front boxing". */

@@ -2,7 +2,6 @@
 /* Lays in words: what to buy, what could not be laid. All texts are new and yours to free. */
 #pragma once
 
-#include "plan/lay-options.h"
 #include "words/cut-sheet.h"
 
 /* A length of cloth as it is sold: "2 1/8 yd", "1.8 m". */
@@ -13,13 +12,6 @@ char *sq_words_purchase (const SqPurchase *purchase, const SqLengthStyle *style)
 /* How that came about: "1.76 yd laid, 2 in to square the end, rounded up to 1/8 yd". */
 char *sq_words_purchase_reckoned (const SqJob *job, const SqPurchase *purchase,
                                   const SqLengthStyle *style);
-
-/* What another way of laying takes: "53 in wide, matched: 2 1/8 yd to buy, 31 % waste"; of a cloth
- * without a pattern (@has_pattern) nothing of matching. */
-char *sq_words_lay_option (const SqLayOption *option, gboolean has_pattern,
-                           const SqLengthStyle *style);
-/* "Matching costs 0.6 m." NULL where nothing can be said. */
-char *sq_words_matching_costs (const GArray *options, const SqLengthStyle *style);
 
 /* Where everything lies on cloth @index of @lays: number, piece, cushion (where there are several),
  * which copy, from – to along the roll from the cut end, from – to across from the near edge, how it
