@@ -62,34 +62,51 @@ sq_edit_remove_flaw (SqDocument *document, SqId cloth, SqId flaw)
         g_strdup (_ ("Remove a flaw")));
 }
 
-void
-sq_edit_stock (SqDocument *document, SqId cloth, const SqStock *stock)
+static gboolean
+is_same (const SqCloth *cloth, const GArray *stock)
 {
-  const SqJob *job = sq_document_get_job (document);
-  SqStock own = *stock;
-  if (own.id == 0)
-    own.id = sq_job_new_stock_id (job, cloth);
-  push (document, sq_job_with_stock (job, cloth, &own),
-        g_strdup (stock->id == 0 ? _ ("Add cloth at hand") : _ ("Change cloth at hand")));
+  if (cloth->stock->len != stock->len)
+    return FALSE;
+  for (guint i = 0; i < stock->len; i++)
+    {
+      const SqStock *a = sq_cloth_stock (cloth, i), *b = &g_array_index (stock, SqStock, i);
+      if (a->id != b->id || a->kind != b->kind || a->length_mm != b->length_mm
+          || a->width_mm != b->width_mm)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+is_in (const GArray *stock, SqId id)
+{
+  for (guint i = 0; i < stock->len; i++)
+    if (g_array_index (stock, SqStock, i).id == id)
+      return TRUE;
+  return FALSE;
 }
 
 void
-sq_edit_remove_stock (SqDocument *document, SqId cloth, SqId stock)
+sq_edit_stock (SqDocument *document, SqId id, const GArray *stock)
 {
-  push (document, sq_job_without_stock (sq_document_get_job (document), cloth, stock),
-        g_strdup (_ ("Remove cloth at hand")));
-}
-
-void
-sq_edit_cuts (SqDocument *document, SqCuts cuts)
-{
-  push (document, sq_job_with_cuts (sq_document_get_job (document), cuts),
-        g_strdup (_ ("How cloth is cut")));
-}
-
-void
-sq_edit_plies (SqDocument *document, guint most, double table_mm)
-{
-  push (document, sq_job_with_plies (sq_document_get_job (document), most, table_mm),
-        g_strdup (_ ("Layers cut at once")));
+  g_autoptr (SqJob) job = sq_job_ref (sq_document_get_job (document));
+  const SqCloth *cloth = sq_job_cloth (job, id);
+  if (cloth == NULL || is_same (cloth, stock))
+    return;
+  g_autoptr (SqCloth) old = sq_cloth_ref (cloth);
+  for (guint i = 0; i < old->stock->len; i++)
+    if (!is_in (stock, sq_cloth_stock (old, i)->id))
+      {
+        g_autoptr (SqJob) before = g_steal_pointer (&job);
+        job = sq_job_without_stock (before, id, sq_cloth_stock (old, i)->id);
+      }
+  for (guint i = 0; i < stock->len; i++)
+    {
+      g_autoptr (SqJob) before = g_steal_pointer (&job);
+      SqStock own = g_array_index (stock, SqStock, i);
+      if (own.id == 0)
+        own.id = sq_job_new_stock_id (before, id);
+      job = sq_job_with_stock (before, id, &own);
+    }
+  sq_document_edit (document, job, _ ("Cloth at hand"), NULL);
 }

@@ -17,9 +17,6 @@ void sq_edit_unpin_all (SqDocument *document, SqId cloth);
 void sq_edit_flaw (SqDocument *document, SqId cloth, const SqFlaw *flaw);
 void sq_edit_remove_flaw (SqDocument *document, SqId cloth, SqId flaw);
 
-/* The same of a piece of cloth in stock. */
-void sq_edit_stock (SqDocument *document, SqId cloth, const SqStock *stock);
-void sq_edit_remove_stock (SqDocument *document, SqId cloth, SqId stock);
-
-void sq_edit_cuts (SqDocument *document, SqCuts cuts);
-void sq_edit_plies (SqDocument *document, guint most, double table_mm);
+/* @stock (of SqStock; an id of 0: a new piece) is all that is in stock of @cloth, in this order. Nothing
+ * where it was that already. */
+void sq_edit_stock (SqDocument *document, SqId cloth, const GArray *stock);

@@ -5,8 +5,11 @@
 #include "window/figures.h"
 #include "window/look.h"
 #include "window/roll-canvas.h"
+#include "window/stock-dialog.h"
+#include "window/widths-dialog.h"
 #include "words/lay-words.h"
 #include "words/names.h"
+#include "words/strip-words.h"
 
 #include <glib/gi18n.h>
 
@@ -125,17 +128,29 @@ show_stop (SqRollPane *pane)
   gtk_widget_set_tooltip_text (pane->stop, can_search ? _ ("Look for a better lay") : NULL);
 }
 
+/* Takes @words; NULL: nothing. */
+static void
+add_line (GString *text, char *words)
+{
+  if (words != NULL)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", words);
+  g_free (words);
+}
+
+/* What is not as the maker meant it: pieces without a place, pins that can't be kept, cloth at hand that
+ * nothing lies on. */
 static void
 show_unlaid (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
 {
   g_autoptr (GString) text = g_string_new (NULL);
   SqLengthStyle style = sq_figures_style (lays->plan->job);
   for (guint i = 0; cloth != NULL && i < cloth->lay->unlaid->len; i++)
-    {
-      g_autofree char *words = sq_words_unlaid (
-          lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, i), &style);
-      g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", words);
-    }
+    add_line (text, sq_words_unlaid (lays, cloth, &g_array_index (cloth->lay->unlaid, SqUnlaid, i),
+                                     &style));
+  for (guint i = 0; cloth != NULL && i < cloth->task->bad_pins->len; i++)
+    add_line (text, sq_words_bad_pin (lays, cloth, i));
+  if (cloth != NULL)
+    add_line (text, sq_words_unused_stock (lays, cloth));
   gtk_widget_set_visible (pane->unlaid, text->len > 0);
   set_label (pane->unlaid, text->str);
 }
@@ -164,6 +179,20 @@ show_kept (SqRollPane *pane, const SqClothLay *cloth)
     }
 }
 
+/* What needs a cloth that the job names. */
+static void
+show_actions (SqRollPane *pane)
+{
+  static const char *const names[] = { "stock", "widths" };
+  GActionMap *map = G_ACTION_MAP (sq_roll_canvas_get_actions (pane->canvas));
+  const SqClothLay *cloth = cloth_of (pane);
+  gboolean has_cloth = cloth != NULL
+                       && sq_job_cloth (sq_document_get_job (pane->document), cloth->cloth) != NULL;
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (map, names[i])),
+                                 has_cloth);
+}
+
 static void
 follow (SqRollPane *pane)
 {
@@ -174,6 +203,7 @@ follow (SqRollPane *pane)
   cloth = cloth_of (pane);
   show_figures (pane, lays, cloth);
   show_stop (pane);
+  show_actions (pane);
   if (lays == NULL)
     return;
   show_unlaid (pane, lays, cloth);
@@ -235,6 +265,38 @@ on_keep_new (SqRollPane *pane)
 {
   if (sq_lay_finder_is_current (pane->finder) && cloth_of (pane) != NULL)
     sq_edit_keep_lay (pane->document, sq_lay_finder_get_lays (pane->finder), pane->shown);
+}
+
+static void
+on_stock (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqRollPane *pane = data;
+  const SqClothLay *cloth = cloth_of (pane);
+  (void) action, (void) parameter;
+  if (cloth != NULL)
+    sq_stock_dialog (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (pane))), pane->document,
+                     cloth->cloth);
+}
+
+static void
+on_widths (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqRollPane *pane = data;
+  const SqClothLay *cloth = cloth_of (pane);
+  (void) action, (void) parameter;
+  if (cloth != NULL)
+    sq_widths_dialog (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (pane))), pane->document,
+                      cloth->cloth);
+}
+
+static void
+add_actions (SqRollPane *pane)
+{
+  const GActionEntry entries[] = { { .name = "stock", .activate = on_stock },
+                                   { .name = "widths", .activate = on_widths } };
+  GActionGroup *group = sq_roll_canvas_get_actions (pane->canvas);
+  g_action_map_add_action_entries (G_ACTION_MAP (group), entries, G_N_ELEMENTS (entries), pane);
+  gtk_widget_insert_action_group (GTK_WIDGET (pane), "roll", group);
 }
 
 /* --- the widget ------------------------------------------------------------------------------ */
@@ -312,6 +374,7 @@ static void
 sq_roll_pane_init (SqRollPane *pane)
 {
   gtk_widget_init_template (GTK_WIDGET (pane));
+  add_actions (pane);
   g_signal_connect_object (pane->canvas, "notify::visible", G_CALLBACK (on_folded), pane,
                            G_CONNECT_SWAPPED);
 }
