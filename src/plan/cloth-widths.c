@@ -1,40 +1,29 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/cloth-widths.h"
 
-#include "job/lay-edits.h"
 #include "plan/lay-tasks.h"
 
 /* Widths that differ by less are one (mm). */
 #define SAME_MM 1.0
 
-/* @job with its cloth so wide, and nothing in stock; without its pattern where it is @is_plain. */
-static SqJob *
-changed (const SqJob *job, SqId id, double width_mm, gboolean is_plain)
+static SqPlan *
+plan_of_width (const SqJob *job, SqId id, double width_mm)
 {
   g_autoptr (SqCloth) cloth = sq_cloth_dup (sq_job_cloth (job, id));
 
   cloth->width_mm = width_mm;
   cloth->given |= SQ_GIVEN_CLOTH_WIDTH;
-  g_array_set_size (cloth->stock, 0);
-  g_array_set_size (cloth->flaws, 0);
-  if (is_plain)
-    {
-      cloth->repeat_across_mm = cloth->repeat_along_mm = cloth->drop = 0;
-      for (; cloth->n_stripes > 0; cloth->n_stripes--)
-        g_clear_pointer (&cloth->stripes[cloth->n_stripes - 1].unknown, g_ref_string_release);
-    }
-  g_autoptr (SqJob) unpinned = sq_job_without_pins (job, id);
-  return sq_job_with_cloth (unpinned, cloth);
+  g_autoptr (SqJob) changed = sq_job_with_cloth (job, cloth);
+  return sq_plan_new (changed, NULL);
 }
 
 /* What is to be bought of it; FALSE if it was stopped. */
 static gboolean
-lay (const SqJob *job, SqId id, const SqTask *watch, SqPurchase *purchase)
+lay (const SqPlan *plan, SqId id, guint otherwise, const SqTask *watch, SqPurchase *purchase)
 {
   const SqLayBudget first = { .seed = 1 };
   const SqLayWatch lay_watch = { watch != NULL ? *watch : (SqTask){ NULL, NULL, NULL }, NULL };
-  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, id);
+  g_autoptr (SqLayTask) task = sq_plan_lay_task_otherwise (plan, id, otherwise | SQ_LAY_ALL_BOUGHT);
   g_autoptr (SqLay) found = sq_lay_run (task, NULL, &first, &lay_watch);
 
   if (found != NULL)
@@ -45,20 +34,19 @@ lay (const SqJob *job, SqId id, const SqTask *watch, SqPurchase *purchase)
 static gboolean
 lay_width (const SqClothWidths *widths, const SqJob *job, SqClothWidth *width, const SqTask *watch)
 {
-  g_autoptr (SqJob) matched = changed (job, widths->cloth, width->width_mm, FALSE);
+  g_autoptr (SqPlan) plan = plan_of_width (job, widths->cloth, width->width_mm);
+  SqPurchase plain;
 
-  if (!lay (matched, widths->cloth, watch, &width->matched))
+  if (!lay (plan, widths->cloth, 0, watch, &width->matched))
     return FALSE;
   width->plain = width->matched;
   if (!widths->has_pattern)
     return TRUE;
-  g_autoptr (SqJob) plain = changed (job, widths->cloth, width->width_mm, TRUE);
-  SqPurchase purchase;
-  if (!lay (plain, widths->cloth, watch, &purchase))
+  if (!lay (plan, widths->cloth, SQ_LAY_UNMATCHED, watch, &plain))
     return FALSE;
-  if (purchase.unlaid < width->matched.unlaid
-      || (purchase.unlaid == width->matched.unlaid && purchase.buy_mm < width->matched.buy_mm))
-    width->plain = purchase;
+  if (plain.unlaid < width->matched.unlaid
+      || (plain.unlaid == width->matched.unlaid && plain.buy_mm < width->matched.buy_mm))
+    width->plain = plain;
   return TRUE;
 }
 

@@ -31,4 +31,4 @@ SqClothWidths *sq_cloth_widths_ref (const SqClothWidths *widths);
 void sq_cloth_widths_unref (SqClothWidths *widths);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqClothWidths, sq_cloth_widths_unref)
 
-#define sq_cloth_width(widths, i) (&g_array_index ((widths)->widths, SqClothWidth, (i)))
+#define sq_cloth_width(of, i) (&g_array_index ((of)->widths, SqClothWidth, (i)))

@@ -7,10 +7,11 @@
 #define ONCE_MM 100000.0
 
 static guint
-lay_turns (const SqPiece *piece, const SqCloth *cloth)
+lay_turns (const SqPiece *piece, const SqCloth *cloth, gboolean is_matched)
 {
   /* A half turn needs an axis of the stripes just where the piece must lie. */
-  if (piece->phase.across && !sq_cloth_is_mirrored_about (cloth, piece->phase.across_mm))
+  if (is_matched && piece->phase.across
+      && !sq_cloth_is_mirrored_about (cloth, piece->phase.across_mm))
     return SQ_LAY_UPRIGHT;
   switch (piece->turns)
     {
@@ -167,20 +168,21 @@ add_pin (SqLayTask *task, const SqPlan *plan, const SqPin *pin)
 /* ---- the task ------------------------------------------------------------------------------ */
 
 static void
-add_item (SqLayTask *task, const SqPlan *plan, const SqCloth *cloth, guint line)
+add_item (SqLayTask *task, const SqPlan *plan, const SqCloth *cloth, guint line,
+          gboolean is_matched)
 {
   const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry, line);
   const SqPiece *piece = sq_cover_piece (sq_plan_cover (plan, entry->cushion), entry->piece);
   SqLayItemSpec spec = {
     .rings = piece->cut,
     .turn_rad = -piece->grain_rad,
-    .turns = lay_turns (piece, cloth),
+    .turns = lay_turns (piece, cloth, is_matched),
     .anchor = piece->phase.anchor,
     .along_mm = piece->phase.along_mm,
     .across_mm = piece->phase.across_mm,
-    .repeat_along_mm = piece->phase.along ? cloth->repeat_along_mm : 0,
-    .repeat_across_mm = piece->phase.across ? repeat_across_mm (cloth) : 0,
-    .drop_mm = piece->phase.along ? cloth->drop * cloth->repeat_along_mm : 0,
+    .repeat_along_mm = is_matched && piece->phase.along ? cloth->repeat_along_mm : 0,
+    .repeat_across_mm = is_matched && piece->phase.across ? repeat_across_mm (cloth) : 0,
+    .drop_mm = is_matched && piece->phase.along ? cloth->drop * cloth->repeat_along_mm : 0,
     .demand = entry->count,
     .tag = line,
   };
@@ -189,7 +191,7 @@ add_item (SqLayTask *task, const SqPlan *plan, const SqCloth *cloth, guint line)
 }
 
 SqLayTask *
-sq_plan_lay_task (const SqPlan *plan, SqId id)
+sq_plan_lay_task_otherwise (const SqPlan *plan, SqId id, guint otherwise)
 {
   const SqCloth *cloth = sq_plan_cloth (plan, id);
   double width_mm = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH)
@@ -197,13 +199,19 @@ sq_plan_lay_task (const SqPlan *plan, SqId id)
                         : plan->job->defaults.cloth_width_mm;
   SqLayTask *task = sq_lay_task_new (0);
 
-  add_strips (task, cloth, width_mm);
+  add_strips (task, otherwise & SQ_LAY_ALL_BOUGHT ? NULL : cloth, width_mm);
   for (guint i = 0; i < plan->cut_list->len; i++)
     if (g_array_index (plan->cut_list, SqCutEntry, i).cloth == id)
-      add_item (task, plan, cloth, i);
+      add_item (task, plan, cloth, i, !(otherwise & SQ_LAY_UNMATCHED));
   for (guint i = 0; i < plan->job->pins->len; i++)
-    if (sq_job_pin (plan->job, i)->of.cloth == id)
+    if (sq_job_pin (plan->job, i)->of.cloth == id && !(otherwise & SQ_LAY_ALL_BOUGHT))
       add_pin (task, plan, sq_job_pin (plan->job, i));
   sq_lay_task_seal (task);
   return task;
+}
+
+SqLayTask *
+sq_plan_lay_task (const SqPlan *plan, SqId id)
+{
+  return sq_plan_lay_task_otherwise (plan, id, 0);
 }

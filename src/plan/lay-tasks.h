@@ -12,5 +12,13 @@
  * reference; no items where nothing is cut from it. */
 SqLayTask *sq_plan_lay_task (const SqPlan *plan, SqId cloth);
 
+/* The same otherwise than the job has it, as bits. */
+typedef enum
+{
+  SQ_LAY_UNMATCHED = 1 << 0,  /* the pattern falls where it will */
+  SQ_LAY_ALL_BOUGHT = 1 << 1, /* without stock, flaws and pins */
+} SqLayOtherwise;
+SqLayTask *sq_plan_lay_task_otherwise (const SqPlan *plan, SqId cloth, guint otherwise);
+
 /* What pins call copy @copy of line @line of the cut list. */
 SqPinned sq_plan_pinned (const SqPlan *plan, guint line, guint copy);
