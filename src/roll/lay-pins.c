@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-pins.h"
 
+#include "roll/lay-cuts.h"
 #include "roll/lay-piece.h"
 
 /* A pin that can be kept to, as far as those before it go. */
@@ -34,6 +35,25 @@ goes_with_all (const GArray *all, const SqLayPin *pin, const SqLayPiece *piece)
   return TRUE;
 }
 
+/* Whether straight cuts part @pin and all pins on its strip. */
+static gboolean
+can_be_cut (const SqLayTask *task, const GArray *all, const SqLayPin *pin)
+{
+  g_autoptr (GArray) rects = g_array_new (FALSE, FALSE, sizeof (SqLayRect));
+  const SqLayStrip *strip = sq_lay_task_strip (task, pin->strip);
+  const SqLayRect within = { 0, 0, sq_lay_strip_end (strip), strip->width };
+
+  for (guint i = 0; i <= all->len; i++)
+    {
+      const SqLayPin *other = i < all->len ? &g_array_index (all, Kept, i).pin : pin;
+      SqGridBox box = sq_lay_cut_box (sq_lay_task_item (task, other->item), other->pose);
+      SqLayRect rect = sq_lay_rect (&box, other->at);
+      if (other->strip == pin->strip)
+        g_array_append_val (rects, rect);
+    }
+  return sq_lay_rects_part (rects, &within, NULL, NULL);
+}
+
 /* Adds @pin to @all; FALSE if it can't be kept to. */
 static gboolean
 keep (const SqLayTask *task, GArray *all, const SqLayPin *pin)
@@ -46,7 +66,7 @@ keep (const SqLayTask *task, GArray *all, const SqLayPin *pin)
   if (sq_lay_piece_fault (&kept.piece, item, pin->pose, pin->at,
                           sq_lay_task_strip (task, pin->strip))
           == SQ_LAY_RIGHT
-      && goes_with_all (all, pin, &kept.piece))
+      && goes_with_all (all, pin, &kept.piece) && (!task->straight || can_be_cut (task, all, pin)))
     {
       g_array_append_val (all, kept);
       return TRUE;

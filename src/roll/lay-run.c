@@ -3,6 +3,7 @@
 
 #include "roll/lay-first.h"
 #include "roll/lay-search.h"
+#include "roll/lay-straight.h"
 
 #include <math.h>
 
@@ -91,6 +92,7 @@ typedef struct
   gint32 *ends;  /* to make room within */
   double shrink; /* what that takes off */
   GArray *order; /* to lay in */
+  guint rule;    /* and by which */
   SqLay *lay;    /* what came out; NULL: nothing better */
   double loss;   /* how far it was from that */
   gboolean is_done;
@@ -111,6 +113,7 @@ typedef struct
   GArray *spots;           /* of the best */
   double shrink;           /* that the age's first attempt tries */
   guint64 age, next, done; /* attempts of the age: to be begun, and done before which all are */
+  guint64 before;          /* attempts of earlier ages */
   Attempt *window[WINDOW];
   GArray *pool; /* of Near, the nearest first, of this age */
   guint64 steps;
@@ -290,6 +293,32 @@ plan_separation (Run *run, Attempt *attempt)
     sq_lay_search_swap (run->search, attempt->spots, attempt->seed);
 }
 
+/* By size in every way, then as chance has it beginning from the best. */
+static void
+plan_order (Run *run, Attempt *attempt)
+{
+  guint n_rules = run->task->straight ? SQ_N_LAY_STRAIGHT_RULES : 1;
+  guint64 number = run->before + attempt->number, chance = attempt->seed;
+
+  if (number < SQ_N_LAY_SORTS * n_rules)
+    {
+      attempt->rule = (guint) (number / SQ_N_LAY_SORTS);
+      attempt->order = sq_lay_order_new (run->kinds, (SqLaySort) (number % SQ_N_LAY_SORTS));
+      return;
+    }
+  attempt->order = sq_lay_order_shuffled (run->order, &chance);
+  attempt->rule = (guint) (sq_lay_chance (&chance) % n_rules);
+}
+
+/* The lay in @order, by @rule where straight cuts are to follow it. */
+static SqLay *
+lay_in_order (Run *run, const GArray *order, guint rule, const SqTask *watch, double from,
+              double to)
+{
+  return run->task->straight ? sq_lay_straight (run->kinds, order, rule, watch)
+                             : sq_lay_first (run->kinds, order, watch, from, to);
+}
+
 static Attempt *
 plan_attempt (Run *run)
 {
@@ -300,13 +329,8 @@ plan_attempt (Run *run)
   attempt->seed = mixed (run->budget->seed, attempt->age, attempt->number);
   if (run->search != NULL)
     plan_separation (run, attempt);
-  else if (run->age == 0 && attempt->number < SQ_N_LAY_SORTS)
-    attempt->order = sq_lay_order_new (run->kinds, (SqLaySort) attempt->number);
   else
-    {
-      guint64 chance = attempt->seed;
-      attempt->order = sq_lay_order_shuffled (run->order, &chance);
-    }
+    plan_order (run, attempt);
   return attempt;
 }
 
@@ -340,7 +364,7 @@ make_attempt (Run *run, Attempt *attempt, const SqLay *best)
   SqTask watch = { is_vain, NULL, &asking };
 
   if (attempt->spots == NULL)
-    attempt->lay = sq_lay_first (run->kinds, attempt->order, &watch, 0, 0);
+    attempt->lay = lay_in_order (run, attempt->order, attempt->rule, &watch, 0, 0);
   else if (sq_lay_search_separate (run->search, attempt->spots, attempt->ends, attempt->seed,
                                    effort, is_vain, &asking, &attempt->loss))
     {
@@ -386,6 +410,7 @@ begin_age (Run *run, Attempt *attempt)
 {
   sq_lay_unref (run->best);
   run->best = sq_lay_ref (attempt->lay);
+  run->before += attempt->number + 1;
   if (attempt->order != NULL)
     {
       g_array_unref (run->order);
@@ -510,7 +535,7 @@ offer (Run *run, SqLay *lay, GArray *order)
 static gboolean
 lay_order (Run *run, GArray *order, double from, double to)
 {
-  SqLay *lay = sq_lay_first (run->kinds, order, run->watch != NULL ? &run->watch->task : NULL, from,
+  SqLay *lay = lay_in_order (run, order, 0, run->watch != NULL ? &run->watch->task : NULL, from,
                              to);
 
   if (lay != NULL)
@@ -566,7 +591,7 @@ improve (Run *run)
   GThread *threads[WINDOW];
 
   run->spots = spots_of (run->kinds, run->best);
-  run->search = sq_lay_search_new (run->kinds, run->spots);
+  run->search = run->task->straight ? NULL : sq_lay_search_new (run->kinds, run->spots);
   run->shrink = MOST_SHRINK / 2;
   for (guint i = 1; i < n; i++)
     threads[i] = g_thread_new ("lay", work, run);

@@ -135,7 +135,8 @@ void sq_lay_task_add (SqLayTask *task, const SqLayItemSpec *spec);
 
 /* Takes the digest; nothing may be added after. A pin whose piece would lie off its strip, on a
  * flaw, on an earlier pin's, in a pose it may not take or where its pattern does not fall goes to
- * bad_pins; so does one of a copy that is not wanted, or pinned already. */
+ * bad_pins; so does one of a copy that is not wanted, or pinned already, and where only straight cuts
+ * are to be made one that these can't part from the earlier ones. */
 void sq_lay_task_seal (SqLayTask *task);
 
 SqLayTask *sq_lay_task_ref (const SqLayTask *task);

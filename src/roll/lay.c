@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay.h"
 
+#include "roll/lay-cuts.h"
 #include "roll/lay-piece.h"
 
 SqLay *
@@ -229,7 +230,9 @@ find_fault (const SqLayTask *task, const SqLay *lay, Poses *all, guint *at)
   for (guint i = 0; i < task->pins->len; i++)
     if (!is_kept_to (lay, &g_array_index (task->pins, SqLayPin, i), at))
       return SQ_LAY_PIN;
-  return any_overlap (task, lay, all, at) ? SQ_LAY_OVERLAP : SQ_LAY_RIGHT;
+  if (any_overlap (task, lay, all, at))
+    return SQ_LAY_OVERLAP;
+  return task->straight && !sq_lay_is_straight (task, lay, NULL, NULL) ? SQ_LAY_CUTS : SQ_LAY_RIGHT;
 }
 
 SqLayFault

@@ -69,8 +69,8 @@ typedef enum
   SQ_LAY_PATTERN,    /* the pattern does not fall where it must */
   SQ_LAY_FLAW,       /* on a flaw of the cloth */
   SQ_LAY_PIN,        /* a pinned copy is elsewhere */
-  SQ_LAY_CUTS,       /* no straight cuts can follow it */
   SQ_LAY_OVERLAP,    /* two overlap, or come nearer than the gap */
+  SQ_LAY_CUTS,       /* no straight cuts can follow it */
 } SqLayFault;
 
 /* Looks over all of @lay anew and exactly, from nothing but the task. @at, if not NULL, gets the

@@ -302,17 +302,33 @@ add_random_pins (SqLayTask *task, const SqLay *lay, guint32 seed)
   g_rand_free (chance);
 }
 
-SqLayTask *
-random_task (guint32 seed)
+static SqLayTask *
+pinned_task (guint32 seed, gboolean straight)
 {
   SqLayTask *task = unpinned_task (seed);
 
+  if (straight)
+    sq_lay_task_set_straight (task);
   if (seed % 4 == 0)
     {
       g_autoptr (SqLayTask) before = unpinned_task (seed);
+      if (straight)
+        sq_lay_task_set_straight (before);
       g_autoptr (SqLay) lay = lay_of (before, 0);
       add_random_pins (task, lay, seed);
     }
   sq_lay_task_seal (task);
   return task;
+}
+
+SqLayTask *
+random_task (guint32 seed)
+{
+  return pinned_task (seed, FALSE);
+}
+
+SqLayTask *
+random_straight_task (guint32 seed)
+{
+  return pinned_task (seed, TRUE);
 }

@@ -19,3 +19,6 @@ SqLay *lay_of (SqLayTask *task, guint64 steps);
  * cloth, wider, crossed; in quarters, mirrored, in free turns; several strips and sheets, flaws,
  * pins, gaps, patterns and drops. The same @seed gives the same task. */
 SqLayTask *random_task (guint32 seed);
+
+/* The same, but for straight cuts. */
+SqLayTask *random_straight_task (guint32 seed);
