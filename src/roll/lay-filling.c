@@ -13,12 +13,23 @@ struct SqLayBar
 
 /* ---- what lies ----------------------------------------------------------------------------- */
 
+static SqLaid
+laid_at (const SqLayShape *shape, gint64 x, gint64 y)
+{
+  const SqGridBox *keep = &shape->keep;
+  return (SqLaid){ .shape = shape,
+                   .x = x,
+                   .y = y,
+                   .left = x + keep->min.x,
+                   .right = x + keep->max.x,
+                   .bottom = y + keep->min.y,
+                   .top = y + keep->max.y };
+}
+
 static void
 add_laid (SqLayFilling *filling, const SqLayShape *shape, gint64 x, gint64 y)
 {
-  const SqGridBox *keep = &shape->keep;
-  SqLaid laid = { shape, x, y, x + keep->min.x, x + keep->max.x, y + keep->min.y, y + keep->max.y };
-
+  SqLaid laid = laid_at (shape, x, y);
   g_array_append_val (filling->laid, laid);
 }
 
@@ -241,4 +252,35 @@ sq_lay_filling_last_x (SqLayFilling *filling, const SqLayShape *shape, const SqL
         }
     }
   return x;
+}
+
+gint64
+sq_lay_filling_slid_x (SqLayFilling *filling, guint laid, const SqLayPhase *phase)
+{
+  SqLaid *all = (SqLaid *) (gpointer) filling->laid->data;
+  const SqLaid piece = all[laid];
+  gint64 least = filling->floor;
+
+  all[laid].bottom = all[laid].top; /* it is not in its own way */
+  collect_bars (filling, piece.shape, piece.y, least - 1, piece.x + 1);
+  all[laid] = piece;
+  for (guint i = 0; i < filling->n_bars; i++)
+    {
+      SqLayBar *bar = &filling->bars[i];
+      /* It is free where it lies, but for what shapes are larger by than pieces. */
+      if (is_barred (bar, piece.y, piece.x))
+        return piece.x;
+      if (bar->to > least)
+        is_barred (bar, piece.y, bar->to - 1);
+      if (bar->to <= piece.x)
+        least = MAX (least, bar->to);
+    }
+  return MIN (sq_lay_phase_next_x (phase, piece.y, least), piece.x);
+}
+
+void
+sq_lay_filling_move (SqLayFilling *filling, guint laid, gint64 x)
+{
+  SqLaid *piece = &g_array_index (filling->laid, SqLaid, laid);
+  *piece = laid_at (piece->shape, x, piece->y);
 }

@@ -42,3 +42,8 @@ gint64 sq_lay_filling_next_x (SqLayFilling *filling, const SqLayShape *shape,
 /* The greatest x from @least up to @x; less than @least where there is none. */
 gint64 sq_lay_filling_last_x (SqLayFilling *filling, const SqLayShape *shape,
                               const SqLayPhase *phase, gint64 y, gint64 x, gint64 least);
+
+/* How far to the left number @laid of filling->laid can slide at its height, past nothing: the x
+ * there; its own where it can't. */
+gint64 sq_lay_filling_slid_x (SqLayFilling *filling, guint laid, const SqLayPhase *phase);
+void sq_lay_filling_move (SqLayFilling *filling, guint laid, gint64 x);

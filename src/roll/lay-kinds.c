@@ -238,38 +238,38 @@ sort_by_kind (const GArray *spots, guint n_kinds, guint **starts)
   return sorted;
 }
 
-/* A pin and where it is. */
-typedef struct
-{
-  const SqLayPin *pin;
-  const SqLaySpot *spot;
-} Pinned;
-
 static int
-compare_pinned (gconstpointer a, gconstpointer b)
+compare_kept (gconstpointer a, gconstpointer b)
 {
-  const SqLayPin *p = ((const Pinned *) a)->pin, *q = ((const Pinned *) b)->pin;
+  const SqLayKept *p = a, *q = b;
 
   if (p->item != q->item)
     return p->item < q->item ? -1 : 1;
   return (p->copy > q->copy) - (p->copy < q->copy);
 }
 
-/* The task's pins, by item, then copy. */
+/* What is pinned, by item, then copy. */
 static GArray *
 sorted_pins (const SqLayKinds *kinds)
 {
-  GArray *pins = g_array_new (FALSE, FALSE, sizeof (Pinned));
+  GArray *pins = g_array_new (FALSE, FALSE, sizeof (SqLayKept));
 
   for (guint i = 0; i < kinds->pinned->len; i++)
     {
-      Pinned pinned = { &g_array_index (kinds->task->pins, SqLayPin, i),
-                        &g_array_index (kinds->pinned, SqLaySpot, i) };
+      const SqLayPin *pin = &g_array_index (kinds->task->pins, SqLayPin, i);
+      SqLayKept pinned = { pin->item, pin->copy, g_array_index (kinds->pinned, SqLaySpot, i) };
       g_array_append_val (pins, pinned);
     }
-  g_array_sort (pins, compare_pinned);
+  g_array_sort (pins, compare_kept);
   return pins;
 }
+
+/* Copies that have their places, by item, then copy; next is the first not dealt out. */
+typedef struct
+{
+  GArray *all; /* of SqLayKept */
+  guint next;
+} Line;
 
 /* Copies dealt out, item by item. */
 typedef struct
@@ -277,24 +277,18 @@ typedef struct
   const SqLayKinds *kinds;
   const GArray *spots;
   guint *sorted, *next, *starts; /* see sort_by_kind */
-  GArray *pins;                  /* of Pinned */
-  guint next_pin;
+  Line pins, kept;
   SqLay *lay;
 } Dealing;
 
-static gboolean
-has_spot (const Dealing *dealing, guint kind)
+/* The first in @line, if it is of @item, else NULL. */
+static const SqLayKept *
+head_of (const Line *line, guint item)
 {
-  return dealing->next[kind] < dealing->starts[kind + 1];
-}
-
-static const Pinned *
-next_pinned (const Dealing *dealing, guint item)
-{
-  const Pinned *pinned = dealing->next_pin < dealing->pins->len
-                             ? &g_array_index (dealing->pins, Pinned, dealing->next_pin)
-                             : NULL;
-  return pinned != NULL && pinned->pin->item == item ? pinned : NULL;
+  const SqLayKept *head = line->next < line->all->len
+                              ? &g_array_index (line->all, SqLayKept, line->next)
+                              : NULL;
+  return head != NULL && head->item == item ? head : NULL;
 }
 
 static void
@@ -309,51 +303,77 @@ add_placed (Dealing *dealing, const SqLaySpot *spot, guint item, guint copy)
   *length = MAX (*length, (gint32) end);
 }
 
-/* Deals out copies of one item until there are no more spots, nor pins. */
+/* Lays copy number *copy of item @i, or a pinned one after it; FALSE where there is nothing left for
+ * it. */
+static gboolean
+deal_one (Dealing *dealing, guint i, guint *copy)
+{
+  const SqLayKept *pin = head_of (&dealing->pins, i), *kept = head_of (&dealing->kept, i);
+  guint kind = dealing->kinds->kind_of[i], *next = &dealing->next[kind];
+  gboolean has_spot = *next < dealing->starts[kind + 1];
+
+  if (pin != NULL && (pin->copy <= *copy || (kept == NULL && !has_spot)))
+    {
+      *copy = pin->copy;
+      dealing->pins.next++;
+      add_placed (dealing, &pin->spot, i, *copy);
+    }
+  else if (kept != NULL && (kept->copy <= *copy || !has_spot))
+    {
+      dealing->kept.next++;
+      add_placed (dealing, &kept->spot, i, *copy);
+    }
+  else if (has_spot)
+    {
+      guint spot = dealing->sorted[(*next)++];
+      add_placed (dealing, &g_array_index (dealing->spots, SqLaySpot, spot), i, *copy);
+    }
+  else
+    return FALSE;
+  return TRUE;
+}
+
 static void
 deal (Dealing *dealing, guint i, const SqUnlaidWhy *why_of_kind)
 {
   const SqLayItem *item = sq_lay_task_item (dealing->kinds->task, i);
-  guint kind = dealing->kinds->kind_of[i], laid = 0;
-  const Pinned *pinned = next_pinned (dealing, i);
+  guint laid = 0;
 
-  for (guint copy = 0; copy < item->demand && (pinned != NULL || has_spot (dealing, kind));
-       copy++, laid++)
-    {
-      guint *next = &dealing->next[kind];
-      if (pinned == NULL || (pinned->pin->copy > copy && has_spot (dealing, kind)))
-        {
-          guint spot = dealing->sorted[(*next)++];
-          add_placed (dealing, &g_array_index (dealing->spots, SqLaySpot, spot), i, copy);
-          continue;
-        }
-      copy = pinned->pin->copy;
-      add_placed (dealing, pinned->spot, i, copy);
-      dealing->next_pin++;
-      pinned = next_pinned (dealing, i);
-    }
+  for (guint copy = 0; copy < item->demand && deal_one (dealing, i, &copy); copy++)
+    laid++;
   SqUnlaid unlaid = { i, item->demand - laid,
-                      item->crosses ? SQ_UNLAID_CROSSES : why_of_kind[kind] };
+                      item->crosses ? SQ_UNLAID_CROSSES : why_of_kind[dealing->kinds->kind_of[i]] };
   if (unlaid.count > 0)
     g_array_append_val (dealing->lay->unlaid, unlaid);
 }
 
 SqLay *
-sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots, const SqUnlaidWhy *why_of_kind)
+sq_lay_kinds_to_lay_with (const SqLayKinds *kinds, const GArray *kept, const GArray *spots,
+                          const SqUnlaidWhy *why_of_kind)
 {
   g_autofree guint *starts = NULL;
   g_autofree guint *sorted = sort_by_kind (spots, kinds->kinds->len, &starts);
   g_autofree guint *next = g_memdup2 (starts, (kinds->kinds->len + 1) * sizeof (guint));
   g_autoptr (GArray) pins = sorted_pins (kinds);
+  g_autoptr (GArray) line = g_array_copy ((GArray *) kept);
   Dealing dealing = { .kinds = kinds,
                       .spots = spots,
                       .sorted = sorted,
                       .next = next,
                       .starts = starts,
-                      .pins = pins,
+                      .pins = { pins, 0 },
+                      .kept = { line, 0 },
                       .lay = sq_lay_new (kinds->task) };
 
+  g_array_sort (line, compare_kept);
   for (guint i = 0; i < kinds->task->items->len; i++)
     deal (&dealing, i, why_of_kind);
   return dealing.lay;
+}
+
+SqLay *
+sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots, const SqUnlaidWhy *why_of_kind)
+{
+  g_autoptr (GArray) none = g_array_new (FALSE, FALSE, sizeof (SqLayKept));
+  return sq_lay_kinds_to_lay_with (kinds, none, spots, why_of_kind);
 }

@@ -36,8 +36,21 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayKinds, sq_lay_kinds_free)
 
 #define sq_lay_kind(all, i) (&g_array_index ((all)->kinds, SqLayKind, (i)))
 
+/* A copy of an item that lies where it does. */
+typedef struct
+{
+  guint item, copy;
+  SqLaySpot spot;
+} SqLayKept;
+
 /* The lay that has what is pinned, a piece at every one of @spots (of SqLaySpot) and what is missing
  * as unlaid: why_of_kind (of SqUnlaidWhy) says why, but of what crosses itself. Copies that are not
  * pinned are dealt to equal items in the order of @spots. */
 SqLay *sq_lay_kinds_to_lay (const SqLayKinds *kinds, const GArray *spots,
                             const SqUnlaidWhy *why_of_kind);
+
+/* The same with @kept (of SqLayKept, in any order), none of them pinned; @spots are dealt to the
+ * other copies. Where copies are missing before one that is kept, that takes the number of the first
+ * of these. */
+SqLay *sq_lay_kinds_to_lay_with (const SqLayKinds *kinds, const GArray *kept, const GArray *spots,
+                                 const SqUnlaidWhy *why_of_kind);

@@ -332,6 +332,18 @@ sq_lay_item_pose (const SqLayItem *item, SqGridPose pose)
   return G_MAXUINT;
 }
 
+gboolean
+sq_lay_task_is_pinned (const SqLayTask *task, guint item, guint copy)
+{
+  for (guint i = 0; i < task->pins->len; i++)
+    {
+      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
+      if (pin->item == item && pin->copy == copy)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 SqGridBox
 sq_lay_item_box (const SqLayItem *item, SqGridPose pose)
 {

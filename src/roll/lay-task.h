@@ -148,6 +148,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayTask, sq_lay_task_unref)
 
 /* The index of @pose in the item's poses; G_MAXUINT: it may not take it. */
 guint sq_lay_item_pose (const SqLayItem *item, SqGridPose pose);
+/* Whether a copy of an item is pinned where it can be. */
+gboolean sq_lay_task_is_pinned (const SqLayTask *task, guint item, guint copy);
 /* Of the cut line in @pose: what may not leave the cloth. */
 SqGridBox sq_lay_item_box (const SqLayItem *item, SqGridPose pose);
 

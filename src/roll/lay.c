@@ -66,18 +66,6 @@ sq_lay_density (const SqLayTask *task, const SqLay *lay, guint strip)
 
 /* ---- looking it over ----------------------------------------------------------------------- */
 
-static gboolean
-is_pinned (const SqLayTask *task, const SqPlaced *placed)
-{
-  for (guint i = 0; i < task->pins->len; i++)
-    {
-      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
-      if (pin->item == placed->item && pin->copy == placed->copy)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 /* Each copy once and with its tag, the first ones laid and the rest told as unlaid; only a pinned
  * one may lie where one before it does not. */
 static gboolean
@@ -91,7 +79,8 @@ counts_are_right (const SqLayTask *task, const SqLay *lay, guint *at)
       const SqPlaced *placed = sq_lay_placed (lay, i);
       *at = i;
       if (placed->item >= task->items->len || placed->copy < next[placed->item]
-          || (placed->copy > next[placed->item] && !is_pinned (task, placed))
+          || (placed->copy > next[placed->item]
+              && !sq_lay_task_is_pinned (task, placed->item, placed->copy))
           || placed->copy >= sq_lay_task_item (task, placed->item)->demand
           || placed->tag != sq_lay_task_item (task, placed->item)->tag)
         return FALSE;

@@ -74,18 +74,6 @@ lying_box (const SqLayTask *task, const SqPlaced *placed)
 
 /* ---- the laws ------------------------------------------------------------------------------ */
 
-static gboolean
-is_pinned (const SqLayTask *task, guint item, guint copy)
-{
-  for (guint i = 0; i < task->pins->len; i++)
-    {
-      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
-      if (pin->item == item && pin->copy == copy)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 /* How many copies of an item are told as not laid. */
 static guint
 count_unlaid (const SqLay *lay, guint item)
@@ -115,7 +103,7 @@ law_counts (const SqLayTask *task, const SqLay *lay)
             return "another's tag";
         }
       for (guint k = demand; k > 0; k--)
-        if (unlaid > 0 && !is_pinned (task, i, k - 1))
+        if (unlaid > 0 && !sq_lay_task_is_pinned (task, i, k - 1))
           {
             unlaid--;
             if (seen[k - 1] != 0)
