@@ -61,22 +61,20 @@ show_cloths (SqRollPane *pane, const SqLays *lays)
   sq_roll_canvas_set_cloth (pane->canvas, pane->shown);
 }
 
-/* "laid 1.62 m, 84 % full", and what is being done about it. */
+/* "1.62 m laid, 84 % full"; while better is looked for, for how long. */
 static char *
 laid_words (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
 {
   SqLengthStyle style = sq_figures_style (lays->plan->job);
   double searching_s = sq_lay_finder_get_searching (pane->finder);
+  double full = sq_lay_density (cloth->task, cloth->lay, cloth->task->strips->len - 1);
   g_autofree char *length = sq_words_sold_length (cloth->purchase.laid_mm, &style);
-  double full = cloth->purchase.laid_mm > 0
-                    ? sq_lay_density (cloth->task, cloth->lay, cloth->task->strips->len - 1)
-                    : 0;
   if (full <= 0)
     return searching_s >= 0 ? g_strdup_printf (_ ("looking for better… %.0f s"), searching_s)
                             : g_strdup ("");
   if (searching_s >= 0)
-    return g_strdup_printf (_ ("%s laid, %.0f %% full; looking for better… %.0f s"), length,
-                            100 * full, searching_s);
+    return g_strdup_printf (_ ("%.0f %% full, looking for better… %.0f s"), 100 * full,
+                            searching_s);
   return g_strdup_printf (_ ("%s laid, %.0f %% full"), length, 100 * full);
 }
 
@@ -111,6 +109,7 @@ show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
     }
   set_label (pane->figures, text != NULL ? text : "");
   set_label (pane->laid, laid != NULL ? laid : "");
+  gtk_widget_set_tooltip_text (pane->laid, laid);
 }
 
 /* The one button that stops and goes on. */

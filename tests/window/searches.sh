@@ -2,9 +2,9 @@
 # Better lays are looked for by themselves while nothing is done; that is told, stopped, gone on with, and
 # never done with a kept lay.
 . "$STEPS"
-searching () { "$UI" squab tree | sed -n "s/.*label '\([^']*laid, [^']*full[^']*\)'.*/\1/p" | head -1; }
+searching () { "$UI" squab tree | sed -n "s/.*label '\([^']* % full[^']*\)'.*/\1/p" | head -1; }
 
-until_says searching '*laid, * full; looking for better… * s'
+until_says searching '* % full, looking for better… * s'
 "$UI" squab click 'push button' 'Stop'
 until_there 'push button' 'Continue'
 until_says searching '*laid, *[0-9] % full'
