@@ -73,8 +73,7 @@ laid_words (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
     return searching_s >= 0 ? g_strdup_printf (_ ("looking for better… %.0f s"), searching_s)
                             : g_strdup ("");
   if (searching_s >= 0)
-    return g_strdup_printf (_ ("%.0f %% full, looking for better… %.0f s"), 100 * full,
-                            searching_s);
+    return g_strdup_printf (_ ("%.0f %% full, looking… %.0f s"), 100 * full, searching_s);
   return g_strdup_printf (_ ("%s laid, %.0f %% full"), length, 100 * full);
 }
 
@@ -109,7 +108,9 @@ show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
     }
   set_label (pane->figures, text != NULL ? text : "");
   set_label (pane->laid, laid != NULL ? laid : "");
-  gtk_widget_set_tooltip_text (pane->laid, laid);
+  gtk_widget_set_tooltip_text (pane->laid, sq_lay_finder_get_searching (pane->finder) >= 0
+                                               ? _ ("Looking for a lay that takes less cloth")
+                                               : NULL);
 }
 
 /* The one button that stops and goes on. */
