@@ -169,7 +169,7 @@ add_pin (SqLayTask *task, const SqPlan *plan, const SqPin *pin)
 
 static void
 add_item (SqLayTask *task, const SqPlan *plan, const SqCloth *cloth, guint line,
-          gboolean is_matched)
+          gboolean is_matched, guint plies)
 {
   const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry, line);
   const SqPiece *piece = sq_cover_piece (sq_plan_cover (plan, entry->cushion), entry->piece);
@@ -183,26 +183,37 @@ add_item (SqLayTask *task, const SqPlan *plan, const SqCloth *cloth, guint line,
     .repeat_along_mm = is_matched && piece->phase.along ? cloth->repeat_along_mm : 0,
     .repeat_across_mm = is_matched && piece->phase.across ? repeat_across_mm (cloth) : 0,
     .drop_mm = is_matched && piece->phase.along ? cloth->drop * cloth->repeat_along_mm : 0,
-    .demand = entry->count,
+    .demand = entry->count / plies + (entry->count % plies > 0),
     .tag = line,
   };
 
   sq_lay_task_add (task, &spec);
 }
 
+static double
+roll_width_mm (const SqPlan *plan, const SqCloth *cloth)
+{
+  return cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH)
+             ? cloth->width_mm
+             : plan->job->defaults.cloth_width_mm;
+}
+
+static void
+add_items (SqLayTask *task, const SqPlan *plan, SqId id, gboolean is_matched, guint plies)
+{
+  for (guint i = 0; i < plan->cut_list->len; i++)
+    if (g_array_index (plan->cut_list, SqCutEntry, i).cloth == id)
+      add_item (task, plan, sq_plan_cloth (plan, id), i, is_matched, plies);
+}
+
 SqLayTask *
 sq_plan_lay_task_otherwise (const SqPlan *plan, SqId id, guint otherwise)
 {
   const SqCloth *cloth = sq_plan_cloth (plan, id);
-  double width_mm = cloth != NULL && (cloth->given & SQ_GIVEN_CLOTH_WIDTH)
-                        ? cloth->width_mm
-                        : plan->job->defaults.cloth_width_mm;
   SqLayTask *task = sq_lay_task_new (0);
 
-  add_strips (task, otherwise & SQ_LAY_ALL_BOUGHT ? NULL : cloth, width_mm);
-  for (guint i = 0; i < plan->cut_list->len; i++)
-    if (g_array_index (plan->cut_list, SqCutEntry, i).cloth == id)
-      add_item (task, plan, cloth, i, !(otherwise & SQ_LAY_UNMATCHED));
+  add_strips (task, otherwise & SQ_LAY_ALL_BOUGHT ? NULL : cloth, roll_width_mm (plan, cloth));
+  add_items (task, plan, id, !(otherwise & SQ_LAY_UNMATCHED), 1);
   for (guint i = 0; i < plan->job->pins->len; i++)
     if (sq_job_pin (plan->job, i)->of.cloth == id && !(otherwise & SQ_LAY_ALL_BOUGHT))
       add_pin (task, plan, sq_job_pin (plan->job, i));
@@ -214,4 +225,19 @@ SqLayTask *
 sq_plan_lay_task (const SqPlan *plan, SqId id)
 {
   return sq_plan_lay_task_otherwise (plan, id, 0);
+}
+
+SqLayTask *
+sq_plan_lay_task_deep (const SqPlan *plan, SqId id, guint plies, guint tables)
+{
+  SqLayTask *task = sq_lay_task_new (0);
+  SqLayStrip strip = { .kind = SQ_STRIP_ROLL,
+                       .width = grid_width (roll_width_mm (plan, sq_plan_cloth (plan, id))),
+                       .length = tables > 0 ? grid_width (plan->job->laying.table_mm) : 0 };
+
+  for (guint i = 0; i < MAX (tables, 1); i++)
+    sq_lay_task_add_strip (task, &strip);
+  add_items (task, plan, id, TRUE, plies);
+  sq_lay_task_seal (task);
+  return task;
 }

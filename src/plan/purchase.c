@@ -15,9 +15,16 @@ sq_sold_by_mm (const SqJob *job)
   return job->units == SQ_UNIT_IN ? SQ_MM_PER_YARD / 8 : DECIMETRE_MM;
 }
 
-/* The greatest repeat along that a piece of @task must keep to, mm; 0: none. */
-static double
-repeat_along_mm (const SqLayTask *task)
+double
+sq_sold_mm (const SqJob *job, double needed_mm)
+{
+  double step_mm = sq_sold_by_mm (job);
+
+  return ceil ((needed_mm - STEP_SLACK_MM) / step_mm) * step_mm;
+}
+
+double
+sq_lay_task_repeat_mm (const SqLayTask *task)
 {
   gint64 repeat_nm = 0;
 
@@ -27,13 +34,12 @@ repeat_along_mm (const SqLayTask *task)
 }
 
 static void
-add_bolt (SqPurchase *p, const SqLayTask *task, const SqLay *lay, guint strip, double step_mm)
+add_bolt (SqPurchase *p, const SqLayTask *task, const SqLay *lay, guint strip, const SqJob *job)
 {
   double width_mm = sq_lay_task_strip (task, strip)->width / SQ_GRID_PER_MM;
   double laid_mm = sq_lay_length (lay, strip) / SQ_GRID_PER_MM;
-  double pattern_mm = repeat_along_mm (task);
-  double needed_mm = laid_mm + SQ_SQUARING_MM + pattern_mm;
-  double buy_mm = ceil ((needed_mm - STEP_SLACK_MM) / step_mm) * step_mm;
+  double pattern_mm = sq_lay_task_repeat_mm (task);
+  double buy_mm = sq_sold_mm (job, laid_mm + SQ_SQUARING_MM + pattern_mm);
 
   p->bolts++;
   p->laid_mm += laid_mm;
@@ -54,7 +60,7 @@ sq_plan_purchase (const SqPlan *plan, const SqLayTask *task, const SqLay *lay)
       switch (sq_lay_task_strip (task, i)->kind)
         {
         case SQ_STRIP_ROLL:
-          add_bolt (&p, task, lay, i, sq_sold_by_mm (plan->job));
+          add_bolt (&p, task, lay, i, plan->job);
           break;
         case SQ_STRIP_REMNANT:
           p.stock++;

@@ -11,6 +11,11 @@
 /* Whole steps that cloth is sold by (mm): an eighth of a yard where the job's lengths are in
  * inches, else 10 cm. */
 double sq_sold_by_mm (const SqJob *job);
+/* @needed_mm rounded up to them. */
+double sq_sold_mm (const SqJob *job, double needed_mm);
+
+/* The greatest repeat along that a piece of @task must keep to, mm; 0: none. */
+double sq_lay_task_repeat_mm (const SqLayTask *task);
 
 /* All in mm and mm². Remnants are there already and sheets are no lengths: both are left out. */
 typedef struct

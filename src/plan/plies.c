@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "plan/plies.h"
+
+#include "base/units.h"
+#include "plan/lay-tasks.h"
+#include "roll/lay-run.h"
+
+gboolean
+sq_job_has_plies (const SqJob *job)
+{
+  return job->laying.most_plies > 1;
+}
+
+static void
+clear_depth (gpointer data)
+{
+  SqPlyLay *depth = data;
+
+  g_clear_pointer (&depth->task, sq_lay_task_unref);
+  g_clear_pointer (&depth->lay, sq_lay_unref);
+}
+
+/* ---- its lays ------------------------------------------------------------------------------ */
+
+static gboolean
+lacks_room (const SqLay *lay)
+{
+  for (guint i = 0; i < lay->unlaid->len; i++)
+    if (g_array_index (lay->unlaid, SqUnlaid, i).why == SQ_UNLAID_NO_ROOM)
+      return TRUE;
+  return FALSE;
+}
+
+/* Lays on so many tables; FALSE if it was stopped. */
+static gboolean
+lay_on (SqPlyLay *depth, const SqPlan *plan, SqId cloth, guint tables, const SqTask *watch)
+{
+  const SqLayBudget first = { .seed = 1 };
+  const SqLayWatch lay_watch = { .task.is_cancelled = watch != NULL ? watch->is_cancelled : NULL,
+                                 .task.data = watch != NULL ? watch->data : NULL };
+
+  clear_depth (depth);
+  depth->task = sq_plan_lay_task_deep (plan, cloth, depth->plies, tables);
+  depth->lay = sq_lay_run (depth->task, NULL, &first, &lay_watch);
+  return depth->lay != NULL;
+}
+
+/* On one table, or on as many as it takes. */
+static gboolean
+lay_deep (SqPlyLay *depth, const SqPlan *plan, SqId cloth, const SqTask *watch)
+{
+  double table_mm = plan->job->laying.table_mm;
+  guint tables;
+
+  if (!lay_on (depth, plan, cloth, 0, watch))
+    return FALSE;
+  double long_mm = sq_lay_length (depth->lay, 0) / SQ_GRID_PER_MM;
+  if (table_mm <= 0 || long_mm <= table_mm)
+    return TRUE;
+  tables = (guint) MIN (ceil (long_mm / table_mm), SQ_LAY_MOST_PIECES);
+  do
+    if (!lay_on (depth, plan, cloth, tables++, watch))
+      return FALSE;
+  while (lacks_room (depth->lay) && tables <= SQ_LAY_MOST_PIECES);
+  return TRUE;
+}
+
+/* ---- its figures --------------------------------------------------------------------------- */
+
+/* Every ply begins where the pattern does. */
+static double
+ply_mm (double laid_mm, double repeat_mm)
+{
+  return repeat_mm > 0 ? ceil ((laid_mm + SQ_PLY_ENDS_MM) / repeat_mm) * repeat_mm
+                       : laid_mm + SQ_PLY_ENDS_MM;
+}
+
+static void
+reckon_cloth (SqPlyLay *depth, const SqJob *job)
+{
+  double repeat_mm = sq_lay_task_repeat_mm (depth->task), laid_mm = 0;
+
+  for (guint i = 0; i < depth->task->strips->len; i++)
+    if (sq_lay_length (depth->lay, i) > 0)
+      {
+        double length_mm = sq_lay_length (depth->lay, i) / SQ_GRID_PER_MM;
+        depth->lays++;
+        laid_mm += length_mm;
+        depth->longest_mm = MAX (depth->longest_mm, ply_mm (length_mm, repeat_mm));
+        depth->cloth_mm += depth->plies * ply_mm (length_mm, repeat_mm);
+      }
+  /* one ply is cut as it comes off the bolt, with no ends of its own */
+  if (depth->plies == 1 && depth->lays == 1)
+    depth->longest_mm = depth->cloth_mm = laid_mm;
+  if (depth->lays > 0)
+    depth->buy_mm = sq_sold_mm (job, depth->cloth_mm + SQ_SQUARING_MM + repeat_mm);
+}
+
+static void
+reckon_pieces (SqPlyLay *depth, const SqPlan *plan)
+{
+  const SqJob *job = plan->job;
+  guint spread = depth->plies * depth->lays;
+
+  for (guint i = 0; i < depth->task->items->len; i++)
+    {
+      const SqLayItem *item = sq_lay_task_item (depth->task, i);
+      depth->spares += item->demand * depth->plies
+                       - g_array_index (plan->cut_list, SqCutEntry, item->tag).count;
+    }
+  for (guint i = 0; i < depth->lay->unlaid->len; i++)
+    {
+      const SqUnlaid *unlaid = &g_array_index (depth->lay->unlaid, SqUnlaid, i);
+      const SqLayItem *item = sq_lay_task_item (depth->task, unlaid->item);
+      guint wanted = g_array_index (plan->cut_list, SqCutEntry, item->tag).count;
+      guint laid = (item->demand - unlaid->count) * depth->plies;
+      guint spare = item->demand * depth->plies - wanted;
+      depth->spares -= spare - (laid > wanted ? laid - wanted : 0);
+      depth->unlaid += wanted > laid ? wanted - laid : 0;
+    }
+  depth->minutes = sq_job_rate (job, SQ_RATE_CUT) * depth->lay->placed->len;
+  if (spread > 1)
+    depth->minutes += SQ_PLY_MINUTES * spread
+                      + SQ_PLY_METRE_MINUTES * depth->cloth_mm / SQ_MM_PER_M;
+}
+
+/* ---- all of them --------------------------------------------------------------------------- */
+
+static guint
+copies (guint wanted, guint plies)
+{
+  return wanted / plies + (wanted % plies > 0);
+}
+
+/* Whether so many plies have fewer copies of a piece of @cloth in them than @before. */
+static gboolean
+cuts_less (const SqPlan *plan, SqId cloth, guint plies, guint before)
+{
+  for (guint i = 0; i < plan->cut_list->len; i++)
+    {
+      const SqCutEntry *entry = &g_array_index (plan->cut_list, SqCutEntry, i);
+      if (entry->cloth == cloth && copies (entry->count, plies) < copies (entry->count, before))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* FALSE if it was stopped. */
+static gboolean
+add_depth (SqPlies *all, const SqPlan *plan, SqId cloth, guint plies, const SqTask *watch)
+{
+  SqPlyLay depth = { .plies = plies };
+
+  if (!lay_deep (&depth, plan, cloth, watch))
+    {
+      clear_depth (&depth);
+      return FALSE;
+    }
+  reckon_cloth (&depth, plan->job);
+  reckon_pieces (&depth, plan);
+  g_array_append_val (all->depths, depth);
+  const SqPlyLay *best = sq_plies_best (all);
+  if (depth.unlaid < best->unlaid || (depth.unlaid == best->unlaid && depth.buy_mm <= best->buy_mm))
+    all->best = all->depths->len - 1;
+  return TRUE;
+}
+
+SqPlies *
+sq_plies_new (const SqPlan *plan, SqId cloth, const SqTask *watch)
+{
+  guint most = CLAMP (plan->job->laying.most_plies, 1, SQ_MOST_PLIES), before = 1;
+  g_autoptr (SqPlies) all = g_new0 (SqPlies, 1);
+
+  all->ref_count = 1;
+  all->depths = g_array_new (FALSE, FALSE, sizeof (SqPlyLay));
+  g_array_set_clear_func (all->depths, clear_depth);
+  for (guint plies = 1; plies <= most; plies++)
+    if (plies == 1 || cuts_less (plan, cloth, plies, before))
+      {
+        if (!add_depth (all, plan, cloth, plies, watch))
+          return NULL;
+        before = plies;
+      }
+  return g_steal_pointer (&all);
+}
+
+SqPlies *
+sq_plies_ref (const SqPlies *plies)
+{
+  SqPlies *p = (SqPlies *) plies;
+  g_atomic_int_inc (&p->ref_count);
+  return p;
+}
+
+void
+sq_plies_unref (SqPlies *plies)
+{
+  if (plies == NULL || !g_atomic_int_dec_and_test (&plies->ref_count))
+    return;
+  g_array_unref (plies->depths);
+  g_free (plies);
+}
