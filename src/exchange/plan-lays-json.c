@@ -3,6 +3,7 @@
 
 #include "base/units.h"
 #include "job/names.h"
+#include "plan/leftovers.h"
 
 static const char *
 strip_kind_name (SqStripKind kind)
@@ -146,6 +147,27 @@ add_stock (SqJsonWriter *json, const SqClothLay *cloth)
   sq_json_close (json);
 }
 
+/* Rectangles that are worth keeping, along and across, from the cut end and the near edge. */
+static void
+add_leftovers (SqJsonWriter *json, const SqClothLay *cloth)
+{
+  g_autoptr (GArray) leftovers = sq_lays_leftovers (cloth);
+
+  sq_json_open_array (json, "leftovers", SQ_JSON_LINE);
+  for (guint i = 0; i < leftovers->len; i++)
+    {
+      const SqLeftover *left = &g_array_index (leftovers, SqLeftover, i);
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_number (json, "along", left->along_mm);
+      sq_json_add_number (json, "across", left->across_mm);
+      sq_json_add_number (json, "x", left->x_mm);
+      sq_json_add_number (json, "y", left->y_mm);
+      sq_json_add_integer (json, "strip", left->strip);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
 void
 sq_plan_add_purchase (SqJsonWriter *json, const SqLays *lays)
 {
@@ -165,6 +187,7 @@ sq_plan_add_purchase (SqJsonWriter *json, const SqLays *lays)
       sq_json_add_number (json, "waste", p->waste);
       sq_json_add_integer (json, "unlaid", p->unlaid);
       add_stock (json, cloth);
+      add_leftovers (json, cloth);
       sq_json_open_array (json, "added", SQ_JSON_LINE);
       sq_json_close (json);
       sq_json_close (json);

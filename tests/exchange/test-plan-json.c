@@ -119,7 +119,7 @@ test_keys (void)
   assert_keys (get (json, "lays/0/strips/0"), "kind width length");
   assert_keys (get (json, "lays/0/placed/0"), "cushion piece copy strip x y turn mirrored");
   assert_keys (get (json, "purchase/0"),
-               "cloth bolts laid squaring pattern buy sold_by waste unlaid stock added");
+               "cloth bolts laid squaring pattern buy sold_by waste unlaid stock leftovers added");
   assert_keys (get (json, "cushions/2/problems/0"), "code severity at id text");
   cJSON_Delete (json);
 }
