@@ -108,6 +108,36 @@ add_unlaid (SqJsonWriter *json, const SqLays *lays, const SqClothLay *cloth)
   sq_json_close (json);
 }
 
+/* Of a lot: how deep it is cut and each ply, then what every other depth would take. */
+static void
+add_plies (SqJsonWriter *json, const SqLays *lays, const SqPlies *plies)
+{
+  const SqPlyLay *best = sq_plies_best (plies);
+
+  sq_json_open_object (json, "plies", SQ_JSON_LINES);
+  sq_json_add_integer (json, "plies", best->plies);
+  sq_json_add_integer (json, "lays", best->lays);
+  sq_json_add_number (json, "longest", best->longest_mm);
+  sq_json_add_number (json, "minutes_saved", sq_ply_lay (plies, 0)->minutes - best->minutes);
+  sq_json_open_array (json, "depths", SQ_JSON_LINES);
+  for (guint i = 0; i < plies->depths->len; i++)
+    {
+      const SqPlyLay *depth = sq_ply_lay (plies, i);
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_integer (json, "plies", depth->plies);
+      sq_json_add_integer (json, "lays", depth->lays);
+      sq_json_add_number (json, "cloth", depth->cloth_mm);
+      sq_json_add_number (json, "buy", depth->buy_mm);
+      sq_json_add_number (json, "minutes", depth->minutes);
+      sq_json_add_integer (json, "spares", depth->spares);
+      sq_json_add_integer (json, "unlaid", depth->unlaid);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+  add_placed (json, lays, best->lay);
+  sq_json_close (json);
+}
+
 void
 sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
 {
@@ -124,6 +154,8 @@ sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
       sq_json_add_digest (json, "digest", cloth->task->digest);
       add_placed (json, lays, cloth->lay);
       add_unlaid (json, lays, cloth);
+      if (cloth->plies != NULL)
+        add_plies (json, lays, cloth->plies);
       sq_json_close (json);
     }
   sq_json_close (json);

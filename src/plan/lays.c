@@ -13,6 +13,7 @@ clear_cloth (gpointer data)
 
   g_clear_pointer (&cloth->task, sq_lay_task_unref);
   g_clear_pointer (&cloth->lay, sq_lay_unref);
+  g_clear_pointer (&cloth->plies, sq_plies_unref);
 }
 
 /* What one cloth's share of the watched work is of the whole. */
@@ -121,6 +122,27 @@ find (const SqLays *lays, SqClothLay *cloth, const Sources *from, const SqTask *
     cloth->lay = same != NULL ? sq_lay_ref (same) : run (lays, cloth, NULL, watch);
 }
 
+static gboolean
+same_plies (const SqJob *a, const SqJob *b)
+{
+  return a->laying.most_plies == b->laying.most_plies && a->laying.table_mm == b->laying.table_mm
+         && a->units == b->units && sq_job_rate (a, SQ_RATE_CUT) == sq_job_rate (b, SQ_RATE_CUT);
+}
+
+/* Those of the same cloth in @before, where they are the same. */
+static SqPlies *
+find_plies (const SqLays *lays, const SqClothLay *cloth, const SqLays *before, const SqTask *watch)
+{
+  for (guint i = 0; before != NULL && i < before->cloths->len; i++)
+    {
+      const SqClothLay *old = sq_lays_cloth (before, i);
+      if (old->plies != NULL && same_task (old->task, cloth->task)
+          && same_plies (before->plan->job, lays->plan->job))
+        return sq_plies_ref (old->plies);
+    }
+  return sq_plies_new (lays->plan, cloth->cloth, watch);
+}
+
 /* FALSE if it was stopped. */
 static gboolean
 add_cloth (SqLays *lays, SqId id, const Sources *from, const SqTask *watch)
@@ -133,7 +155,9 @@ add_cloth (SqLays *lays, SqId id, const Sources *from, const SqTask *watch)
   cloth.is_kept = cloth.lay != NULL;
   if (!cloth.is_kept)
     find (lays, &cloth, from, watch);
-  if (cloth.lay == NULL)
+  if (cloth.lay != NULL && sq_job_has_plies (lays->plan->job))
+    cloth.plies = find_plies (lays, &cloth, from->warm != NULL ? from->warm : from->before, watch);
+  if (cloth.lay == NULL || (cloth.plies == NULL && sq_job_has_plies (lays->plan->job)))
     {
       clear_cloth (&cloth);
       return FALSE;
@@ -200,6 +224,7 @@ sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay)
       SqClothLay cloth = *sq_lays_cloth (lays, k);
       cloth.task = sq_lay_task_ref (cloth.task);
       cloth.lay = sq_lay_ref (k == i ? lay : cloth.lay);
+      cloth.plies = cloth.plies != NULL ? sq_plies_ref (cloth.plies) : NULL;
       if (k == i)
         {
           cloth.is_kept = FALSE;

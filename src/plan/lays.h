@@ -4,7 +4,7 @@
 #pragma once
 
 #include "plan/foam-lays.h"
-#include "plan/purchase.h"
+#include "plan/plies.h"
 #include "roll/lay-run.h"
 
 /* The lay of one cloth. */
@@ -16,7 +16,8 @@ typedef struct
   const SqKeptLay *kept; /* the job's kept lay of this cloth, borrowed; NULL: none */
   gboolean is_kept;      /* @lay is it; else, if there is one, it is out of date */
   gboolean is_given;     /* @lay is none that the budget finds: see sq_lays_with_lay */
-  SqPurchase purchase;
+  SqPurchase purchase;   /* for @lay */
+  SqPlies *plies;        /* the same for a lot, several layers deep; NULL: the job asks for none */
 } SqClothLay;
 
 /* Immutable, shared by reference. */

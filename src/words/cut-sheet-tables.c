@@ -7,6 +7,7 @@
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/piece-names.h"
+#include "words/ply-words.h"
 #include "words/strip-words.h"
 #include "words/text-table.h"
 
@@ -310,6 +311,9 @@ add_cloths (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
       g_autofree char *name = sq_words_cloth (cloth);
       add_total (table, name, sq_words_purchase (&own->purchase, style),
                  sq_words_reckoned (lays, own, style));
+      if (own->plies != NULL)
+        add_total (table, _ ("… as a lot"), sq_words_plies (own->plies, style),
+                   sq_words_plies_reckoned (own->plies, style));
     }
 }
 
