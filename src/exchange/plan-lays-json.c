@@ -134,6 +134,15 @@ add_plies (SqJsonWriter *json, const SqLays *lays, const SqPlies *plies)
       sq_json_close (json);
     }
   sq_json_close (json);
+  sq_json_open_array (json, "strips", SQ_JSON_LINES);
+  for (guint i = 0; i < best->task->strips->len; i++)
+    {
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_number (json, "width", sq_lay_task_strip (best->task, i)->width / SQ_GRID_PER_MM);
+      sq_json_add_number (json, "length", sq_lay_length (best->lay, i) / SQ_GRID_PER_MM);
+      sq_json_close (json);
+    }
+  sq_json_close (json);
   add_placed (json, lays, best->lay);
   sq_json_close (json);
 }

@@ -228,12 +228,12 @@ sq_plan_lay_task (const SqPlan *plan, SqId id)
 }
 
 SqLayTask *
-sq_plan_lay_task_deep (const SqPlan *plan, SqId id, guint plies, guint tables)
+sq_plan_lay_task_deep (const SqPlan *plan, SqId id, guint plies, guint tables, double table_mm)
 {
   SqLayTask *task = sq_lay_task_new (0);
   SqLayStrip strip = { .kind = SQ_STRIP_ROLL,
                        .width = grid_width (roll_width_mm (plan, sq_plan_cloth (plan, id))),
-                       .length = tables > 0 ? grid_width (plan->job->laying.table_mm) : 0 };
+                       .length = tables > 0 ? grid_width (table_mm) : 0 };
 
   for (guint i = 0; i < MAX (tables, 1); i++)
     sq_lay_task_add_strip (task, &strip);

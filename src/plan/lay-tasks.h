@@ -21,9 +21,10 @@ typedef enum
 SqLayTask *sq_plan_lay_task_otherwise (const SqPlan *plan, SqId cloth, guint otherwise);
 
 /* The same to be cut @plies layers deep, all bought: of each piece as many as make those that are
- * wanted, or a few more. Strips are so many @tables, as long as the job has its table; 0: one roll, as
- * long as it need be. */
-SqLayTask *sq_plan_lay_task_deep (const SqPlan *plan, SqId cloth, guint plies, guint tables);
+ * wanted, or a few more. Strips are so many @tables that take @table_mm each; 0: one roll, as long as
+ * it need be. */
+SqLayTask *sq_plan_lay_task_deep (const SqPlan *plan, SqId cloth, guint plies, guint tables,
+                                  double table_mm);
 
 /* What pins call copy @copy of line @line of the cut list. */
 SqPinned sq_plan_pinned (const SqPlan *plan, guint line, guint copy);

@@ -31,42 +31,6 @@ lacks_room (const SqLay *lay)
   return FALSE;
 }
 
-/* Lays on so many tables; FALSE if it was stopped. */
-static gboolean
-lay_on (SqPlyLay *depth, const SqPlan *plan, SqId cloth, guint tables, const SqTask *watch)
-{
-  const SqLayBudget first = { .seed = 1 };
-  const SqLayWatch lay_watch = { .task.is_cancelled = watch != NULL ? watch->is_cancelled : NULL,
-                                 .task.data = watch != NULL ? watch->data : NULL };
-
-  clear_depth (depth);
-  depth->task = sq_plan_lay_task_deep (plan, cloth, depth->plies, tables);
-  depth->lay = sq_lay_run (depth->task, NULL, &first, &lay_watch);
-  return depth->lay != NULL;
-}
-
-/* On one table, or on as many as it takes. */
-static gboolean
-lay_deep (SqPlyLay *depth, const SqPlan *plan, SqId cloth, const SqTask *watch)
-{
-  double table_mm = plan->job->laying.table_mm;
-  guint tables;
-
-  if (!lay_on (depth, plan, cloth, 0, watch))
-    return FALSE;
-  double long_mm = sq_lay_length (depth->lay, 0) / SQ_GRID_PER_MM;
-  if (table_mm <= 0 || long_mm <= table_mm)
-    return TRUE;
-  tables = (guint) MIN (ceil (long_mm / table_mm), SQ_LAY_MOST_PIECES);
-  do
-    if (!lay_on (depth, plan, cloth, tables++, watch))
-      return FALSE;
-  while (lacks_room (depth->lay) && tables <= SQ_LAY_MOST_PIECES);
-  return TRUE;
-}
-
-/* ---- its figures --------------------------------------------------------------------------- */
-
 /* Every ply begins where the pattern does. */
 static double
 ply_mm (double laid_mm, double repeat_mm)
@@ -74,6 +38,56 @@ ply_mm (double laid_mm, double repeat_mm)
   return repeat_mm > 0 ? ceil ((laid_mm + SQ_PLY_ENDS_MM) / repeat_mm) * repeat_mm
                        : laid_mm + SQ_PLY_ENDS_MM;
 }
+
+/* What may be laid of a ply that goes on the table. */
+static double
+longest_mm (double table_mm, double repeat_mm)
+{
+  double ply_mm = repeat_mm > 0 ? floor (table_mm / repeat_mm) * repeat_mm : table_mm;
+
+  return MAX (ply_mm - SQ_PLY_ENDS_MM, 0);
+}
+
+/* Lays on so many tables that take @table_mm; FALSE if it was stopped. */
+static gboolean
+lay_on (SqPlyLay *depth, const SqPlan *plan, SqId cloth, guint tables, double table_mm,
+        const SqTask *watch)
+{
+  const SqLayBudget first = { .seed = 1 };
+  const SqLayWatch lay_watch = { .task.is_cancelled = watch != NULL ? watch->is_cancelled : NULL,
+                                 .task.data = watch != NULL ? watch->data : NULL };
+
+  clear_depth (depth);
+  depth->task = sq_plan_lay_task_deep (plan, cloth, depth->plies, tables, table_mm);
+  depth->lay = sq_lay_run (depth->task, NULL, &first, &lay_watch);
+  return depth->lay != NULL;
+}
+
+/* On one table, or on as many as it takes. One ply alone has no ends to even. */
+static gboolean
+lay_deep (SqPlyLay *depth, const SqPlan *plan, SqId cloth, const SqTask *watch)
+{
+  double table_mm = plan->job->laying.table_mm;
+
+  if (!lay_on (depth, plan, cloth, 0, 0, watch))
+    return FALSE;
+  double laid_mm = sq_lay_length (depth->lay, 0) / SQ_GRID_PER_MM;
+  double most_mm = longest_mm (table_mm, sq_lay_task_repeat_mm (depth->task));
+  if (table_mm <= 0 || laid_mm <= (depth->plies > 1 ? most_mm : table_mm))
+    return TRUE;
+  /* none of them is needed for less than a piece */
+  guint most = depth->lay->placed->len;
+  guint tables = (guint) MIN (ceil (laid_mm / MAX (most_mm, 1)), most);
+  while (lay_on (depth, plan, cloth, tables, most_mm, watch))
+    {
+      if (tables >= most || !lacks_room (depth->lay))
+        return TRUE;
+      tables = MIN (tables + 1 + tables / 8, most);
+    }
+  return FALSE;
+}
+
+/* ---- its figures --------------------------------------------------------------------------- */
 
 static void
 reckon_cloth (SqPlyLay *depth, const SqJob *job)

@@ -37,7 +37,7 @@ say_lays (GString *out, const SqPlyLay *best, const SqLengthStyle *style)
   else if (best->lays > 1)
     say (out, g_strdup_printf (_ ("%u lays one after the other, a ply %s long at most"), best->lays,
                                longest));
-  if (best->plies > 1)
+  if (best->lays > 0 && best->plies > 1)
     say (out, g_strdup (_ ("every ply right side up")));
 }
 

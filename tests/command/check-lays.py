@@ -20,6 +20,7 @@ DRAWN_IN_MM = 0.005
 FLAT_MM = 0.001
 ROUNDED_MM = 0.0015  # places and corners are told in whole micrometres
 SQUARING_MM = 50.8
+PLY_ENDS_MM = 25.4
 TURNS = {'none': {0}, 'half': {0, 2}, 'quarter': {0, 1, 2, 3}, 'free': {0, 1, 2, 3}}
 
 # A motif with a drop and stripes that are not symmetric, one way up; and a seat that is too wide.
@@ -61,6 +62,16 @@ STOCKED = {
     'cushions': [{'id': 1, 'count': 5, 'thickness': 60,
                   'outline': [{'x': 0, 'y': 0}, {'x': 500, 'y': 0}, {'x': 500, 'y': 450},
                               {'x': 0, 'y': 450}]}]}
+
+# A lot of mirrored pairs in one-way cloth whose pattern has to match, cut in plies on a short table.
+LOT = {
+    'format': 'squab job', 'version': 1, 'units': 'mm',
+    'cloths': [{'id': 4, 'width': 1380, 'one_way': True, 'repeat': {'across': 120, 'along': 150},
+                'stripes': [{'at': 10, 'width': 20, 'colour': '#803020'}]}],
+    'laying': {'plies': {'most': 4, 'table': 2400}},
+    'cushions': [{'id': 1, 'count': 8, 'hand': 'pair', 'thickness': 60,
+                  'outline': [{'x': 0, 'y': 0, 'front': True}, {'x': 520, 'y': 0, 'bow': 45},
+                              {'x': 480, 'y': 410, 'radius': 40}, {'x': 0, 'y': 430}]}]}
 
 problems = []
 
@@ -241,6 +252,32 @@ def check_purchase(name, plan, lay, bought):
         problems.append(f'{where}: unlaid')
 
 
+def check_lot(plan, job):
+    """One ply is a right lay, fits the table, and as many as there are make all that is wanted; of
+    all depths it takes the least cloth."""
+    plies, cloth = plan['lays'][0]['plies'], job['cloths'][0]
+    table = job['laying']['plies']['table']
+    copies = collections.Counter((item['cushion'], item['piece']) for item in plies['placed'])
+    best = next(depth for depth in plies['depths'] if depth['plies'] == plies['plies'])
+    wanted = {(c, p): cushion['count'] * piece['count'] for c, cushion in enumerate(plan['cushions'])
+              for p, piece in enumerate(cushion['pieces'])}
+    check_places('lot', plan, {'cloth': cloth['id']} | plies, cloth)
+    if {key: -(-count // plies['plies']) for key, count in wanted.items()} != copies:
+        problems.append('lot: not the pieces of one ply')
+    if best['spares'] != sum(copies[key] * plies['plies'] - n for key, n in wanted.items()):
+        problems.append('lot: spares')
+    if best['buy'] > min(depth['buy'] for depth in plies['depths']):
+        problems.append('lot: another depth takes less')
+    repeat = cloth['repeat']['along']
+    ends = [strip['length'] + PLY_ENDS_MM for strip in plies['strips'] if strip['length'] > 0]
+    if any(-(-end // repeat) * repeat > table for end in ends):
+        problems.append('lot: a ply is longer than its table')
+    spread = plies['plies'] * sum(-(-end // repeat) * repeat for end in ends)
+    if len(ends) != plies['lays'] or abs(spread - best['cloth']) > 1e-6:
+        problems.append(f'lot: {best["cloth"]} of cloth for {spread}')
+    print(f'lot: {plies["plies"]} plies, {plies["lays"]} lays, {len(plies["placed"])} laid')
+
+
 def foam_shape(plan, placed):
     part = plan['cushions'][placed['cushion']]['foam'][placed['foam']]
     rings = [[node[:2] for node in ring] for ring in part['rings']]
@@ -364,4 +401,9 @@ with tempfile.NamedTemporaryFile('w', suffix='.squab') as file:
     if left or not all(strip['length'] for strip in written(squab_cut, file.name)[0]
                        ['lays'][0]['strips']):
         problems.append('stocked: not all is laid, or not everything used')
+with tempfile.NamedTemporaryFile('w', suffix='.squab') as file:
+    json.dump(LOT, file)
+    file.flush()
+    check_job('lot', squab_cut, file.name)
+    check_lot(written(squab_cut, file.name)[0], LOT)
 raise SystemExit('\n'.join(problems) if problems else 0)

@@ -45,6 +45,8 @@ assert_right (const SqPlan *plan, const SqPlyLay *depth)
   g_assert_cmpuint (depth->spares, ==, spares);
   for (guint i = 0; table_mm > 0 && i < depth->task->strips->len; i++)
     g_assert_cmpfloat (sq_lay_length (depth->lay, i) / 1e3, <=, table_mm);
+  if (table_mm > 0)
+    g_assert_cmpfloat (depth->longest_mm, <=, table_mm);
   g_assert_cmpfloat (depth->buy_mm, >=, depth->cloth_mm);
 }
 
@@ -154,6 +156,27 @@ test_repeat (void)
     }
 }
 
+/* On a table of 2,000 a ply takes 12 repeats of 160 at most, with its ends. */
+static void
+test_repeat_on_table (void)
+{
+  g_autoptr (SqPlan) plan = plan_of (
+      12,
+      ",'repeat':{'across':100,'along':160},'stripes':[{'at':30,'width':20,'colour':'#203050'}]",
+      "'plies':{'most':3,'table':2000}");
+  g_autoptr (SqPlies) plies = sq_plies_new (plan, 1, NULL);
+
+  for (guint i = 0; i < plies->depths->len; i++)
+    {
+      const SqPlyLay *depth = sq_ply_lay (plies, i);
+      assert_right (plan, depth);
+      g_assert_cmpuint (depth->lays, >, 1);
+      g_assert_cmpfloat (depth->longest_mm, <=, 1920);
+      for (guint k = 0; k < depth->task->strips->len; k++)
+        g_assert_cmpfloat (sq_lay_length (depth->lay, k) / 1e3, <=, 1920 - SQ_PLY_ENDS_MM);
+    }
+}
+
 static gboolean
 is_cancelled (gpointer data)
 {
@@ -179,6 +202,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plies/table", test_table);
   g_test_add_func ("/plies/short-table", test_short_table);
   g_test_add_func ("/plies/repeat", test_repeat);
+  g_test_add_func ("/plies/repeat-on-table", test_repeat_on_table);
   g_test_add_func ("/plies/stopped", test_stopped);
   return g_test_run ();
 }
