@@ -2,6 +2,7 @@
 /* What the drawing and the hands of the roll share. */
 #pragma once
 
+#include "plan/leftovers.h"
 #include "window/document.h"
 #include "window/roll-canvas.h"
 #include "window/roll-hold.h"
@@ -19,9 +20,10 @@ struct _SqRollCanvas
   SqDocument *document;
   SqLayFinder *finder;
   SqSelection *selection;
-  SqLays *lays;     /* that are shown */
-  SqLays *followed; /* the finder's, when they were taken */
-  SqKeptLay *kept;  /* shown in their place; NULL: they are shown */
+  SqLays *lays;      /* that are shown */
+  SqLays *followed;  /* the finder's, when they were taken */
+  GArray *leftovers; /* of SqLeftover, of the cloth that is shown; NULL: a piece is held */
+  SqKeptLay *kept;   /* shown in their place; NULL: they are shown */
   guint cloth;
   gint at; /* the placed piece the keyboard is on, −1: none */
 

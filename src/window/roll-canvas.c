@@ -4,6 +4,7 @@
 #include "drawing/roll-scene.h"
 #include "window/figures.h"
 #include "words/lay-words.h"
+#include "words/leftovers.h"
 #include "words/piece-label.h"
 #include "words/piece-names.h"
 
@@ -126,6 +127,11 @@ tell (SqRollCanvas *canvas)
       guint n = cloth->lay->placed->len;
       g_autofree char *buy = sq_words_purchase (&cloth->purchase, &style);
       g_string_append_printf (text, ngettext ("%u piece; %s", "%u pieces; %s", n), n, buy);
+      if (canvas->leftovers != NULL && canvas->leftovers->len > 0)
+        {
+          g_autofree char *left = sq_words_leftovers (canvas->leftovers, &style);
+          g_string_append_printf (text, "; %s", left);
+        }
       for (guint i = 0; i < MIN (n, MOST_TOLD); i++)
         {
           g_autofree char *words = sq_roll_placed_words (canvas, i, FALSE);
@@ -146,9 +152,20 @@ tell (SqRollCanvas *canvas)
                                   _ ("Roll"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text->str, -1);
 }
 
+/* What is left while a piece is held nobody asks. */
+static void
+find_leftovers (SqRollCanvas *canvas)
+{
+  const SqClothLay *cloth = sq_roll_cloth_lay (canvas);
+  g_clear_pointer (&canvas->leftovers, g_array_unref);
+  if (cloth != NULL && canvas->hold == NULL)
+    canvas->leftovers = sq_lays_leftovers (cloth);
+}
+
 void
 sq_roll_show_again (SqRollCanvas *canvas)
 {
+  find_leftovers (canvas);
   if (sq_canvas_is_fitted (SQ_CANVAS (canvas)) && canvas->hold == NULL)
     sq_canvas_fit (SQ_CANVAS (canvas));
   tell (canvas);
@@ -294,6 +311,7 @@ sq_roll_canvas_dispose (GObject *object)
   sq_roll_canvas_set_document (canvas, NULL, NULL, NULL);
   g_clear_pointer (&canvas->menu, gtk_widget_unparent);
   g_clear_object (&canvas->actions);
+  g_clear_pointer (&canvas->leftovers, g_array_unref);
   g_clear_pointer (&canvas->followed, sq_lays_unref);
   g_clear_pointer (&canvas->lays, sq_lays_unref);
   g_clear_pointer (&canvas->kept, sq_kept_lay_unref);

@@ -268,6 +268,42 @@ append_kept (SqRollCanvas *canvas, GtkSnapshot *snapshot)
   sq_canvas_append (SQ_CANVAS (canvas), snapshot, &what);
 }
 
+/* What is left and worth keeping: a quiet outline with its size. */
+static void
+append_leftovers (SqRollCanvas *canvas, GtkSnapshot *snapshot)
+{
+  const SqClothLay *cloth = sq_roll_cloth_lay (canvas);
+  SqLengthStyle style = sq_figures_style (canvas->lays->plan->job);
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  double em = 0.85 * em_mm (canvas);
+  for (guint i = 0; canvas->leftovers != NULL && i < canvas->leftovers->len; i++)
+    {
+      const SqLeftover *leftover = &g_array_index (canvas->leftovers, SqLeftover, i);
+      SqPoint min = sq_add (sq_roll_strip_offset (cloth, leftover->strip),
+                            sq_point (leftover->x_mm, leftover->y_mm));
+      SqPoint max = sq_add (min, sq_point (leftover->along_mm, leftover->across_mm));
+      g_autoptr (SqPath) border = sq_path_new_rectangle (min.x, min.y, max.x, max.y);
+      g_autofree char *text = sq_figures_size (leftover->along_mm, leftover->across_mm, &style);
+      double width = sq_text_width_em (text, FALSE) * em, height = SQ_TEXT_HEIGHT_EM * em;
+      SqPoint at = sq_point ((min.x + max.x) / 2, (min.y + max.y) / 2);
+      gboolean is_high = width + em > max.x - min.x;
+      sq_scene_stroke_path (builder, SQ_PEN_CHORD, border);
+      if (is_high && width + em > max.y - min.y)
+        continue;
+      sq_scene_begin_fill (builder, SQ_FILL_PLATE);
+      sq_scene_add_plate (builder, at, width + em / 2, height, is_high ? M_PI / 2 : 0, em / 3);
+      sq_scene_add_text (builder, &(SqText){ .at = at,
+                                             .angle_rad = is_high ? M_PI / 2 : 0,
+                                             .em_mm = em,
+                                             .width_mm = width,
+                                             .tone = SQ_TONE_DIM,
+                                             .text = text });
+    }
+  g_autoptr (SqScene) scene = sq_scene_builder_end (builder);
+  if (canvas->leftovers != NULL && canvas->leftovers->len > 0)
+    sq_canvas_append_scene (SQ_CANVAS (canvas), snapshot, scene);
+}
+
 /* Why the piece does not go where it was meant to, on it. */
 static void
 append_said (SqRollCanvas *canvas, GtkSnapshot *snapshot)
@@ -321,6 +357,7 @@ sq_roll_draw (SqCanvas *self, GtkSnapshot *snapshot)
   else if (cloth != NULL)
     {
       append_cloth (canvas, snapshot);
+      append_leftovers (canvas, snapshot);
       append_pieces (canvas, snapshot);
       sq_roll_append_flaws (canvas, snapshot);
       append_said (canvas, snapshot);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/roll-pane.h"
 
+#include "plan/leftovers.h"
 #include "window/edit-kept.h"
 #include "window/figures.h"
 #include "window/look.h"
@@ -8,6 +9,7 @@
 #include "window/stock-dialog.h"
 #include "window/widths-dialog.h"
 #include "words/lay-words.h"
+#include "words/leftovers.h"
 #include "words/names.h"
 #include "words/strip-words.h"
 
@@ -113,6 +115,20 @@ show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
                                                : NULL);
 }
 
+/* What is left of the cloth. */
+static void
+show_tooltip (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
+{
+  g_autoptr (GArray) leftovers = cloth != NULL ? sq_lays_leftovers (cloth) : NULL;
+  g_autofree char *left = NULL;
+  if (cloth != NULL)
+    {
+      SqLengthStyle style = sq_figures_style (lays->plan->job);
+      left = sq_words_leftovers (leftovers, &style);
+    }
+  gtk_widget_set_tooltip_text (pane->figures, left != NULL && left[0] != '\0' ? left : NULL);
+}
+
 /* The one button that stops and goes on. */
 static void
 show_stop (SqRollPane *pane)
@@ -207,6 +223,7 @@ follow (SqRollPane *pane)
   if (lays == NULL)
     return;
   show_unlaid (pane, lays, cloth);
+  show_tooltip (pane, lays, cloth);
   show_kept (pane, cloth);
 }
 
