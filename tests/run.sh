@@ -40,15 +40,21 @@ trap finish EXIT
 trap 'exit 130' INT
 trap 'exit 143' TERM
 
-# build TREE OPTION…: a build folder, made once, and its build.
-build ()
+# set_up TREE OPTION…: a build folder, made once.
+set_up ()
 {
   local tree=$trees/$1
   shift
   if [ ! -f "$tree/build.ninja" ]; then
     meson setup "$tree" "$@"
   fi
-  ninja -C "$tree"
+}
+
+# build TREE OPTION…: a build folder and all that is built there.
+build ()
+{
+  set_up "$@"
+  ninja -C "$trees/$1"
 }
 
 # check TREE OPTION…: runs meson's tests there and adds them up.
@@ -98,6 +104,11 @@ check plain --no-suite window --no-suite laws
 # A first look; all of them come under the sanitizers.
 stage 'laws'
 SQUAB_LAWS=2000 check plain --suite laws --timeout-multiplier 5
+
+stage 'threads of the search under their sanitizer'
+set_up tsan -Dwerror=true -Dwindow=disabled -Db_sanitize=thread -Db_lundef=false
+ninja -C $trees/tsan tests/roll/test-roll-lay-threads
+check tsan lay-threads --timeout-multiplier 10
 
 stage 'window'
 [ $deep = yes ] || others=(--no-suite sanitized --no-suite monkey)

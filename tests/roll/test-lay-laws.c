@@ -393,44 +393,10 @@ test_random (void)
   g_assert_cmpuint (MIN (MIN (counts.bad_pins, counts.crossed), counts.unlaid), >, n / 20);
 }
 
-static void
-assert_same (const SqLay *a, const SqLay *b)
-{
-  g_assert_cmpuint (a->placed->len, ==, b->placed->len);
-  for (guint i = 0; i < a->placed->len; i++)
-    {
-      const SqPlaced *p = sq_lay_placed (a, i), *q = sq_lay_placed (b, i);
-      g_assert_cmpuint (p->item, ==, q->item);
-      g_assert_cmpuint (p->strip, ==, q->strip);
-      g_assert_cmpint (p->at.x, ==, q->at.x);
-      g_assert_cmpint (p->at.y, ==, q->at.y);
-      g_assert_true (sq_grid_pose_equal (p->pose, q->pose));
-    }
-}
-
-/* What is found does not depend on how many threads look for it. */
-static void
-test_threads (void)
-{
-  for (guint32 seed = 1; seed <= 6; seed++)
-    {
-      g_autoptr (SqLayTask) task = random_task (seed);
-      SqLayBudget budget = { .seed = seed, .steps = 3, .threads = 1 };
-      g_autoptr (SqLay) one = sq_lay_run (task, NULL, &budget, NULL);
-      budget.threads = 2;
-      g_autoptr (SqLay) two = sq_lay_run (task, NULL, &budget, NULL);
-      budget.threads = 4;
-      g_autoptr (SqLay) four = sq_lay_run (task, NULL, &budget, NULL);
-      assert_same (one, two);
-      assert_same (one, four);
-    }
-}
-
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/lay-laws/random-tasks", test_random);
-  g_test_add_func ("/roll/lay-laws/threads", test_threads);
   return g_test_run ();
 }
