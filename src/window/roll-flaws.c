@@ -218,6 +218,20 @@ append_one (SqRollCanvas *canvas, GtkSnapshot *snapshot, const SqFlaw *flaw, gbo
   sq_canvas_append_scene (SQ_CANVAS (canvas), snapshot, scene);
 }
 
+/* Whether anything of it is on what is shown of its piece of cloth. */
+static gboolean
+is_on_cloth (SqRollCanvas *canvas, const SqFlaw *flaw)
+{
+  const SqClothLay *cloth = sq_roll_cloth_lay (canvas);
+  for (guint i = 0; i < cloth->task->strips->len; i++)
+    if (sq_lay_task_strip (cloth->task, i)->tag == flaw->stock)
+      {
+        SqPoint end = sq_roll_strip_box (cloth, i).max;
+        return flaw->x_mm < end.x && flaw->y_mm < end.y;
+      }
+  return FALSE;
+}
+
 void
 sq_roll_append_flaws (SqRollCanvas *canvas, GtkSnapshot *snapshot)
 {
@@ -226,8 +240,7 @@ sq_roll_append_flaws (SqRollCanvas *canvas, GtkSnapshot *snapshot)
   for (guint i = 0; cloth != NULL && i < cloth->flaws->len; i++)
     {
       const SqFlaw *flaw = sq_cloth_flaw (cloth, i);
-      if (sq_roll_flaw_box (sq_roll_cloth_lay (canvas), flaw).max.x >= 0
-          && !(is_held && flaw->id == canvas->flaw.id))
+      if (is_on_cloth (canvas, flaw) && !(is_held && flaw->id == canvas->flaw.id))
         append_one (canvas, snapshot, flaw, flaw->id == canvas->chosen_flaw);
     }
   if (is_held && canvas->flaw.along_mm > 0 && canvas->flaw.across_mm > 0)
