@@ -110,3 +110,11 @@ sq_edit_stock (SqDocument *document, SqId id, const GArray *stock)
     }
   sq_document_edit (document, job, _ ("Cloth at hand"), NULL);
 }
+
+void
+sq_edit_plies (SqDocument *document, guint most, double table_mm)
+{
+  const SqJob *job = sq_document_get_job (document);
+  if (job->laying.most_plies != most || job->laying.table_mm != table_mm)
+    push (document, sq_job_with_plies (job, most, table_mm), g_strdup (_ ("Cut in layers")));
+}

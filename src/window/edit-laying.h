@@ -20,3 +20,7 @@ void sq_edit_remove_flaw (SqDocument *document, SqId cloth, SqId flaw);
 /* @stock (of SqStock; an id of 0: a new piece) is all that is in stock of @cloth, in this order. Nothing
  * where it was that already. */
 void sq_edit_stock (SqDocument *document, SqId cloth, const GArray *stock);
+
+/* So many layers are cut at once at most (0: one), on a table so long (0: as long as need be). Nothing
+ * where it was that already. */
+void sq_edit_plies (SqDocument *document, guint most, double table_mm);

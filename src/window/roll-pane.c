@@ -5,12 +5,14 @@
 #include "window/edit-kept.h"
 #include "window/figures.h"
 #include "window/look.h"
+#include "window/lot-dialog.h"
 #include "window/roll-canvas.h"
 #include "window/stock-dialog.h"
 #include "window/widths-dialog.h"
 #include "words/lay-words.h"
 #include "words/leftovers.h"
 #include "words/names.h"
+#include "words/ply-words.h"
 #include "words/strip-words.h"
 
 #include <glib/gi18n.h>
@@ -63,7 +65,7 @@ show_cloths (SqRollPane *pane, const SqLays *lays)
   sq_roll_canvas_set_cloth (pane->canvas, pane->shown);
 }
 
-/* "1.62 m laid, 84 % full"; while better is looked for, for how long. */
+/* "1.62 m laid, 84 % full"; of a lot, its layers; while better is looked for, for how long. */
 static char *
 laid_words (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
 {
@@ -71,6 +73,8 @@ laid_words (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
   double searching_s = sq_lay_finder_get_searching (pane->finder);
   double full = sq_lay_density (cloth->task, cloth->lay, cloth->task->strips->len - 1);
   g_autofree char *length = sq_words_sold_length (cloth->purchase.laid_mm, &style);
+  if (cloth->plies != NULL && searching_s < 0)
+    return sq_words_plies (cloth->plies, &style);
   if (full <= 0)
     return searching_s >= 0 ? g_strdup_printf (_ ("looking for better… %.0f s"), searching_s)
                             : g_strdup ("");
@@ -115,18 +119,22 @@ show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
                                                : NULL);
 }
 
-/* What is left of the cloth. */
+/* What is left of the cloth, and how a lot is cut. */
 static void
 show_tooltip (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
 {
   g_autoptr (GArray) leftovers = cloth != NULL ? sq_lays_leftovers (cloth) : NULL;
-  g_autofree char *left = NULL;
+  g_autofree char *left = NULL, *lot = NULL;
   if (cloth != NULL)
     {
       SqLengthStyle style = sq_figures_style (lays->plan->job);
       left = sq_words_leftovers (leftovers, &style);
+      if (cloth->plies != NULL)
+        lot = sq_words_plies_reckoned (cloth->plies, &style);
     }
   gtk_widget_set_tooltip_text (pane->figures, left != NULL && left[0] != '\0' ? left : NULL);
+  if (lot != NULL && sq_lay_finder_get_searching (pane->finder) < 0)
+    gtk_widget_set_tooltip_text (pane->laid, lot);
 }
 
 /* The one button that stops and goes on. */
@@ -307,10 +315,20 @@ on_widths (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_lot (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SqRollPane *pane = data;
+  (void) action, (void) parameter;
+  if (pane->document != NULL)
+    sq_lot_dialog (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (pane))), pane->document);
+}
+
+static void
 add_actions (SqRollPane *pane)
 {
   const GActionEntry entries[] = { { .name = "stock", .activate = on_stock },
-                                   { .name = "widths", .activate = on_widths } };
+                                   { .name = "widths", .activate = on_widths },
+                                   { .name = "lot", .activate = on_lot } };
   GActionGroup *group = sq_roll_canvas_get_actions (pane->canvas);
   g_action_map_add_action_entries (G_ACTION_MAP (group), entries, G_N_ELEMENTS (entries), pane);
   gtk_widget_insert_action_group (GTK_WIDGET (pane), "roll", group);
