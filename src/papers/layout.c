@@ -10,6 +10,7 @@
 #include "words/names.h"
 #include "words/paper-words.h"
 #include "words/piece-names.h"
+#include "words/ply-words.h"
 #include "words/strip-words.h"
 
 #define FIGURE_EM_MM 2.9
@@ -415,20 +416,22 @@ is_last (const SqClothLay *cloth, guint strip)
   return TRUE;
 }
 
+/* Draws a strip, under @name if there is one, no farther than @end_mm. */
 static void
-add_strip (SqPages *pages, const SqPaperSpec *spec, guint index, guint strip, double table_mm)
+add_strip (SqPages *pages, const SqPaperSpec *spec, guint index, guint strip, const char *name,
+           double end_mm, double table_mm)
 {
   const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
   g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (Lying));
   Roll roll = { pages, spec, spec->lays, index, strip, sq_roll_strip_box (cloth, strip), 1, cuts };
   SqType bold = sq_type_text;
 
+  roll.box.max.x = fmin (roll.box.max.x, end_mm);
   g_array_set_clear_func (cuts, clear_lying);
   add_cuts (&roll);
   bold.bold = TRUE;
-  if (sq_words_names_strips (cloth))
+  if (name != NULL)
     {
-      g_autofree char *name = sq_words_strip (spec->lays, cloth, strip, &spec->style);
       sq_pages_block (pages, 0, LEAST_HIGH_MM + ABOVE_MM + BELOW_MM + 10);
       const char *trim = sq_words_trim_first (spec->lays, cloth, strip);
       sq_pages_paragraph (pages, &bold, name);
@@ -453,8 +456,13 @@ add_strips (SqPages *pages, const SqPaperSpec *spec, guint index)
   sq_words_lay_table (&table, spec->lays, index, &spec->style);
   for (guint i = 0; i < cloth->task->strips->len; i++)
     if (sq_lay_length (cloth->lay, i) > 0)
-      add_strip (pages, spec, index, i,
-                 is_last (cloth, i) ? sq_pages_table_height_mm (pages, &table) : 0);
+      {
+        g_autofree char *name = sq_words_names_strips (cloth)
+                                    ? sq_words_strip (spec->lays, cloth, i, &spec->style)
+                                    : NULL;
+        add_strip (pages, spec, index, i, name, HUGE_VAL,
+                   is_last (cloth, i) ? sq_pages_table_height_mm (pages, &table) : 0);
+      }
   if (unused != NULL)
     sq_pages_paragraph (pages, &sq_type_small, unused);
   sq_pages_table (pages, &table);
@@ -484,6 +492,37 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
   add_strips (pages, spec, index);
 }
 
+/* A lot's lays as they lie on the table, a ply of each. */
+static void
+add_plies (SqPages *pages, const SqPaperSpec *spec, guint index)
+{
+  const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
+  const SqPlyLay *best = sq_plies_best (cloth->plies);
+  g_autoptr (SqLays) lays = sq_lays_of_plies (spec->lays);
+  SqPaperSpec of_plies = *spec;
+  g_autofree char *name = sq_words_cloth (sq_plan_cloth (spec->lays->plan, cloth->cloth));
+  g_autofree char *heading = sq_words_plies_of (name);
+  g_autofree char *plies = sq_words_plies (cloth->plies, &spec->style);
+  g_autofree char *reckoned = sq_words_plies_reckoned (cloth->plies, &spec->style);
+  SqType bold = sq_type_text;
+
+  of_plies.lays = lays;
+  bold.bold = TRUE;
+  sq_pages_set_running (pages, NULL);
+  sq_pages_break (pages);
+  sq_pages_heading (pages, heading, 40);
+  sq_pages_set_running (pages, heading);
+  sq_pages_paragraph (pages, &bold, plies);
+  sq_pages_paragraph (pages, &sq_type_small, reckoned);
+  sq_pages_gap (pages, 2);
+  for (guint i = 0; i < best->task->strips->len; i++)
+    if (sq_lay_length (best->lay, i) > 0)
+      {
+        g_autofree char *which = sq_words_ply_lay (cloth->plies, i, &spec->style);
+        add_strip (pages, &of_plies, index, i, which, sq_ply_length_mm (best, i), 0);
+      }
+}
+
 void
 sq_layout_pages (GArray *out, const SqPaperSpec *spec)
 {
@@ -491,6 +530,11 @@ sq_layout_pages (GArray *out, const SqPaperSpec *spec)
   SqPages *pages = sq_pages_new (spec, TRUE, title);
 
   for (guint i = 0; i < spec->lays->cloths->len; i++)
-    add_cloth (pages, spec, i);
+    {
+      const SqPlies *plies = sq_lays_cloth (spec->lays, i)->plies;
+      add_cloth (pages, spec, i);
+      if (plies != NULL && sq_plies_best (plies)->lays > 0)
+        add_plies (pages, spec, i);
+    }
   sq_pages_end (pages, out);
 }

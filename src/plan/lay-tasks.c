@@ -232,6 +232,7 @@ sq_plan_lay_task_deep (const SqPlan *plan, SqId id, guint plies, guint tables, d
 {
   SqLayTask *task = sq_lay_task_new (0);
   SqLayStrip strip = { .kind = SQ_STRIP_ROLL,
+                       .tag = G_MAXUINT,
                        .width = grid_width (roll_width_mm (plan, sq_plan_cloth (plan, id))),
                        .length = tables > 0 ? grid_width (table_mm) : 0 };
 

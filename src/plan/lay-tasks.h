@@ -22,7 +22,7 @@ SqLayTask *sq_plan_lay_task_otherwise (const SqPlan *plan, SqId cloth, guint oth
 
 /* The same to be cut @plies layers deep, all bought: of each piece as many as make those that are
  * wanted, or a few more. Strips are so many @tables that take @table_mm each; 0: one roll, as long as
- * it need be. */
+ * it need be. Their tags are no ids. */
 SqLayTask *sq_plan_lay_task_deep (const SqPlan *plan, SqId cloth, guint plies, guint tables,
                                   double table_mm);
 

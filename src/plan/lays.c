@@ -238,6 +238,25 @@ sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay)
 }
 
 SqLays *
+sq_lays_of_plies (const SqLays *lays)
+{
+  SqLays *next = new_lays (lays->plan, &lays->budget);
+
+  for (guint i = 0; i < lays->cloths->len; i++)
+    {
+      const SqClothLay *cloth = sq_lays_cloth (lays, i);
+      const SqPlyLay *ply = cloth->plies != NULL ? sq_plies_best (cloth->plies) : NULL;
+      SqClothLay of_ply = { .cloth = cloth->cloth,
+                            .task = sq_lay_task_ref (ply != NULL ? ply->task : cloth->task),
+                            .lay = sq_lay_ref (ply != NULL ? ply->lay : cloth->lay),
+                            .is_given = TRUE };
+      g_array_append_val (next->cloths, of_ply);
+    }
+  next->foams = g_array_ref (lays->foams);
+  return next;
+}
+
+SqLays *
 sq_lays_ref (const SqLays *lays)
 {
   SqLays *l = (SqLays *) lays;

@@ -48,6 +48,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLays, sq_lays_unref)
 /* The same with @lay, a right one of the task of cloth @i, for that cloth. New reference. */
 SqLays *sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay);
 
+/* The same with one ply of each lot for its cloth's lay, a strip for each of its lays in turn; what is
+ * to be bought is left out. New reference. */
+SqLays *sq_lays_of_plies (const SqLays *lays);
+
 #define sq_lays_cloth(lays, i) (&g_array_index ((lays)->cloths, SqClothLay, (i)))
 
 /* Pieces that no lay could take. */

@@ -89,25 +89,34 @@ lay_deep (SqPlyLay *depth, const SqPlan *plan, SqId cloth, const SqTask *watch)
 
 /* ---- its figures --------------------------------------------------------------------------- */
 
+double
+sq_ply_length_mm (const SqPlyLay *depth, guint strip)
+{
+  double laid_mm = sq_lay_length (depth->lay, strip) / SQ_GRID_PER_MM;
+
+  if (laid_mm <= 0)
+    return 0;
+  /* one ply is cut as it comes off the bolt, with no ends of its own */
+  return depth->plies == 1 && depth->lays == 1
+             ? laid_mm
+             : ply_mm (laid_mm, sq_lay_task_repeat_mm (depth->task));
+}
+
 static void
 reckon_cloth (SqPlyLay *depth, const SqJob *job)
 {
-  double repeat_mm = sq_lay_task_repeat_mm (depth->task), laid_mm = 0;
+  double start_mm = SQ_SQUARING_MM + sq_lay_task_repeat_mm (depth->task);
 
   for (guint i = 0; i < depth->task->strips->len; i++)
-    if (sq_lay_length (depth->lay, i) > 0)
-      {
-        double length_mm = sq_lay_length (depth->lay, i) / SQ_GRID_PER_MM;
-        depth->lays++;
-        laid_mm += length_mm;
-        depth->longest_mm = MAX (depth->longest_mm, ply_mm (length_mm, repeat_mm));
-        depth->cloth_mm += depth->plies * ply_mm (length_mm, repeat_mm);
-      }
-  /* one ply is cut as it comes off the bolt, with no ends of its own */
-  if (depth->plies == 1 && depth->lays == 1)
-    depth->longest_mm = depth->cloth_mm = laid_mm;
+    depth->lays += sq_lay_length (depth->lay, i) > 0;
+  for (guint i = 0; i < depth->task->strips->len; i++)
+    {
+      double length_mm = sq_ply_length_mm (depth, i);
+      depth->longest_mm = MAX (depth->longest_mm, length_mm);
+      depth->cloth_mm += depth->plies * length_mm;
+    }
   if (depth->lays > 0)
-    depth->buy_mm = sq_sold_mm (job, depth->cloth_mm + SQ_SQUARING_MM + repeat_mm);
+    depth->buy_mm = sq_sold_mm (job, depth->cloth_mm + start_mm);
 }
 
 static void

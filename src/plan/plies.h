@@ -50,5 +50,8 @@ SqPlies *sq_plies_ref (const SqPlies *plies);
 void sq_plies_unref (SqPlies *plies);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqPlies, sq_plies_unref)
 
+/* How long each ply of the lay on strip @strip of its task is spread; 0: there is none. */
+double sq_ply_length_mm (const SqPlyLay *depth, guint strip);
+
 #define sq_ply_lay(of, i) (&g_array_index ((of)->depths, SqPlyLay, (i)))
 #define sq_plies_best(of) sq_ply_lay (of, (of)->best)

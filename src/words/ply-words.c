@@ -76,3 +76,25 @@ sq_words_plies_reckoned (const SqPlies *plies, const SqLengthStyle *style)
                                best->unlaid));
   return g_string_free (out, FALSE);
 }
+
+char *
+sq_words_plies_of (const char *cloth)
+{
+  /* TRANSLATORS: layers of cloth that are cut at once, of a cloth. */
+  return g_strdup_printf (_ ("Plies: %s"), cloth);
+}
+
+char *
+sq_words_ply_lay (const SqPlies *plies, guint strip, const SqLengthStyle *style)
+{
+  const SqPlyLay *best = sq_plies_best (plies);
+  g_autofree char *length = sq_words_long_length (sq_ply_length_mm (best, strip), style);
+  guint n = 0;
+
+  for (guint i = 0; i <= strip; i++)
+    n += sq_lay_length (best->lay, i) > 0;
+  /* TRANSLATORS: which of several lays on a table, how many layers of cloth it has, their length. */
+  return g_strdup_printf (
+      ngettext ("Lay %u of %u, %u ply of %s", "Lay %u of %u, %u plies of %s", best->plies), n,
+      best->lays, best->plies, length);
+}

@@ -17,6 +17,7 @@ test_samples (void)
                            sq_sheet_size_mm ((SqSheet) sheet).y);
         g_assert_true (has_text (paper, "cut end"));
         g_assert_true (has_text (paper, "RIGHT SIDE UP"));
+        g_assert_false (has_text (paper, "Plies"));
       }
 }
 
@@ -58,6 +59,27 @@ test_long_roll (void)
       g_assert_cmpuint (count_in_all (paper, "17  Top"), ==, 1);
       g_assert_cmpuint (count_in_all (paper, "40  Top"), ==, 1);
       g_assert_true (has_text (paper, "goes on at"));
+    }
+}
+
+/* A lot is drawn as the cloth has it and, after that, as its plies lie on the table, lay by lay. */
+static void
+test_lot (void)
+{
+  static const char text[]
+      = "{\"format\":\"squab job\",\"version\":1,\"units\":\"mm\",\"cloths\":[{\"id\":4,"
+        "\"name\":\"Harbour canvas\",\"width\":1380}],\"laying\":{\"plies\":{\"most\":4,"
+        "\"table\":2400}},\"cushions\":[{\"id\":1,\"count\":16,\"thickness\":60,\"cloth\":"
+        "{\"face\":4},\"outline\":[{\"x\":0,\"y\":0},{\"x\":520,\"y\":0},{\"x\":480,"
+        "\"y\":410},{\"x\":0,\"y\":430}]}]}";
+
+  for (guint sheet = 0; sheet < SQ_N_SHEETS; sheet++)
+    {
+      g_autoptr (SqPaper) paper = paper_of_text (text, SQ_PAPER_LAYOUT, (SqSheet) sheet);
+      assert_paper_is_clean (paper);
+      g_assert_true (has_text (paper, "Plies: Harbour canvas"));
+      g_assert_true (has_text (paper, "Lay 1 of "));
+      g_assert_true (has_text (paper, "Lay 2 of "));
     }
 }
 
@@ -130,6 +152,7 @@ main (int argc, char **argv)
   g_test_add_func ("/papers/layout/samples", test_samples);
   g_test_add_func ("/papers/layout/table", test_table);
   g_test_add_func ("/papers/layout/long roll", test_long_roll);
+  g_test_add_func ("/papers/layout/lot", test_lot);
   g_test_add_func ("/papers/layout/names", test_names);
   g_test_add_func ("/papers/layout/unlaid", test_unlaid);
   g_test_add_func ("/papers/layout/stock", test_stock);
