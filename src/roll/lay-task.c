@@ -11,6 +11,9 @@
 /* What flattening and rounding may take from a ring that was grown (mm). */
 #define GAP_SLACK_MM 0.005
 
+/* More than computing a corner loses, less than anybody measures. */
+#define HALVES_UP_MM 1e-7
+
 static void
 clear_item (gpointer data)
 {
@@ -101,6 +104,14 @@ to_nm (double mm)
   return llround (CLAMP (mm, -MOST_NM_MM, MOST_NM_MM) * NM_PER_MM);
 }
 
+/* Halves of a micrometre, which sixteenths of an inch are, all go up whatever computing them lost: so
+ * corners that are in line stay so. */
+static gint32
+to_um (double mm)
+{
+  return sq_grid_from_mm (mm + HALVES_UP_MM);
+}
+
 static SqGridRing
 to_ring (const SqPath *path)
 {
@@ -111,7 +122,7 @@ to_ring (const SqPath *path)
 
   for (guint i = 0; i < n; i++)
     {
-      SqGrid p = { sq_grid_from_mm (nodes[i].at.x), sq_grid_from_mm (nodes[i].at.y) };
+      SqGrid p = { to_um (nodes[i].at.x), to_um (nodes[i].at.y) };
       if (ring.n > 0 && ring.points[ring.n - 1].x == p.x && ring.points[ring.n - 1].y == p.y)
         continue;
       ring.points[ring.n++] = p;
@@ -140,8 +151,8 @@ to_box (const SqPath *path)
 {
   SqBox box = sq_path_box (path);
 
-  return (SqGridBox){ { sq_grid_from_mm (box.min.x), sq_grid_from_mm (box.min.y) },
-                      { sq_grid_from_mm (box.max.x), sq_grid_from_mm (box.max.y) } };
+  return (SqGridBox){ { to_um (box.min.x), to_um (box.min.y) },
+                      { to_um (box.max.x), to_um (box.max.y) } };
 }
 
 static void

@@ -103,6 +103,42 @@ test_strips (void)
   g_assert_cmpint (sq_lay_strip_end (sq_lay_task_strip (task, 1)), ==, SQ_LAY_LONGEST);
 }
 
+static void
+assert_rectangle (const SqGridRing *ring)
+{
+  SqGridBox box = sq_grid_rings_box (ring, 1);
+
+  g_assert_cmpuint (ring->n, ==, 4);
+  for (guint i = 0; i < ring->n; i++)
+    {
+      SqGrid p = ring->points[i];
+      g_assert_true (p.x == box.min.x || p.x == box.max.x);
+      g_assert_true (p.y == box.min.y || p.y == box.max.y);
+    }
+}
+
+/* Rectangles stay rectangles: in sixteenths of an inch, too, with any gap and turned by quarters. */
+static void
+test_rectangles (void)
+{
+  const double inch = 25.4, gaps[] = { 0, 3.175, 4.769, 5 };
+  const double turns_rad[] = { 0, G_PI / 2, G_PI, -G_PI / 2 };
+
+  for (gint i = 0; i < 200; i++)
+    for (guint k = 0; k < 16; k++)
+      {
+        double x = (7 * i - 500) * inch / 16, y = -13 * i * inch / 32, l = (i + 3) * inch / 16;
+        g_autoptr (SqLayTask) task = task_of (
+            sq_path_new_rectangle (x, y, x + l, y + 301 * inch / 16), turns_rad[k / 4], 1,
+            gaps[k % 4]);
+        const SqLayItem *item = sq_lay_task_item (task, 0);
+        assert_rectangle (&item->rings[0]);
+        assert_rectangle (&item->keep[0]);
+        SqGridBox box = sq_grid_rings_box (item->rings, 1);
+        g_assert_cmpmem (&box, sizeof box, &item->box, sizeof item->box);
+      }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -111,6 +147,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-task/flattened", test_flattened);
   g_test_add_func ("/roll/lay-task/digest", test_digest);
   g_test_add_func ("/roll/lay-task/gap", test_gap);
+  g_test_add_func ("/roll/lay-task/rectangles", test_rectangles);
   g_test_add_func ("/roll/lay-task/strips", test_strips);
   return g_test_run ();
 }
