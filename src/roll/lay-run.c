@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-run.h"
 
-#include "roll/lay-first.h"
 #include "roll/lay-search.h"
-#include "roll/lay-straight.h"
+#include "roll/lay-ways.h"
 
 #include <math.h>
 
@@ -88,13 +87,13 @@ typedef struct
 typedef struct
 {
   guint64 age, number, seed;
-  GArray *spots; /* to begin from; NULL: lay in order */
-  gint32 *ends;  /* to make room within */
-  double shrink; /* what that takes off */
-  GArray *order; /* to lay in */
-  guint rule;    /* and by which */
-  SqLay *lay;    /* what came out; NULL: nothing better */
-  double loss;   /* how far it was from that */
+  GArray *spots;      /* to begin from; NULL: lay in order */
+  gint32 *ends;       /* to make room within */
+  double shrink;      /* what that takes off */
+  GArray *order;      /* to begin from; then that which the lay was made in */
+  guint64 way_number; /* of the attempts at a lay in order, of all ages */
+  SqLay *lay;         /* what came out; NULL: nothing better */
+  double loss;        /* how far it was from that */
   gboolean is_done;
 } Attempt;
 
@@ -105,6 +104,7 @@ typedef struct
   const SqLayWatch *watch;
   SqLayKinds *kinds;
   SqLaySearch *search; /* NULL: lays are sought by changing the order */
+  SqLayWay way;        /* in which lays are made in an order */
 
   GMutex lock; /* of all that follows */
   GCond changed;
@@ -259,21 +259,21 @@ copy_of (const GArray *array, guint element)
   return copy;
 }
 
-/* Halving what is taken off until that is little; from then on by turns from another cut, with two
+/* Number @number of its age: halving what is taken off until that is little; from then on by turns from another cut, with two
  * pieces swapped, or from what nearly came out. */
 static void
-plan_separation (Run *run, Attempt *attempt)
+plan_separation (Run *run, Attempt *attempt, guint64 number)
 {
   guint open = open_strip (run->task, run->best);
   guint64 halvings = 0;
   double shrink = run->shrink;
 
-  while (halvings < attempt->number && shrink > LEAST_SHRINK)
+  while (halvings < number && shrink > LEAST_SHRINK)
     {
       shrink /= 2;
       halvings++;
     }
-  guint64 later = attempt->number - halvings;
+  guint64 later = number - halvings;
   attempt->shrink = MAX (shrink, LEAST_SHRINK);
   attempt->ends = ends_of (run->task, run->best, attempt->shrink);
   gint32 laid = sq_lay_length (run->best, open), by = laid - attempt->ends[open];
@@ -288,35 +288,16 @@ plan_separation (Run *run, Attempt *attempt)
     }
   attempt->spots = copy_of (run->spots, sizeof (SqLaySpot));
   cut_out (run->kinds, attempt->spots, open, laid, by,
-           later == 0 && attempt->number == 0 ? 0 : attempt->seed);
+           later == 0 && number == 0 ? 0 : attempt->seed);
   if (later % 3 == 1)
     sq_lay_search_swap (run->search, attempt->spots, attempt->seed);
 }
 
-/* By size in every way, then as chance has it beginning from the best. */
-static void
-plan_order (Run *run, Attempt *attempt)
+/* Whether attempt @number of the run, of all ages, is a lay in order: of boxes every second one is. */
+static gboolean
+is_in_order (const Run *run, guint64 number)
 {
-  guint n_rules = run->task->straight ? SQ_N_LAY_STRAIGHT_RULES : 1;
-  guint64 number = run->before + attempt->number, chance = attempt->seed;
-
-  if (number < SQ_N_LAY_SORTS * n_rules)
-    {
-      attempt->rule = (guint) (number / SQ_N_LAY_SORTS);
-      attempt->order = sq_lay_order_new (run->kinds, (SqLaySort) (number % SQ_N_LAY_SORTS));
-      return;
-    }
-  attempt->order = sq_lay_order_shuffled (run->order, &chance);
-  attempt->rule = (guint) (sq_lay_chance (&chance) % n_rules);
-}
-
-/* The lay in @order, by @rule where straight cuts are to follow it. */
-static SqLay *
-lay_in_order (Run *run, const GArray *order, guint rule, const SqTask *watch, double from,
-              double to)
-{
-  return run->task->straight ? sq_lay_straight (run->kinds, order, rule, watch)
-                             : sq_lay_first (run->kinds, order, watch, from, to);
+  return run->search == NULL || (run->way == SQ_LAY_BY_BOXES && number % 2 != 0);
 }
 
 static Attempt *
@@ -327,10 +308,16 @@ plan_attempt (Run *run)
   attempt->age = run->age;
   attempt->number = run->next++;
   attempt->seed = mixed (run->budget->seed, attempt->age, attempt->number);
-  if (run->search != NULL)
-    plan_separation (run, attempt);
+  guint64 number = run->before + attempt->number, n_ways = run->search != NULL ? 2 : 1;
+  if (is_in_order (run, number))
+    {
+      attempt->order = g_array_ref (run->order);
+      attempt->way_number = number / n_ways;
+    }
+  else if (run->way == SQ_LAY_BY_BOXES)
+    plan_separation (run, attempt, (number + 1) / 2 - (run->before + 1) / 2);
   else
-    plan_order (run, attempt);
+    plan_separation (run, attempt, attempt->number);
   return attempt;
 }
 
@@ -364,7 +351,8 @@ make_attempt (Run *run, Attempt *attempt, const SqLay *best)
   SqTask watch = { is_vain, NULL, &asking };
 
   if (attempt->spots == NULL)
-    attempt->lay = lay_in_order (run, attempt->order, attempt->rule, &watch, 0, 0);
+    attempt->lay = sq_lay_way_attempt (run->kinds, run->way, attempt->way_number, attempt->seed,
+                                       &attempt->order, &watch);
   else if (sq_lay_search_separate (run->search, attempt->spots, attempt->ends, attempt->seed,
                                    effort, is_vain, &asking, &attempt->loss))
     {
@@ -420,8 +408,10 @@ begin_age (Run *run, Attempt *attempt)
     {
       g_array_unref (run->spots);
       run->spots = spots_of (run->kinds, run->best);
-      run->shrink = CLAMP (attempt->number == 0 ? 2 * attempt->shrink : attempt->shrink,
-                           2 * LEAST_SHRINK, MOST_SHRINK);
+      /* more where the first of the age came out */
+      if (attempt->spots != NULL)
+        run->shrink = CLAMP (attempt->shrink >= run->shrink ? 2 * attempt->shrink : attempt->shrink,
+                             2 * LEAST_SHRINK, MOST_SHRINK);
     }
   g_array_set_size (run->pool, 0);
   for (guint i = 0; i < WINDOW; i++)
@@ -535,8 +525,9 @@ offer (Run *run, SqLay *lay, GArray *order)
 static gboolean
 lay_order (Run *run, GArray *order, double from, double to)
 {
-  SqLay *lay = lay_in_order (run, order, 0, run->watch != NULL ? &run->watch->task : NULL, from,
-                             to);
+  const SqTask *watch = run->watch != NULL ? &run->watch->task : NULL;
+  SqLayWay way = sq_lay_way_first (run->kinds);
+  SqLay *lay = sq_lay_by_way (run->kinds, order, way, 0, watch, from, to);
 
   if (lay != NULL)
     offer (run, lay, order);
@@ -613,6 +604,7 @@ sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
   g_autoptr (SqLayKinds) kinds = sq_lay_kinds_new (task);
   Run run = { .task = task, .kinds = kinds, .budget = budget, .watch = watch };
 
+  run.way = sq_lay_way (kinds);
   if (!begin (&run, warm))
     g_clear_pointer (&run.best, sq_lay_unref);
   else

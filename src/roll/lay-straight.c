@@ -3,14 +3,11 @@
  * Thousand Ways to Pack the Bin, 2010, chapter 2. */
 #include "roll/lay-straight.h"
 
-#include "roll/lay-phase.h"
+#include "roll/lay-forms.h"
 
 /* What ends farther than this before the end of what is laid (µm) is left as it is when a new batch
  * begins. */
 #define REACH_UM 2000000
-
-/* Half a gap may lie beyond the cloth's edges: room for any. */
-#define BEYOND_UM G_GINT64_CONSTANT (2000000000)
 
 /* Which of the free rectangles a piece has room in it takes: where least is left. */
 typedef enum
@@ -40,21 +37,6 @@ typedef struct
   gboolean has_flaws; /* flaws may lie on it */
 } Panel;
 
-/* A kind in one pose. Its origin is that of the cut line's box. */
-typedef struct
-{
-  gint64 length, width;
-  SqLayRect cut;      /* what counts, from the origin */
-  SqLayPhase *phases; /* by strip */
-} Form;
-
-/* A kind's forms, made when it is first laid. */
-typedef struct
-{
-  Form *forms;
-  guint n;
-} Forms;
-
 /* Where a piece may go. */
 typedef struct
 {
@@ -69,92 +51,38 @@ typedef struct
   Fit fit;
   PartRule part;
   gboolean stands; /* lengths that are cut off are as long as the piece lets them be */
-  Forms *forms;    /* by kind */
-  GArray *panels;  /* of Panel, those of earlier strips first */
-  GArray *spots;   /* of SqLaySpot */
-  gint64 *ends;    /* by strip: of what is laid */
-  gint64 least_length, least_width; /* of any piece */
+  SqLayForms *forms;
+  GArray *panels; /* of Panel, those of earlier strips first */
+  GArray *spots;  /* of SqLaySpot */
+  gint64 *ends;   /* by strip: of what is laid */
   SqUnlaidWhy *why;
 } Making;
 
-/* ---- pieces -------------------------------------------------------------------------------- */
-
-static const Forms *
-forms_of (Making *making, guint k)
-{
-  const SqLayTask *task = making->kinds->task;
-  const SqLayKind *kind = sq_lay_kind (making->kinds, k);
-  const SqLayItem *item = sq_lay_task_item (task, kind->first);
-  Forms *forms = &making->forms[k];
-
-  if (forms->forms != NULL)
-    return forms;
-  forms->n = kind->n_shapes;
-  forms->forms = g_new0 (Form, kind->n_shapes);
-  for (guint i = 0; i < kind->n_shapes; i++)
-    {
-      const SqLayShape *shape = kind->shapes[i];
-      SqGridBox cut = sq_lay_cut_box (item, item->poses[i]);
-      Form *form = &forms->forms[i];
-      form->length = shape->length;
-      form->width = shape->width;
-      form->cut = (SqLayRect){ (gint64) cut.min.x - shape->at.x, (gint64) cut.min.y - shape->at.y,
-                               (gint64) cut.max.x - shape->at.x, (gint64) cut.max.y - shape->at.y };
-      form->phases = g_new (SqLayPhase, task->strips->len);
-      for (guint s = 0; s < task->strips->len; s++)
-        form->phases[s] = sq_lay_phase (item, item->poses[i], shape->at,
-                                        sq_lay_task_strip (task, s));
-    }
-  return forms;
-}
-
-static void
-forms_clear (Forms *forms)
-{
-  for (guint i = 0; i < forms->n; i++)
-    g_free (forms->forms[i].phases);
-  g_free (forms->forms);
-}
-
 /* ---- places -------------------------------------------------------------------------------- */
 
-/* Where the origin of a form may be. */
-typedef struct
+static SqLayRect
+flaw_rect (const SqLayStrip *strip, guint i)
 {
-  gint64 x0, y0, x1, y1;
-} Room;
-
-/* As far as panel and cloth let it; FALSE where they don't. */
-static gboolean
-find_room (const SqLayStrip *strip, const Panel *panel, const Form *form, Room *room)
-{
-  const SqLayRect *rect = &panel->rect, *cut = &form->cut;
-
-  room->x0 = MAX (rect->x0 - cut->x0, 0);
-  room->x1 = MIN (rect->x1 - cut->x1, sq_lay_strip_end (strip) - form->length);
-  room->y0 = MAX (rect->y0 - cut->y0, 0);
-  room->y1 = MIN (rect->y1 - cut->y1, strip->width - form->width);
-  return room->x0 <= room->x1 && room->y0 <= room->y1;
+  return sq_lay_rect (&strip->flaws[i], (SqGrid){ 0, 0 });
 }
 
 /* The flaw that a form at (x, y) would lie on. */
 static const SqGridBox *
-flaw_at (const SqLayStrip *strip, const Form *form, gint64 x, gint64 y)
+flaw_at (const SqLayStrip *strip, const SqLayForm *form, gint64 x, gint64 y)
 {
   for (guint i = 0; i < strip->n_flaws; i++)
     {
-      const SqGridBox *flaw = &strip->flaws[i];
-      if (x + form->cut.x0 < flaw->max.x && flaw->min.x < x + form->cut.x1
-          && y + form->cut.y0 < flaw->max.y && flaw->min.y < y + form->cut.y1)
-        return flaw;
+      SqLayRect flaw = flaw_rect (strip, i), rect = sq_lay_form_rect (form, x, y);
+      if (sq_lay_rects_meet (&flaw, &rect))
+        return &strip->flaws[i];
     }
   return NULL;
 }
 
 /* The least x at height @y, which the pattern allows, off flaws; more than room->x1: none. */
 static gint64
-least_x (const SqLayStrip *strip, const Panel *panel, const Form *form, const SqLayPhase *phase,
-         const Room *room, gint64 y)
+least_x (const SqLayStrip *strip, const Panel *panel, const SqLayForm *form,
+         const SqLayPhase *phase, const SqLayRect *room, gint64 y)
 {
   gint64 x = sq_lay_phase_next_x (phase, y, room->x0);
   const SqGridBox *flaw;
@@ -166,8 +94,8 @@ least_x (const SqLayStrip *strip, const Panel *panel, const Form *form, const Sq
 
 /* Tries the allowed height from @y on; with a drop the one after it, too. */
 static void
-try_height (const SqLayStrip *strip, const Panel *panel, const Form *form, const SqLayPhase *phase,
-            const Room *room, gint64 y, Place *place, gboolean *found)
+try_height (const SqLayStrip *strip, const Panel *panel, const SqLayForm *form,
+            const SqLayPhase *phase, const SqLayRect *room, gint64 y, Place *place, gboolean *found)
 {
   guint n = phase->drop_nm != 0 ? 2 : 1;
 
@@ -187,13 +115,13 @@ try_height (const SqLayStrip *strip, const Panel *panel, const Form *form, const
 
 /* The lowest of the places nearest the cut end, of those at the panel's edge and at flaws. */
 static gboolean
-find_in_panel (const SqLayStrip *strip, const Panel *panel, const Form *form, Place *place)
+find_in_panel (const SqLayStrip *strip, const Panel *panel, const SqLayForm *form, Place *place)
 {
   const SqLayPhase *phase = &form->phases[panel->strip];
   gboolean found = FALSE;
-  Room room;
+  SqLayRect room;
 
-  if (!find_room (strip, panel, form, &room))
+  if (!sq_lay_form_room (form, strip, &panel->rect, &room))
     return FALSE;
   try_height (strip, panel, form, phase, &room, room.y0, place, &found);
   for (guint i = 0; panel->has_flaws && i < strip->n_flaws; i++)
@@ -206,25 +134,12 @@ find_in_panel (const SqLayStrip *strip, const Panel *panel, const Form *form, Pl
   return found;
 }
 
-/* @rect as far as it is on the cloth. */
-static SqLayRect
-on_cloth (const SqLayStrip *strip, const SqLayRect *rect)
-{
-  return (SqLayRect){ MAX (rect->x0, 0), MAX (rect->y0, 0),
-                      MIN (rect->x1, sq_lay_strip_end (strip)), MIN (rect->y1, strip->width) };
-}
-
-static double
-area_of (const SqLayRect *rect)
-{
-  return (double) (rect->x1 - rect->x0) * (double) (rect->y1 - rect->y0);
-}
-
 /* Lengths are cut off where nothing that is cut off already has room, the first first. */
 static void
-rate (const Making *making, const Panel *panel, const Form *form, Place *place)
+rate (const Making *making, const Panel *panel, const SqLayForm *form, Place *place)
 {
-  SqLayRect free = on_cloth (sq_lay_task_strip (making->kinds->task, panel->strip), &panel->rect);
+  SqLayRect free = sq_lay_rect_on_cloth (sq_lay_task_strip (making->kinds->task, panel->strip),
+                                         &panel->rect);
   double length = (double) (free.x1 - free.x0 - form->length);
   double width = (double) (free.y1 - free.y0 - form->width);
 
@@ -234,10 +149,10 @@ rate (const Making *making, const Panel *panel, const Form *form, Place *place)
       place->cost[1] = making->stands ? (double) -form->length : (double) (place->x + form->length);
       return;
     }
-  place->cost[0] = making->fit == FIT_AREA         ? area_of (&free)
+  place->cost[0] = making->fit == FIT_AREA         ? sq_lay_rect_area (&free)
                    : making->fit == FIT_SHORT_SIDE ? MIN (length, width)
                                                    : MAX (length, width);
-  place->cost[1] = making->fit == FIT_AREA ? MIN (length, width) : area_of (&free);
+  place->cost[1] = making->fit == FIT_AREA ? MIN (length, width) : sq_lay_rect_area (&free);
 }
 
 static gboolean
@@ -250,7 +165,7 @@ is_better (const Place *a, const Place *b)
 
 /* The best place on the first strip that has one. */
 static gboolean
-find_place (Making *making, const Forms *forms, Place *best)
+find_place (Making *making, const SqLayKindForms *forms, Place *best)
 {
   gboolean found = FALSE;
   guint strip_found = 0;
@@ -282,7 +197,8 @@ find_place (Making *making, const Forms *forms, Place *best)
 static gboolean
 is_cut_across (const Making *making, const Panel *panel, const SqLayRect *cut)
 {
-  SqLayRect all = on_cloth (sq_lay_task_strip (making->kinds->task, panel->strip), &panel->rect);
+  SqLayRect all = sq_lay_rect_on_cloth (sq_lay_task_strip (making->kinds->task, panel->strip),
+                                        &panel->rect);
   double length = (double) MAX (all.x1 - cut->x1, 0), width = (double) MAX (all.y1 - cut->y1, 0);
   double behind = length * (double) (all.y1 - all.y0), above = width * (double) (all.x1 - all.x0);
 
@@ -308,9 +224,8 @@ meets_flaw (const SqLayStrip *strip, const SqLayRect *rect)
 {
   for (guint i = 0; i < strip->n_flaws; i++)
     {
-      const SqGridBox *flaw = &strip->flaws[i];
-      if (rect->x0 < flaw->max.x && flaw->min.x < rect->x1 && rect->y0 < flaw->max.y
-          && flaw->min.y < rect->y1)
+      SqLayRect flaw = flaw_rect (strip, i);
+      if (sq_lay_rects_meet (&flaw, rect))
         return TRUE;
     }
   return FALSE;
@@ -322,20 +237,20 @@ add_panel (Making *making, const Panel *from, SqLayRect rect, gboolean is_open)
   const SqLayStrip *strip = sq_lay_task_strip (making->kinds->task, from->strip);
   Panel panel = { rect, from->strip, is_open, from->has_flaws && meets_flaw (strip, &rect) };
 
-  SqLayRect free = on_cloth (strip, &rect);
+  SqLayRect free = sq_lay_rect_on_cloth (strip, &rect);
 
-  if (free.x1 - free.x0 >= making->least_length && free.y1 - free.y0 >= making->least_width)
+  if (free.x1 - free.x0 >= making->forms->least_length
+      && free.y1 - free.y0 >= making->forms->least_width)
     g_array_append_val (making->panels, panel);
 }
 
 /* Parts the panel of @place about the piece laid there. */
 static void
-part_panel (Making *making, const Form *form, const Place *place)
+part_panel (Making *making, const SqLayForm *form, const Place *place)
 {
   Panel panel = g_array_index (making->panels, Panel, place->panel);
   SqLayRect all = panel.rect;
-  SqLayRect cut = { place->x + form->cut.x0, place->y + form->cut.y0, place->x + form->cut.x1,
-                    place->y + form->cut.y1 };
+  SqLayRect cut = sq_lay_form_rect (form, place->x, place->y);
   gboolean across = is_cut_across (making, &panel, &cut);
   SqLayRect row = all, column = all;
 
@@ -367,15 +282,13 @@ add_strips (Making *making)
       const SqLayStrip *strip = sq_lay_task_strip (kinds->task, i);
       g_autoptr (GArray) pinned = g_array_new (FALSE, FALSE, sizeof (SqLayRect));
       g_autoptr (GArray) rest = g_array_new (FALSE, FALSE, sizeof (SqLayRect));
-      SqLayRect all = { -BEYOND_UM, -BEYOND_UM, sq_lay_strip_end (strip) + BEYOND_UM,
-                        strip->width + BEYOND_UM };
+      SqLayRect all = sq_lay_strip_rect (strip);
       Panel panel = { all, i, TRUE, strip->n_flaws > 0 };
       for (guint k = 0; k < kinds->pinned->len; k++)
         {
           const SqLaySpot *spot = &g_array_index (kinds->pinned, SqLaySpot, k);
-          const Form *form = &forms_of (making, spot->kind)->forms[spot->pose];
-          SqLayRect rect = { spot->x + form->cut.x0, spot->y + form->cut.y0, spot->x + form->cut.x1,
-                             spot->y + form->cut.y1 };
+          const SqLayForm *form = &making->forms->of_kind[spot->kind].forms[spot->pose];
+          SqLayRect rect = sq_lay_form_rect (form, spot->x, spot->y);
           if (spot->strip != i)
             continue;
           g_array_append_val (pinned, rect);
@@ -392,21 +305,6 @@ add_strips (Making *making)
 
 /* ---- all of them --------------------------------------------------------------------------- */
 
-static void
-find_least (Making *making)
-{
-  making->least_length = making->least_width = G_MAXINT64;
-  for (guint i = 0; i < making->kinds->kinds->len; i++)
-    {
-      const SqLayKind *kind = sq_lay_kind (making->kinds, i);
-      for (guint k = 0; k < kind->n_shapes; k++)
-        {
-          making->least_length = MIN (making->least_length, kind->shapes[k]->length);
-          making->least_width = MIN (making->least_width, kind->shapes[k]->width);
-        }
-    }
-}
-
 /* What lies far behind is left as it is. */
 static void
 leave (Making *making)
@@ -419,32 +317,6 @@ leave (Making *making)
     }
 }
 
-/* Why a kind that was not laid was not, all strips looked at as if they were empty. */
-static SqUnlaidWhy
-why_not (const Making *making, const Forms *forms)
-{
-  const SqLayTask *task = making->kinds->task;
-  SqUnlaidWhy why = SQ_UNLAID_TOO_WIDE;
-
-  for (guint i = 0; i < task->strips->len; i++)
-    for (guint k = 0; k < forms->n; k++)
-      {
-        const SqLayStrip *strip = sq_lay_task_strip (task, i);
-        Panel empty = { { -BEYOND_UM, -BEYOND_UM, sq_lay_strip_end (strip) + BEYOND_UM,
-                          strip->width + BEYOND_UM },
-                        i,
-                        TRUE,
-                        FALSE };
-        Place place;
-        Room room;
-        if (find_in_panel (strip, &empty, &forms->forms[k], &place))
-          return SQ_UNLAID_NO_ROOM;
-        if (find_room (strip, &empty, &forms->forms[k], &room))
-          why = SQ_UNLAID_PATTERN;
-      }
-  return why;
-}
-
 static gboolean
 is_stopped (const SqTask *watch)
 {
@@ -455,7 +327,7 @@ is_stopped (const SqTask *watch)
 static gboolean
 lay_run (Making *making, const SqLayRun *run, const SqTask *watch)
 {
-  const Forms *forms = forms_of (making, run->kind);
+  const SqLayKindForms *forms = &making->forms->of_kind[run->kind];
   Place place = { 0 };
 
   if (run->starts_batch)
@@ -466,10 +338,10 @@ lay_run (Making *making, const SqLayRun *run, const SqTask *watch)
         return FALSE;
       if (!find_place (making, forms, &place))
         {
-          making->why[run->kind] = why_not (making, forms);
+          making->why[run->kind] = sq_lay_forms_why (making->forms, run->kind);
           return TRUE;
         }
-      const Form *form = &forms->forms[place.pose];
+      const SqLayForm *form = &forms->forms[place.pose];
       guint strip = g_array_index (making->panels, Panel, place.panel).strip;
       SqLaySpot spot = { run->kind, strip, place.pose, place.x, place.y };
       g_array_append_val (making->spots, spot);
@@ -485,7 +357,7 @@ sq_lay_straight (const SqLayKinds *kinds, const GArray *order, guint rule, const
   guint n_kinds = MAX (kinds->kinds->len, 1);
   g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, n_kinds);
   g_autofree gint64 *ends = g_new0 (gint64, MAX (kinds->task->strips->len, 1));
-  g_autofree Forms *forms = g_new0 (Forms, n_kinds);
+  g_autoptr (SqLayForms) forms = sq_lay_forms_new (kinds);
   g_autoptr (GArray) panels = g_array_new (FALSE, FALSE, sizeof (Panel));
   g_autoptr (GArray) spots = g_array_new (FALSE, FALSE, sizeof (SqLaySpot));
   Making making = { .kinds = kinds,
@@ -501,11 +373,8 @@ sq_lay_straight (const SqLayKinds *kinds, const GArray *order, guint rule, const
 
   for (guint i = 0; i < n_kinds; i++)
     why[i] = kinds->task->strips->len > 0 ? SQ_UNLAID_NO_ROOM : SQ_UNLAID_TOO_WIDE;
-  find_least (&making);
   add_strips (&making);
   for (guint i = 0; i < order->len && goes_on; i++)
     goes_on = lay_run (&making, &g_array_index (order, SqLayRun, i), watch);
-  for (guint i = 0; i < n_kinds; i++)
-    forms_clear (&forms[i]);
   return goes_on ? sq_lay_kinds_to_lay (kinds, spots, why) : NULL;
 }
