@@ -106,18 +106,6 @@ add_flaws (SqLayPlacer *placer, guint index)
     }
 }
 
-static gboolean
-is_pinned (const SqLayTask *task, const SqPlaced *placed)
-{
-  for (guint i = 0; i < task->pins->len; i++)
-    {
-      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
-      if (pin->item == placed->item && pin->copy == placed->copy)
-        return TRUE;
-    }
-  return FALSE;
-}
-
 SqLayPlacer *
 sq_lay_placer_new (const SqLayTask *task, const SqLay *lay, guint index)
 {
@@ -132,7 +120,7 @@ sq_lay_placer_new (const SqLayTask *task, const SqLay *lay, guint index)
     {
       const SqPlaced *placed = sq_lay_placed (lay, i);
       Other other = { form_of (placer, placed->item, placed->pose), placed->at, placed->strip,
-                      is_pinned (task, placed) };
+                      sq_lay_task_is_pinned (task, placed->item, placed->copy) };
       if (i != index)
         g_array_append_val (placer->others, other);
     }
