@@ -15,6 +15,15 @@ typedef struct
   gint32 from, to;
 } Span;
 
+/* The largest rectangle worth keeping that begins in a row. Cutting out another leaves it the largest
+ * unless it reaches into it. */
+typedef struct
+{
+  SqGridBox box; /* empty: there is none */
+  gint64 most;   /* its area; if it is not known, none is larger than this */
+  gboolean is_known;
+} Begun;
+
 typedef struct
 {
   gint32 end, width;
@@ -23,6 +32,8 @@ typedef struct
   const SqLayLeast *least;
   guint n_least;
   gint32 least_along; /* of all @least */
+  gint64 least_area;
+  Begun *begun; /* by row */
 } Rows;
 
 #define n_rows(rows) ((rows)->bounds->len - 1)
@@ -236,11 +247,12 @@ turn_to_free (Rows *rows)
 
 /* ---- the largest --------------------------------------------------------------------------- */
 
-/* Into @both: what @a and @b have in common. */
-static void
+/* Into @both: what @a and @b have in common. The longest of that which is shorter than @least. */
+static gint32
 meet (GArray *both, const GArray *a, const GArray *b, gint32 least)
 {
   guint i = 0, k = 0;
+  gint32 lost = 0;
 
   g_array_set_size (both, 0);
   while (i < a->len && k < b->len)
@@ -249,11 +261,14 @@ meet (GArray *both, const GArray *a, const GArray *b, gint32 least)
       Span common = { MAX (x.from, y.from), MIN (x.to, y.to) };
       if (common.to - common.from >= least)
         g_array_append_val (both, common);
+      else
+        lost = MAX (lost, common.to - common.from);
       if (x.to < y.to)
         i++;
       else
         k++;
     }
+  return lost;
 }
 
 static gboolean
@@ -293,31 +308,59 @@ longest (const GArray *free)
   return most;
 }
 
-/* Of equal ones the one nearest to the near edge, then to the cut end. FALSE: none. */
-static gboolean
-find_largest (const Rows *rows, SqGridBox *best)
+/* The largest that begins in @row, or that there is none of @known or more: what is too short to
+ * become one is left out at once. */
+static void
+look_from (Rows *rows, guint row, gint64 known)
 {
+  Begun *begun = &rows->begun[row];
+  gint32 low = bound (rows, row);
+  gint64 height = rows->width - low;
+  gint32 least = (gint32) MIN (MAX (rows->least_along, (known + height - 1) / height), G_MAXINT32);
   g_autoptr (GArray) free = g_array_new (FALSE, FALSE, sizeof (Span));
   g_autoptr (GArray) both = g_array_new (FALSE, FALSE, sizeof (Span));
 
-  *best = (SqGridBox){ { 0, 0 }, { 0, 0 } };
-  for (guint i = 0; i < n_rows (rows); i++)
+  begun->box = (SqGridBox){ { 0, 0 }, { 0, 0 } };
+  gint64 lost = meet (free, rows->busy[row], rows->busy[row], least);
+  for (guint k = row; k < n_rows (rows) && free->len > 0; k++)
     {
-      g_array_set_size (free, 0);
-      if (rows->busy[i]->len > 0)
-        g_array_append_vals (free, rows->busy[i]->data, rows->busy[i]->len);
-      for (guint k = i; k < n_rows (rows) && free->len > 0; k++)
-        {
-          meet (both, free, rows->busy[k], rows->least_along);
-          GArray *other = free;
-          free = both;
-          both = other;
-          if ((gint64) longest (free) * (rows->width - bound (rows, i)) <= area (best))
-            break;
-          improve (rows, free, bound (rows, i), bound (rows, k + 1), best);
-        }
+      lost = MAX (lost, meet (both, free, rows->busy[k], least));
+      GArray *other = free;
+      free = both;
+      both = other;
+      if (longest (free) * height <= area (&begun->box))
+        break;
+      improve (rows, free, low, bound (rows, k + 1), &begun->box);
     }
-  return area (best) > 0;
+  begun->is_known = area (&begun->box) >= known || known <= rows->least_area;
+  begun->most = begun->is_known ? area (&begun->box)
+                                : MIN (MAX (area (&begun->box), lost * height), known - 1);
+}
+
+/* Of equal ones the one nearest to the near edge, then to the cut end. FALSE: none. */
+static gboolean
+find_largest (Rows *rows, SqGridBox *best)
+{
+  for (;;)
+    {
+      gint64 known = rows->least_area;
+      guint at = 0;
+      for (guint i = 0; i < n_rows (rows); i++)
+        {
+          at = rows->begun[i].most > rows->begun[at].most ? i : at;
+          known = rows->begun[i].is_known ? MAX (known, rows->begun[i].most) : known;
+        }
+      *best = rows->begun[at].box;
+      if (rows->begun[at].is_known)
+        return rows->begun[at].most > 0;
+      look_from (rows, at, known);
+    }
+}
+
+static gboolean
+boxes_meet (const SqGridBox *a, const SqGridBox *b)
+{
+  return a->min.x < b->max.x && b->min.x < a->max.x && a->min.y < b->max.y && b->min.y < a->max.y;
 }
 
 static void
@@ -334,6 +377,9 @@ cut_out (Rows *rows, const SqGridBox *box)
       g_array_unref (rows->busy[i]);
       rows->busy[i] = left;
     }
+  for (guint i = 0; i < n_rows (rows); i++)
+    if (boxes_meet (&rows->begun[i].box, box))
+      rows->begun[i].is_known = FALSE;
 }
 
 /* ---- all of them --------------------------------------------------------------------------- */
@@ -352,6 +398,9 @@ fill (Rows *rows, const SqLayTask *task, const SqLay *lay, guint strip)
   for (guint i = 0; i < own->n_flaws; i++)
     take_box (rows, &own->flaws[i]);
   turn_to_free (rows);
+  rows->begun = g_new0 (Begun, n_rows (rows));
+  for (guint i = 0; i < n_rows (rows); i++)
+    rows->begun[i].most = (gint64) rows->end * (rows->width - bound (rows, i));
 }
 
 GArray *
@@ -363,11 +412,15 @@ sq_lay_leftovers (const SqLayTask *task, const SqLay *lay, guint strip, gint32 e
                 .width = sq_lay_task_strip (task, strip)->width,
                 .least = least,
                 .n_least = n_least,
-                .least_along = G_MAXINT32 };
+                .least_along = G_MAXINT32,
+                .least_area = G_MAXINT64 };
   SqGridBox box;
 
   for (guint i = 0; i < n_least; i++)
-    rows.least_along = MIN (rows.least_along, least[i].along);
+    {
+      rows.least_along = MIN (rows.least_along, least[i].along);
+      rows.least_area = MIN (rows.least_area, (gint64) least[i].along * least[i].across);
+    }
   fill (&rows, task, lay, strip);
   while (find_largest (&rows, &box))
     {
@@ -377,6 +430,7 @@ sq_lay_leftovers (const SqLayTask *task, const SqLay *lay, guint strip, gint32 e
   for (guint i = 0; i < n_rows (&rows); i++)
     g_array_unref (rows.busy[i]);
   g_free (rows.busy);
+  g_free (rows.begun);
   g_array_unref (rows.bounds);
   return found;
 }

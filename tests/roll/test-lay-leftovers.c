@@ -209,6 +209,44 @@ test_quick (void)
   assert_free (task, lay, 0, end, boxes);
 }
 
+/* 200 flaws across most of the cloth leave as many rectangles between them, no two alike. */
+static void
+test_many (void)
+{
+  static const SqLayLeast least[] = { { 304800, 457200 }, { 457200, 304800 }, { 914400, 101600 } };
+  const gint32 width = 1346200;
+  SqGridBox flaws[200];
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+  gint32 x = 500000;
+
+  for (guint i = 0; i < G_N_ELEMENTS (flaws); i++)
+    {
+      gint32 y = (gint32) (i * 7919 % 300) * 1000;
+      flaws[i] = (SqGridBox){ { x, y }, { x + 20000, y + width - 300000 } };
+      x += 900000 + (gint32) (i * 6761 % 600) * 1000;
+    }
+  sq_lay_task_add_strip (task, &(SqLayStrip){ .kind = SQ_STRIP_ROLL,
+                                              .width = width,
+                                              .flaws = flaws,
+                                              .n_flaws = G_N_ELEMENTS (flaws) });
+  add_rectangle (task, 300, 300, SQ_LAY_UPRIGHT, 1);
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+  gint64 start = g_get_monotonic_time ();
+  g_autoptr (GArray) boxes = sq_lay_leftovers (task, lay, 0, x, least, 3);
+  double took_s = (g_get_monotonic_time () - start) / 1e6;
+
+  g_test_message ("%u leftovers: %.3f s", boxes->len, took_s);
+  g_assert_cmpuint (boxes->len, >=, 200);
+  g_assert_cmpfloat (took_s, <, 5);
+  assert_free (task, lay, 0, x, boxes);
+  for (guint i = 1; i < boxes->len; i++)
+    {
+      const SqGridBox *a = box_at (boxes, i - 1), *b = box_at (boxes, i);
+      g_assert_cmpint ((gint64) (a->max.x - a->min.x) * (a->max.y - a->min.y), >=,
+                       (gint64) (b->max.x - b->min.x) * (b->max.y - b->min.y));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -217,5 +255,6 @@ main (int argc, char **argv)
   g_test_add_func ("/roll/lay-leftovers/largest", test_largest);
   g_test_add_func ("/roll/lay-leftovers/hole", test_round_and_hole);
   g_test_add_func ("/roll/lay-leftovers/quick", test_quick);
+  g_test_add_func ("/roll/lay-leftovers/many", test_many);
   return g_test_run ();
 }
