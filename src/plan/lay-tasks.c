@@ -217,6 +217,8 @@ sq_plan_lay_task_otherwise (const SqPlan *plan, SqId id, guint otherwise)
   for (guint i = 0; i < plan->job->pins->len; i++)
     if (sq_job_pin (plan->job, i)->of.cloth == id && !(otherwise & SQ_LAY_ALL_BOUGHT))
       add_pin (task, plan, sq_job_pin (plan->job, i));
+  if (plan->job->laying.cuts == SQ_CUTS_STRAIGHT)
+    sq_lay_task_set_straight (task);
   sq_lay_task_seal (task);
   return task;
 }

@@ -2,10 +2,10 @@
 #include "window/roll-pane.h"
 
 #include "plan/leftovers.h"
+#include "window/cutting-dialog.h"
 #include "window/edit-kept.h"
 #include "window/figures.h"
 #include "window/look.h"
-#include "window/lot-dialog.h"
 #include "window/roll-canvas.h"
 #include "window/stock-dialog.h"
 #include "window/widths-dialog.h"
@@ -315,12 +315,12 @@ on_widths (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
-on_lot (GSimpleAction *action, GVariant *parameter, gpointer data)
+on_cutting (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SqRollPane *pane = data;
   (void) action, (void) parameter;
   if (pane->document != NULL)
-    sq_lot_dialog (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (pane))), pane->document);
+    sq_cutting_dialog (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (pane))), pane->document);
 }
 
 static void
@@ -328,7 +328,7 @@ add_actions (SqRollPane *pane)
 {
   const GActionEntry entries[] = { { .name = "stock", .activate = on_stock },
                                    { .name = "widths", .activate = on_widths },
-                                   { .name = "lot", .activate = on_lot } };
+                                   { .name = "cutting", .activate = on_cutting } };
   GActionGroup *group = sq_roll_canvas_get_actions (pane->canvas);
   g_action_map_add_action_entries (G_ACTION_MAP (group), entries, G_N_ELEMENTS (entries), pane);
   gtk_widget_insert_action_group (GTK_WIDGET (pane), "roll", group);

@@ -2,6 +2,7 @@
 #include "plan/lay-tasks.h"
 
 #include "cover/hand-made.h"
+#include "job/lay-edits.h"
 
 #define SEAT                                                                                       \
   "'id':1,'count':3,'outline':[{'id':1,'x':0,'y':0},{'id':2,'x':600,'y':0},"                       \
@@ -189,6 +190,21 @@ test_pins (void)
                    (gint32) lround (90000 + face->grain_rad * 180e3 / G_PI) % 360000);
 }
 
+/* Straight cuts only where the maker chose them. */
+static void
+test_straight (void)
+{
+  g_autoptr (SqPlan) plan = plan_of ("");
+  g_autoptr (SqJob) job = sq_job_with_cuts (plan->job, SQ_CUTS_STRAIGHT);
+  g_autoptr (SqPlan) straight_plan = sq_plan_new (job, plan);
+  g_autoptr (SqLayTask) task = sq_plan_lay_task (plan, 1);
+  g_autoptr (SqLayTask) straight = sq_plan_lay_task (straight_plan, 1);
+
+  g_assert_false (task->straight);
+  g_assert_true (straight->straight);
+  g_assert_cmpuint (task->digest, !=, straight->digest);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -200,5 +216,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/plan/lay-tasks/dropped", test_dropped);
   g_test_add_func ("/plan/lay-tasks/strips", test_strips);
   g_test_add_func ("/plan/lay-tasks/pins", test_pins);
+  g_test_add_func ("/plan/lay-tasks/straight", test_straight);
   return g_test_run ();
 }

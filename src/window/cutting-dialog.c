@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/lot-dialog.h"
+#include "window/cutting-dialog.h"
 
 #include "plan/plies.h"
 #include "window/edit-laying.h"
@@ -15,7 +15,7 @@
 typedef struct
 {
   SqDocument *document;
-  GtkWidget *layers, *table;
+  GtkWidget *straight, *layers, *table;
 } Dialog;
 
 static void
@@ -36,7 +36,9 @@ on_done (gpointer data)
       gtk_widget_grab_focus (dialog->table);
       return FALSE;
     }
-  sq_edit_plies (dialog->document, layers > 1 ? layers : 0, table_mm);
+  sq_edit_cutting (dialog->document,
+                   gtk_check_button_get_active (GTK_CHECK_BUTTON (dialog->straight)),
+                   layers > 1 ? layers : 0, table_mm);
   return TRUE;
 }
 
@@ -82,19 +84,23 @@ new_content (Dialog *dialog, const SqJob *job)
   on_given (SQ_LENGTH_ENTRY (dialog->table), job->laying.table_mm, dialog);
   g_signal_connect (dialog->table, "given", G_CALLBACK (on_given), dialog);
   gtk_entry_set_activates_default (GTK_ENTRY (dialog->table), TRUE);
-  add (grid, 0, _ ("_Layers at most"), dialog->layers);
-  add (grid, 1, _ ("Length of the _table"), dialog->table);
-  gtk_grid_attach (GTK_GRID (grid), words, 0, 2, 2, 1);
+  dialog->straight = sq_form_check (_ ("Only _straight cuts, right through what is left"));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (dialog->straight),
+                               job->laying.cuts == SQ_CUTS_STRAIGHT);
+  gtk_grid_attach (GTK_GRID (grid), dialog->straight, 0, 0, 2, 1);
+  add (grid, 1, _ ("_Layers at most"), dialog->layers);
+  add (grid, 2, _ ("Length of the _table"), dialog->table);
+  gtk_grid_attach (GTK_GRID (grid), words, 0, 3, 2, 1);
   return grid;
 }
 
 void
-sq_lot_dialog (GtkWindow *parent, SqDocument *document)
+sq_cutting_dialog (GtkWindow *parent, SqDocument *document)
 {
   Dialog *dialog = g_new0 (Dialog, 1);
   dialog->document = g_object_ref (document);
   GtkWidget *content = new_content (dialog, sq_document_get_job (document));
-  GtkWidget *window = sq_form_new (parent, _ ("Cut in layers"), _ ("C_hange"), content, on_done,
+  GtkWidget *window = sq_form_new (parent, _ ("How cloth is cut"), _ ("C_hange"), content, on_done,
                                    dialog, dialog_free);
   sq_help_on_f1 (GTK_WINDOW (window), "roll");
   gtk_window_present (GTK_WINDOW (window));
