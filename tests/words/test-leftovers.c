@@ -20,6 +20,13 @@ test_leftovers (void)
   g_array_append_vals (leftovers, two, 2);
   assert_text (sq_words_leftovers (leftovers, &in),
                "Leftovers worth keeping: 24 × 53 1/2 in, 18 × 13 in");
+  for (guint i = 0; i < 3; i++)
+    g_array_append_vals (leftovers, two, 2);
+  g_autofree char *eight = sq_words_leftovers (leftovers, &in);
+  g_assert_null (strstr (eight, "smaller"));
+  g_array_append_vals (leftovers, two, 2);
+  g_autofree char *ten = sq_words_leftovers (leftovers, &in);
+  g_assert_true (g_str_has_suffix (ten, "24 × 53 1/2 in, 3 smaller"));
 }
 
 int
