@@ -49,10 +49,10 @@ size_of (const SqLayKind *kind, SqLaySort sort)
   gint64 length = kind->shapes[0]->length, width = kind->shapes[0]->width;
   switch (sort)
     {
-    case SQ_LAY_BY_REACH:
-      return (length + width) * MAX (length, width);
     case SQ_LAY_BY_AREA:
       return length * width;
+    case SQ_LAY_BY_REACH:
+      return (length + width) * MAX (length, width);
     case SQ_LAY_BY_WIDTH:
       return width;
     case SQ_LAY_BY_LENGTH:
@@ -151,9 +151,7 @@ add_level (GArray *order, const SqLayKinds *kinds, const GArray *sorted, guint f
 GArray *
 sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort)
 {
-  gboolean many = sq_lay_n_pieces (kinds) > FEW_PIECES;
-  g_autoptr (GArray) sorted = sorted_kinds (kinds, many && sort == SQ_LAY_BY_REACH ? SQ_LAY_BY_AREA
-                                                                                   : sort);
+  g_autoptr (GArray) sorted = sorted_kinds (kinds, sort);
   GArray *order = g_array_new (FALSE, FALSE, sizeof (SqLayRun));
   guint64 n_pieces = 0;
 

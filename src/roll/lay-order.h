@@ -14,8 +14,8 @@ typedef struct
 
 typedef enum
 {
-  SQ_LAY_BY_REACH, /* girth times the longer side: what is long is hard to place later */
   SQ_LAY_BY_AREA,
+  SQ_LAY_BY_REACH, /* girth times the longer side: what is long is hard to place later */
   SQ_LAY_BY_WIDTH, /* across the cloth */
   SQ_LAY_BY_LENGTH,
   SQ_LAY_BY_GIRTH,
@@ -26,9 +26,8 @@ typedef enum
 guint sq_lay_n_pieces (const SqLayKinds *kinds);
 
 /* All kinds, the greatest first (an array of SqLayRun). Many pieces are dealt out to batches, each
- * with some of every size, so that the time it takes grows with their number and no faster; they are
- * taken by area instead of by reach, which is no better for them and slower. Where every strip has an
- * end, those of the lowest priority come before all others. */
+ * with some of every size, so that the time it takes grows with their number and no faster. Where
+ * every strip has an end, those of the lowest priority come before all others. */
 GArray *sq_lay_order_new (const SqLayKinds *kinds, SqLaySort sort);
 
 /* As the pieces of @lay lie along their strips, matched by the items' tags; what it has not is
