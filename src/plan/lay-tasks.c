@@ -212,6 +212,8 @@ sq_plan_lay_task_otherwise (const SqPlan *plan, SqId id, guint otherwise)
   const SqCloth *cloth = sq_plan_cloth (plan, id);
   SqLayTask *task = sq_lay_task_new (0);
 
+  if (otherwise & SQ_LAY_STRAIGHT)
+    sq_lay_task_set_straight (task);
   add_strips (task, otherwise & SQ_LAY_ALL_BOUGHT ? NULL : cloth, roll_width_mm (plan, cloth));
   add_items (task, plan, id, !(otherwise & SQ_LAY_UNMATCHED), 1);
   for (guint i = 0; i < plan->job->pins->len; i++)

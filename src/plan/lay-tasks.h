@@ -17,6 +17,7 @@ typedef enum
 {
   SQ_LAY_UNMATCHED = 1 << 0,  /* the pattern falls where it will */
   SQ_LAY_ALL_BOUGHT = 1 << 1, /* without stock, flaws and pins */
+  SQ_LAY_STRAIGHT = 1 << 2,   /* so that straight cuts right through what is left can follow */
 } SqLayOtherwise;
 SqLayTask *sq_plan_lay_task_otherwise (const SqPlan *plan, SqId cloth, guint otherwise);
 

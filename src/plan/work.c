@@ -6,6 +6,12 @@
 /* Where a seam changes its direction by less, it is sewn on without a stop. */
 #define TURN_RAD (M_PI / 6)
 
+/* Cutting out, in minutes (common practice, no source): a piece laid hold of and put by; a metre round
+ * an outline, marked and cut; a metre of straight cut along a rule, which is two pieces' edge. */
+#define PIECE_MINUTES 0.3
+#define OUTLINE_METRE_MINUTES 0.8
+#define STRAIGHT_METRE_MINUTES 0.3
+
 static gboolean
 is_face (const SqPiece *piece)
 {
@@ -77,4 +83,15 @@ sq_work_minutes (const SqWork *w, const SqJob *job)
          + sq_job_rate (job, SQ_RATE_WELT) * w->welt_mm / MM_PER_M
          + sq_job_rate (job, SQ_RATE_FOAM) * w->blocks
          + sq_job_rate (job, SQ_RATE_HANDLING) * w->cushions;
+}
+
+double
+sq_cutting_minutes (const SqCutting *c, const SqJob *job)
+{
+  double sample = job->defaults.rates.of[SQ_RATE_CUT];
+  double pace = sample > 0 ? sq_job_rate (job, SQ_RATE_CUT) / sample : 1;
+
+  return pace
+         * (PIECE_MINUTES * c->pieces + OUTLINE_METRE_MINUTES * c->outline_mm / MM_PER_M
+            + STRAIGHT_METRE_MINUTES * c->straight_mm / MM_PER_M);
 }

@@ -2,7 +2,7 @@
 /* What there is to do for a plan, and how long it takes by the job's rates. */
 #pragma once
 
-#include "plan/plan.h"
+#include "plan/lay-choice.h"
 
 /* Of all cushions together. */
 typedef struct
@@ -17,5 +17,8 @@ typedef struct
 } SqWork;
 
 SqWork sq_plan_work (const SqPlan *plan);
+/* What @cutting takes, in minutes: by figures of its own, the quicker or slower as the maker's rate of
+ * cutting a piece is than the sample. */
+double sq_cutting_minutes (const SqCutting *cutting, const SqJob *job);
 /* Making time by the rates of @job, in minutes. */
 double sq_work_minutes (const SqWork *work, const SqJob *job);
