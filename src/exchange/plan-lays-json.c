@@ -4,6 +4,7 @@
 #include "base/units.h"
 #include "job/names.h"
 #include "plan/leftovers.h"
+#include "plan/work.h"
 
 static const char *
 strip_kind_name (SqStripKind kind)
@@ -147,6 +148,33 @@ add_plies (SqJsonWriter *json, const SqLays *lays, const SqPlies *plies)
   sq_json_close (json);
 }
 
+/* What was chosen; for either what is to buy of a first lay and the minutes it takes to cut. */
+static void
+add_cuts (SqJsonWriter *json, const SqLays *lays, const SqClothLay *cloth)
+{
+  static const char *const names[] = { "free", "straight" };
+
+  sq_json_add_string (json, "cuts", names[sq_cloth_lay_cuts (cloth)]);
+  sq_json_open_array (json, "cutting", SQ_JSON_LINES);
+  for (guint k = 0; k < 2; k++)
+    {
+      const SqCutsLay *own = &cloth->by_cuts[k];
+      if (own->lay == NULL)
+        continue;
+      SqCutting cutting = sq_lay_cutting (own->task, own->lay);
+      sq_json_open_object (json, NULL, SQ_JSON_LINE);
+      sq_json_add_string (json, "cuts", names[k]);
+      sq_json_add_number (json, "buy", own->purchase.buy_mm);
+      sq_json_add_integer (json, "unlaid", own->purchase.unlaid);
+      sq_json_add_integer (json, "straight_cuts", cutting.cuts);
+      sq_json_add_number (json, "straight_length", cutting.straight_mm);
+      sq_json_add_number (json, "outline_length", cutting.outline_mm);
+      sq_json_add_number (json, "minutes", sq_cutting_minutes (&cutting, lays->plan->job));
+      sq_json_close (json);
+    }
+  sq_json_close (json);
+}
+
 void
 sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
 {
@@ -161,6 +189,7 @@ sq_plan_add_lays (SqJsonWriter *json, const SqLays *lays)
       sq_json_add_integer (json, "seed", (gint64) cloth->lay->seed);
       sq_json_add_integer (json, "steps", (gint64) cloth->lay->steps);
       sq_json_add_digest (json, "digest", cloth->task->digest);
+      add_cuts (json, lays, cloth);
       add_placed (json, lays, cloth->lay);
       add_unlaid (json, lays, cloth);
       if (cloth->plies != NULL)

@@ -9,6 +9,9 @@
 #define WORTH_SHARE 0.03
 #define WORTH_MM 250.0
 
+/* Lengths as sold that are nearer to each other are equal. */
+#define SAME_MM 0.01
+
 /* So many pieces of one cloth are laid twice only to tell what the other way would take. */
 #define MOST_TO_TELL 150
 
@@ -74,8 +77,7 @@ sq_lay_cutting (const SqLayTask *task, const SqLay *lay)
 static gboolean
 is_by_rule (const SqPlan *plan)
 {
-  return plan->job->laying.cuts == SQ_CUTS_BY_RULE
-         && sq_plan_figures (plan).cushions <= SMALL_JOB;
+  return plan->job->laying.cuts == SQ_CUTS_BY_RULE && sq_plan_figures (plan).cushions <= SMALL_JOB;
 }
 
 gboolean
@@ -85,13 +87,16 @@ sq_cuts_want_both (const SqPlan *plan, guint pieces)
 }
 
 gboolean
-sq_cuts_are_straight (const SqPlan *plan, const SqPurchase *free, const SqPurchase *straight)
+sq_cuts_are_straight (const SqPlan *plan, const SqCutsLay by_cuts[2])
 {
+  const SqCutsLay *free = &by_cuts[0], *straight = &by_cuts[1];
+
   if (!is_by_rule (plan))
     return plan->job->laying.cuts == SQ_CUTS_STRAIGHT;
-  if (free->unlaid != straight->unlaid)
-    return straight->unlaid < free->unlaid;
-  double saved_mm = straight->buy_mm - free->buy_mm;
-  return saved_mm <= 0
-         || (saved_mm < WORTH_MM && saved_mm < WORTH_SHARE * straight->buy_mm);
+  if (straight->task->bad_pins->len > free->task->bad_pins->len)
+    return FALSE;
+  if (free->purchase.unlaid != straight->purchase.unlaid)
+    return straight->purchase.unlaid < free->purchase.unlaid;
+  double saved_mm = straight->purchase.buy_mm - free->purchase.buy_mm;
+  return saved_mm < WORTH_MM && saved_mm < WORTH_SHARE * straight->purchase.buy_mm + SAME_MM;
 }

@@ -9,9 +9,9 @@
 typedef struct
 {
   SqLayTask *task;
-  SqLay *lay;          /* a first lay of it, or what one begun from an earlier one came to; NULL: not
+  SqLay *lay;        /* a first lay of it, or what one begun from an earlier one came to; NULL: not
                           laid, as nothing hangs on it */
-  gboolean is_given;   /* @lay is begun from an earlier one */
+  gboolean is_given; /* @lay is begun from an earlier one */
   SqPurchase purchase; /* for it */
 } SqCutsLay;
 
@@ -19,9 +19,9 @@ typedef struct
 typedef struct
 {
   guint pieces;
-  guint cuts;          /* straight ones, right through what is left … */
-  double straight_mm;  /* … and their length */
-  double outline_mm;   /* cut round a piece: all of it, or what is not on its box */
+  guint cuts;         /* straight ones, right through what is left … */
+  double straight_mm; /* … and their length */
+  double outline_mm;  /* cut round a piece: all of it, or what is not on its box */
 } SqCutting;
 
 /* What it takes to cut @lay, of @task: by straight cuts wherever they can follow it. */
@@ -31,8 +31,7 @@ SqCutting sq_lay_cutting (const SqLayTask *task, const SqLay *lay);
  * on it, or it is quickly told what the other would take. */
 gboolean sq_cuts_want_both (const SqPlan *plan, guint pieces);
 
-/* Whether straight cuts are chosen: as the job says; by rule for no more than 20 cushions, unless free
- * ones save 3 % or 0.25 m of what is bought, or find room for more. Either may be NULL where not both
- * are wanted. */
-gboolean sq_cuts_are_straight (const SqPlan *plan, const SqPurchase *free,
-                               const SqPurchase *straight);
+/* Whether straight cuts are chosen, of a cloth laid @by_cuts, for free ones and for straight ones: as the
+ * job says; by rule for no more than 20 cushions, unless free ones save 3 % or 0.25 m of what is
+ * bought, find room for more or keep to more pins. Lays that are not both wanted need not be there. */
+gboolean sq_cuts_are_straight (const SqPlan *plan, const SqCutsLay by_cuts[2]);

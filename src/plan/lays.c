@@ -14,6 +14,11 @@ clear_cloth (gpointer data)
   g_clear_pointer (&cloth->task, sq_lay_task_unref);
   g_clear_pointer (&cloth->lay, sq_lay_unref);
   g_clear_pointer (&cloth->plies, sq_plies_unref);
+  for (guint k = 0; k < 2; k++)
+    {
+      g_clear_pointer (&cloth->by_cuts[k].task, sq_lay_task_unref);
+      g_clear_pointer (&cloth->by_cuts[k].lay, sq_lay_unref);
+    }
 }
 
 /* What one cloth's share of the watched work is of the whole. */
@@ -50,15 +55,22 @@ same_task (const SqLayTask *a, const SqLayTask *b)
   return TRUE;
 }
 
-/* A lay of @cloth's task in @before: the same that is kept, or found with @budget; or NULL. */
+/* What lays are made from; either may be NULL. */
+typedef struct
+{
+  const SqLays *before; /* to share lays with */
+  const SqLays *warm;   /* to begin from */
+} Sources;
+
+/* A lay of @task in @before: the same that is kept, or found with @budget; or NULL. */
 static const SqLay *
-same_lay (const SqLays *before, const SqClothLay *cloth, const SqLayBudget *budget,
-          gboolean is_kept)
+same_lay (const SqLays *before, const SqClothLay *cloth, const SqLayTask *task,
+          const SqLayBudget *budget, gboolean is_kept)
 {
   for (guint i = 0; before != NULL && i < before->cloths->len; i++)
     {
       const SqClothLay *old = sq_lays_cloth (before, i);
-      if (old->is_kept == is_kept && !old->is_given && same_task (old->task, cloth->task)
+      if (old->is_kept == is_kept && !old->is_given && same_task (old->task, task)
           && (is_kept
                   ? old->kept == cloth->kept
                   : before->budget.seed == budget->seed && before->budget.steps == budget->steps))
@@ -67,59 +79,151 @@ same_lay (const SqLays *before, const SqClothLay *cloth, const SqLayBudget *budg
   return NULL;
 }
 
-/* The kept lay as a lay of the task; NULL where it is none. */
-static SqLay *
-kept_lay (const SqLays *lays, const SqClothLay *cloth, const SqLays *before)
+/* A first lay of @task in @before, or NULL. */
+static const SqLay *
+same_first (const SqLays *before, const SqLayTask *task, const SqLayBudget *budget)
 {
-  const SqLay *same = same_lay (before, cloth, &lays->budget, TRUE);
-
-  if (cloth->kept == NULL)
-    return NULL;
-  return same != NULL ? sq_lay_ref (same)
-                      : sq_kept_lay_found (cloth->kept, lays->plan, cloth->task);
+  for (guint i = 0; before != NULL && i < before->cloths->len; i++)
+    for (guint k = 0; k < 2; k++)
+      {
+        const SqCutsLay *old = &sq_lays_cloth (before, i)->by_cuts[k];
+        if (old->lay != NULL && !old->is_given && before->budget.seed == budget->seed
+            && same_task (old->task, task))
+          return old->lay;
+      }
+  return NULL;
 }
 
-/* What lays are made from; either may be NULL. */
-typedef struct
+static const SqClothLay *
+same_cloth (const SqLays *lays, SqId cloth)
 {
-  const SqLays *before; /* to share lays with */
-  const SqLays *warm;   /* to begin from */
-} Sources;
+  for (guint i = 0; lays != NULL && i < lays->cloths->len; i++)
+    if (sq_lays_cloth (lays, i)->cloth == cloth)
+      return sq_lays_cloth (lays, i);
+  return NULL;
+}
 
 /* NULL if it was stopped. */
 static SqLay *
-run (const SqLays *lays, const SqClothLay *cloth, const SqLay *warm, const SqTask *watch)
+run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget, const SqTask *watch)
 {
   SqLayWatch lay_watch = { watch != NULL ? *watch : (SqTask){ NULL, NULL, NULL }, NULL };
 
-  return sq_lay_run (cloth->task, warm, &lays->budget, &lay_watch);
+  return sq_lay_run (task, warm, budget, &lay_watch);
+}
+
+/* ---- straight cuts or free ones ------------------------------------------------------------ */
+
+/* What becomes of the lay that @old has for such cuts; of the same task it is taken as it is. */
+static SqLay *
+lay_begun (const SqCutsLay *own, const SqClothLay *old, const SqLayBudget *budget,
+           const SqTask *watch)
+{
+  guint k = own->task->straight ? 1 : 0;
+  const SqCutsLay *same = &old->by_cuts[k];
+
+  if (same->lay != NULL && same_task (same->task, own->task))
+    return sq_lay_ref (same->lay);
+  return run (own->task, sq_cloth_lay_cuts (old) == k ? old->lay : same->lay, budget, watch);
+}
+
+/* FALSE if it was stopped. */
+static gboolean
+lay_for (SqLays *lays, SqCutsLay *own, const SqClothLay *old, const SqLays *before,
+         const SqTask *watch)
+{
+  const SqLayBudget first = { .seed = lays->budget.seed, .threads = lays->budget.threads };
+  const SqLay *same = same_first (before, own->task, &first);
+
+  if (old != NULL)
+    own->lay = lay_begun (own, old, &first, watch);
+  else
+    own->lay = same != NULL ? sq_lay_ref (same) : run (own->task, NULL, &first, watch);
+  own->is_given = old != NULL;
+  if (own->lay != NULL)
+    own->purchase = sq_plan_purchase (lays->plan, own->task, own->lay);
+  return own->lay != NULL;
+}
+
+static guint
+n_pieces (const SqLayTask *task)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < task->items->len; i++)
+    n += sq_lay_task_item (task, i)->demand;
+  return n;
+}
+
+/* Lays @cloth in both ways, where both are wanted, and has it be the one that is worth it. FALSE if it
+ * was stopped. */
+static gboolean
+choose_cuts (SqLays *lays, SqClothLay *cloth, const Sources *from, const SqTask *watch)
+{
+  const SqTask quiet = { watch != NULL ? watch->is_cancelled : NULL, NULL,
+                         watch != NULL ? watch->data : NULL };
+  gboolean both = sq_cuts_want_both (lays->plan, n_pieces (cloth->by_cuts[0].task));
+
+  for (guint k = 0; k < 2 && both; k++)
+    if (!lay_for (lays, &cloth->by_cuts[k], same_cloth (from->warm, cloth->cloth), from->before,
+                  &quiet))
+      return FALSE;
+  if (cloth->task == NULL)
+    {
+      guint k = sq_cuts_are_straight (lays->plan, cloth->by_cuts);
+      cloth->task = sq_lay_task_ref (cloth->by_cuts[k].task);
+    }
+  return TRUE;
+}
+
+/* ---- a cloth ------------------------------------------------------------------------------- */
+
+/* Takes the kept lay where it is one of either task. */
+static void
+find_kept (const SqLays *lays, SqClothLay *cloth, const SqLays *before)
+{
+  for (guint k = 0; k < 2 && cloth->kept != NULL && cloth->lay == NULL; k++)
+    {
+      SqLayTask *task = cloth->by_cuts[k].task;
+      const SqLay *same = same_lay (before, cloth, task, &lays->budget, TRUE);
+      cloth->lay = same != NULL ? sq_lay_ref (same)
+                                : sq_kept_lay_found (cloth->kept, lays->plan, task);
+      cloth->is_kept = cloth->lay != NULL;
+      if (cloth->is_kept)
+        cloth->task = sq_lay_task_ref (task);
+    }
 }
 
 /* The lay of the same cloth in @warm; of the same task it is taken as it is. */
 static void
 find_warm (const SqLays *lays, SqClothLay *cloth, const SqLays *warm, const SqTask *watch)
 {
-  const SqClothLay *old = NULL;
+  const SqClothLay *old = same_cloth (warm, cloth->cloth);
+  const SqCutsLay *own = &cloth->by_cuts[sq_cloth_lay_cuts (cloth)];
 
-  for (guint i = 0; i < warm->cloths->len && old == NULL; i++)
-    if (sq_lays_cloth (warm, i)->cloth == cloth->cloth)
-      old = sq_lays_cloth (warm, i);
   if (old != NULL && same_task (old->task, cloth->task))
     cloth->lay = sq_lay_ref (old->lay);
+  else if (own->lay != NULL && lays->budget.steps == 0)
+    cloth->lay = sq_lay_ref (own->lay);
   else
-    cloth->lay = run (lays, cloth, old != NULL ? old->lay : NULL, watch);
+    cloth->lay = run (cloth->task, old != NULL ? old->lay : NULL, &lays->budget, watch);
   cloth->is_given = old != NULL;
 }
 
 static void
 find (const SqLays *lays, SqClothLay *cloth, const Sources *from, const SqTask *watch)
 {
-  const SqLay *same = same_lay (from->before, cloth, &lays->budget, FALSE);
+  const SqCutsLay *own = &cloth->by_cuts[sq_cloth_lay_cuts (cloth)];
+  const SqLay *same = same_lay (from->before, cloth, cloth->task, &lays->budget, FALSE);
 
   if (from->warm != NULL)
     find_warm (lays, cloth, from->warm, watch);
+  else if (same != NULL)
+    cloth->lay = sq_lay_ref (same);
+  else if (own->lay != NULL && lays->budget.steps == 0)
+    cloth->lay = sq_lay_ref (own->lay);
   else
-    cloth->lay = same != NULL ? sq_lay_ref (same) : run (lays, cloth, NULL, watch);
+    cloth->lay = run (cloth->task, NULL, &lays->budget, watch);
 }
 
 static gboolean
@@ -147,16 +251,19 @@ find_plies (const SqLays *lays, const SqClothLay *cloth, const SqLays *before, c
 static gboolean
 add_cloth (SqLays *lays, SqId id, const Sources *from, const SqTask *watch)
 {
-  SqClothLay cloth = { .cloth = id,
-                       .task = sq_plan_lay_task (lays->plan, id),
-                       .kept = sq_job_kept_lay (lays->plan->job, id) };
+  const SqLays *shared = from->warm != NULL ? from->warm : from->before;
+  SqClothLay cloth = {
+    .cloth = id,
+    .by_cuts = { { .task = sq_plan_lay_task (lays->plan, id) },
+                 { .task = sq_plan_lay_task_otherwise (lays->plan, id, SQ_LAY_STRAIGHT) } },
+    .kept = sq_job_kept_lay (lays->plan->job, id)
+  };
 
-  cloth.lay = kept_lay (lays, &cloth, from->warm != NULL ? from->warm : from->before);
-  cloth.is_kept = cloth.lay != NULL;
-  if (!cloth.is_kept)
+  find_kept (lays, &cloth, shared);
+  if (choose_cuts (lays, &cloth, from, watch) && !cloth.is_kept)
     find (lays, &cloth, from, watch);
   if (cloth.lay != NULL && sq_job_has_plies (lays->plan->job))
-    cloth.plies = find_plies (lays, &cloth, from->warm != NULL ? from->warm : from->before, watch);
+    cloth.plies = find_plies (lays, &cloth, shared, watch);
   if (cloth.lay == NULL || (cloth.plies == NULL && sq_job_has_plies (lays->plan->job)))
     {
       clear_cloth (&cloth);
@@ -164,7 +271,7 @@ add_cloth (SqLays *lays, SqId id, const Sources *from, const SqTask *watch)
     }
   cloth.purchase = sq_plan_purchase (lays->plan, cloth.task, cloth.lay);
   g_array_append_val (lays->cloths, cloth);
-  return TRUE;
+  return sq_task_step (watch, 1);
 }
 
 static SqLays *
@@ -214,6 +321,18 @@ sq_lays_new_from (const SqPlan *plan, const SqLays *warm, const SqLayBudget *bud
   return make (plan, &(Sources){ .warm = warm }, budget, watch);
 }
 
+/* Refs for a copy. */
+static void
+share_by_cuts (SqClothLay *cloth)
+{
+  for (guint k = 0; k < 2; k++)
+    {
+      SqCutsLay *own = &cloth->by_cuts[k];
+      own->task = sq_lay_task_ref (own->task);
+      own->lay = own->lay != NULL ? sq_lay_ref (own->lay) : NULL;
+    }
+}
+
 SqLays *
 sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay)
 {
@@ -225,6 +344,7 @@ sq_lays_with_lay (const SqLays *lays, guint i, const SqLay *lay)
       cloth.task = sq_lay_task_ref (cloth.task);
       cloth.lay = sq_lay_ref (k == i ? lay : cloth.lay);
       cloth.plies = cloth.plies != NULL ? sq_plies_ref (cloth.plies) : NULL;
+      share_by_cuts (&cloth);
       if (k == i)
         {
           cloth.is_kept = FALSE;

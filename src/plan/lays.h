@@ -4,6 +4,7 @@
 #pragma once
 
 #include "plan/foam-lays.h"
+#include "plan/lay-choice.h"
 #include "plan/plies.h"
 #include "roll/lay-run.h"
 
@@ -13,12 +14,18 @@ typedef struct
   SqId cloth; /* 0: the job names none */
   SqLayTask *task;
   SqLay *lay;
+  SqCutsLay
+      by_cuts[2]; /* for free cuts, for straight ones: one of them has @task, whichever is worth
+                           it by what they take */
   const SqKeptLay *kept; /* the job's kept lay of this cloth, borrowed; NULL: none */
   gboolean is_kept;      /* @lay is it; else, if there is one, it is out of date */
   gboolean is_given;     /* @lay is none that the budget finds: see sq_lays_with_lay */
   SqPurchase purchase;   /* for @lay */
   SqPlies *plies;        /* the same for a lot, several layers deep; NULL: the job asks for none */
 } SqClothLay;
+
+/* Which of by_cuts @cloth is laid as: 1, for straight ones; 0. */
+#define sq_cloth_lay_cuts(cloth) ((cloth)->task->straight ? 1U : 0U)
 
 /* Immutable, shared by reference. */
 typedef struct
@@ -30,7 +37,8 @@ typedef struct
   GArray *foams;  /* of SqFoamLay */
 } SqLays;
 
-/* Lays @plan with @budget for each cloth; a lay that the job keeps is taken as it is where it still
+/* Lays @plan with @budget for each cloth, for straight cuts or for free ones: sq_cuts_are_straight tells
+ * by a first lay of either. A lay that the job keeps is taken as it is where it still
  * is one of what is to be laid. @before (may be NULL) is only a source of lays of the same
  * tasks found with the same budget: the result is the same without it. Long work for @watch (may be
  * NULL); NULL if it was stopped. May run on any thread. New reference. */

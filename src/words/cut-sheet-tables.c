@@ -3,7 +3,9 @@
 
 #include "base/units.h"
 #include "plan/materials.h"
+#include "words/cuts-words.h"
 #include "words/lay-words.h"
+#include "words/leftovers.h"
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/piece-names.h"
@@ -301,6 +303,24 @@ add_total (SqSheetTable *table, const char *label, char *value, char *how)
   sq_sheet_table_add (table, cells);
 }
 
+/* How the cloth is cut, where there is a choice, and what is left of it. */
+static void
+add_cut_and_left (SqSheetTable *table, const SqLays *lays, const SqClothLay *cloth,
+                  const SqLengthStyle *style)
+{
+  g_autofree char *straight = sq_words_straight_cuts (lays, cloth, style);
+  g_autoptr (GArray) leftovers = sq_lays_leftovers (cloth);
+
+  if (straight[0] != '\0')
+    add_total (table, _ ("… cut"), g_strdup (cloth->task->straight ? _ ("straight") : _ ("freely")),
+               g_steal_pointer (&straight));
+  if (leftovers->len > 0)
+    add_total (table, _ ("… left over"),
+               g_strdup_printf (ngettext ("%u rectangle", "%u rectangles", leftovers->len),
+                                leftovers->len),
+               sq_words_leftovers (leftovers, style));
+}
+
 static void
 add_cloths (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
 {
@@ -314,6 +334,7 @@ add_cloths (SqSheetTable *table, const SqLays *lays, const SqLengthStyle *style)
       if (own->plies != NULL)
         add_total (table, _ ("… as a lot"), sq_words_plies (own->plies, style),
                    sq_words_plies_reckoned (own->plies, style));
+      add_cut_and_left (table, lays, own, style);
     }
 }
 
