@@ -115,8 +115,11 @@ test_keys (void)
   assert_keys (get (json, "cushions/0/seams/0/a"), "piece runs length");
   assert_keys (get (json, "cushions/0/foam/0"),
                "material rings thickness oversize count volume weight");
-  assert_keys (get (json, "lays/0"), "cloth strips density seed steps digest placed unlaid");
+  assert_keys (get (json, "lays/0"),
+               "cloth strips density seed steps digest cuts cutting placed unlaid");
   assert_keys (get (json, "lays/0/strips/0"), "kind width length");
+  assert_keys (get (json, "lays/0/cutting/1"),
+               "cuts buy unlaid straight_cuts straight_length outline_length minutes");
   assert_keys (get (json, "lays/0/placed/0"), "cushion piece copy strip x y turn mirrored");
   assert_keys (get (json, "purchase/0"),
                "cloth bolts laid squaring pattern buy sold_by waste unlaid stock leftovers added");

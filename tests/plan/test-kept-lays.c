@@ -4,7 +4,7 @@
 #include "cover/hand-made.h"
 #include "exchange/job-file.h"
 
-static const SqLayBudget first = { .seed = 1 }, longer = { .seed = 7, .steps = 20 };
+static const SqLayBudget first = { .seed = 1 }, longer = { .seed = 7, .steps = 8 };
 
 /* Two seats, each on a cloth of its own; the second is a pair, with stripes, and one more of its
  * pieces than goes on the cloth. */
