@@ -212,14 +212,13 @@ sq_plan_lay_task_otherwise (const SqPlan *plan, SqId id, guint otherwise)
   const SqCloth *cloth = sq_plan_cloth (plan, id);
   SqLayTask *task = sq_lay_task_new (0);
 
-  if (otherwise & SQ_LAY_STRAIGHT)
-    sq_lay_task_set_straight (task);
   add_strips (task, otherwise & SQ_LAY_ALL_BOUGHT ? NULL : cloth, roll_width_mm (plan, cloth));
   add_items (task, plan, id, !(otherwise & SQ_LAY_UNMATCHED), 1);
   for (guint i = 0; i < plan->job->pins->len; i++)
     if (sq_job_pin (plan->job, i)->of.cloth == id && !(otherwise & SQ_LAY_ALL_BOUGHT))
       add_pin (task, plan, sq_job_pin (plan->job, i));
-  if (plan->job->laying.cuts == SQ_CUTS_STRAIGHT)
+  if ((otherwise & SQ_LAY_STRAIGHT)
+      || (plan->job->laying.cuts == SQ_CUTS_STRAIGHT && !(otherwise & SQ_LAY_FREE)))
     sq_lay_task_set_straight (task);
   sq_lay_task_seal (task);
   return task;

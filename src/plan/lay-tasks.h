@@ -9,7 +9,8 @@
  * index there. Strips are what the cloth has in stock, remnants first, then bolts, and at last the
  * roll that is to be bought, as long as it need be; a strip's tag is the id in stock, 0 the roll's.
  * Pins of what is not there are left out. Pure: the same plan gives the same task and digest. New
- * reference; no items where nothing is cut from it. */
+ * reference; no items where nothing is cut from it. For straight cuts only where the job says so: by
+ * rule see lay-choice.h. */
 SqLayTask *sq_plan_lay_task (const SqPlan *plan, SqId cloth);
 
 /* The same otherwise than the job has it, as bits. */
@@ -17,7 +18,8 @@ typedef enum
 {
   SQ_LAY_UNMATCHED = 1 << 0,  /* the pattern falls where it will */
   SQ_LAY_ALL_BOUGHT = 1 << 1, /* without stock, flaws and pins */
-  SQ_LAY_STRAIGHT = 1 << 2,   /* so that straight cuts right through what is left can follow */
+  SQ_LAY_FREE = 1 << 2,       /* so that a knife can go round every piece */
+  SQ_LAY_STRAIGHT = 1 << 3,   /* so that straight cuts right through what is left can follow */
 } SqLayOtherwise;
 SqLayTask *sq_plan_lay_task_otherwise (const SqPlan *plan, SqId cloth, guint otherwise);
 

@@ -254,7 +254,7 @@ add_cloth (SqLays *lays, SqId id, const Sources *from, const SqTask *watch)
   const SqLays *shared = from->warm != NULL ? from->warm : from->before;
   SqClothLay cloth = {
     .cloth = id,
-    .by_cuts = { { .task = sq_plan_lay_task (lays->plan, id) },
+    .by_cuts = { { .task = sq_plan_lay_task_otherwise (lays->plan, id, SQ_LAY_FREE) },
                  { .task = sq_plan_lay_task_otherwise (lays->plan, id, SQ_LAY_STRAIGHT) } },
     .kept = sq_job_kept_lay (lays->plan->job, id)
   };

@@ -78,7 +78,8 @@ test_laid (void)
       g_assert_true (cloth->by_cuts[1].task->straight);
       for (guint m = 0; m < 2; m++)
         g_assert_true (sq_lay_is_valid (cloth->by_cuts[m].task, cloth->by_cuts[m].lay));
-      g_assert_cmpuint (k, ==, i == 0 ? sq_cuts_are_straight (plan, cloth->by_cuts) : i - 1);
+      g_assert_cmpuint (k, ==,
+                        i == 0 ? (guint) sq_cuts_are_straight (plan, cloth->by_cuts) : i - 1);
     }
 }
 
