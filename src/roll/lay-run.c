@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-run.h"
 
+#include "roll/lay-cost.h"
 #include "roll/lay-search.h"
+#include "roll/lay-warm.h"
 #include "roll/lay-ways.h"
 
 #include <math.h>
@@ -21,56 +23,7 @@
 /* Lays that did not come out and are near to it. */
 #define POOL 6
 
-static const SqLayEffort effort = { .patience = 100, .strikes = 2 };
-
-/* ---- which is better ----------------------------------------------------------------------- */
-
-/* What counts of a lay, the first first; the less the better. */
-typedef struct
-{
-  double unlaid_mm2, bought_mm2, length_mm;
-} Cost;
-
-static Cost
-cost_of (const SqLayTask *task, const SqLay *lay)
-{
-  Cost cost = { 0, 0, 0 };
-
-  for (guint i = 0; i < lay->unlaid->len; i++)
-    {
-      const SqUnlaid *unlaid = &g_array_index (lay->unlaid, SqUnlaid, i);
-      const SqLayItem *item = sq_lay_task_item (task, unlaid->item);
-      cost.unlaid_mm2 += unlaid->count * sq_grid_rings_area_mm2 (item->rings, item->n_rings);
-    }
-  for (guint i = 0; i < task->strips->len; i++)
-    {
-      const SqLayStrip *strip = sq_lay_task_strip (task, i);
-      gint32 laid = sq_lay_length (lay, i);
-      gint32 bought = strip->kind == SQ_STRIP_REMNANT             ? 0
-                      : strip->kind == SQ_STRIP_ROLL || laid == 0 ? laid
-                                                                  : sq_lay_strip_end (strip);
-      cost.bought_mm2 += (bought / SQ_GRID_PER_MM) * (strip->width / SQ_GRID_PER_MM);
-      cost.length_mm += laid / SQ_GRID_PER_MM;
-    }
-  return cost;
-}
-
-static int
-compare_costs (const Cost *a, const Cost *b)
-{
-  if (a->unlaid_mm2 != b->unlaid_mm2)
-    return a->unlaid_mm2 < b->unlaid_mm2 ? -1 : 1;
-  if (a->bought_mm2 != b->bought_mm2)
-    return a->bought_mm2 < b->bought_mm2 ? -1 : 1;
-  return (a->length_mm > b->length_mm) - (a->length_mm < b->length_mm);
-}
-
-int
-sq_lay_compare (const SqLayTask *task, const SqLay *a, const SqLay *b)
-{
-  Cost cost_a = cost_of (task, a), cost_b = cost_of (task, b);
-  return compare_costs (&cost_a, &cost_b);
-}
+static const SqLayEffort effort = { .patience = 60, .strikes = 2 };
 
 /* ---- a run --------------------------------------------------------------------------------- */
 
@@ -103,8 +56,8 @@ typedef struct
   const SqLayBudget *budget;
   const SqLayWatch *watch;
   SqLayKinds *kinds;
-  SqLaySearch *search; /* NULL: lays are sought by changing the order */
-  SqLayWay way;        /* in which lays are made in an order */
+  SqLayWorld *world; /* NULL: lays are sought by changing the order */
+  SqLayWay way;      /* in which lays are made in an order */
 
   GMutex lock; /* of all that follows */
   GCond changed;
@@ -283,21 +236,21 @@ plan_separation (Run *run, Attempt *attempt, guint64 number)
       double drawn = (double) (sq_lay_chance (&chance) >> 11) / 9007199254740992.0;
       const Near *near = &g_array_index (run->pool, Near, (guint) (drawn * drawn * run->pool->len));
       attempt->spots = copy_of (near->spots, sizeof (SqLaySpot));
-      sq_lay_search_swap (run->search, attempt->spots, attempt->seed);
+      sq_lay_search_swap (run->world, attempt->spots, attempt->seed);
       return;
     }
   attempt->spots = copy_of (run->spots, sizeof (SqLaySpot));
   cut_out (run->kinds, attempt->spots, open, laid, by,
            later == 0 && number == 0 ? 0 : attempt->seed);
   if (later % 3 == 1)
-    sq_lay_search_swap (run->search, attempt->spots, attempt->seed);
+    sq_lay_search_swap (run->world, attempt->spots, attempt->seed);
 }
 
 /* Whether attempt @number of the run, of all ages, is a lay in order: of boxes every second one is. */
 static gboolean
 is_in_order (const Run *run, guint64 number)
 {
-  return run->search == NULL || (run->way == SQ_LAY_BY_BOXES && number % 2 != 0);
+  return run->world == NULL || (run->way == SQ_LAY_BY_BOXES && number % 2 != 0);
 }
 
 static Attempt *
@@ -308,7 +261,7 @@ plan_attempt (Run *run)
   attempt->age = run->age;
   attempt->number = run->next++;
   attempt->seed = mixed (run->budget->seed, attempt->age, attempt->number);
-  guint64 number = run->before + attempt->number, n_ways = run->search != NULL ? 2 : 1;
+  guint64 number = run->before + attempt->number, n_ways = run->world != NULL ? 2 : 1;
   if (is_in_order (run, number))
     {
       attempt->order = g_array_ref (run->order);
@@ -353,10 +306,10 @@ make_attempt (Run *run, Attempt *attempt, const SqLay *best)
   if (attempt->spots == NULL)
     attempt->lay = sq_lay_way_attempt (run->kinds, run->way, attempt->way_number, attempt->seed,
                                        &attempt->order, &watch);
-  else if (sq_lay_search_separate (run->search, attempt->spots, attempt->ends, attempt->seed,
-                                   effort, is_vain, &asking, &attempt->loss))
+  else if (sq_lay_search_separate (run->world, attempt->spots, attempt->ends, attempt->seed, effort,
+                                   is_vain, &asking, &attempt->loss))
     {
-      sq_lay_search_compact (run->search, attempt->spots, attempt->ends);
+      sq_lay_search_compact (run->world, attempt->spots, attempt->ends);
       attempt->lay = lay_of (run->kinds, attempt->spots, best);
     }
   if (attempt->lay != NULL
@@ -404,7 +357,7 @@ begin_age (Run *run, Attempt *attempt)
       g_array_unref (run->order);
       run->order = g_array_ref (attempt->order);
     }
-  if (run->search != NULL)
+  if (run->world != NULL)
     {
       g_array_unref (run->spots);
       run->spots = spots_of (run->kinds, run->best);
@@ -536,6 +489,22 @@ lay_order (Run *run, GArray *order, double from, double to)
   return lay != NULL;
 }
 
+/* What keeps the pieces where they lie in @warm takes the place of the best, though it may be a
+ * little longer: a roll is not shuffled for a hand's breadth. */
+static void
+keep_warm (Run *run, const SqLay *warm)
+{
+  const SqTask *watch = run->watch != NULL ? &run->watch->task : NULL;
+  SqLay *kept = sq_lay_is_valid (run->task, warm)
+                    ? NULL
+                    : sq_lay_warm (run->kinds, warm, run->best, watch);
+
+  if (kept == NULL)
+    return;
+  sq_lay_unref (run->best);
+  run->best = kept;
+}
+
 /* The best lay before any steps: the first, or what @warm gives; FALSE if it was stopped. */
 static gboolean
 begin (Run *run, const SqLay *warm)
@@ -543,18 +512,19 @@ begin (Run *run, const SqLay *warm)
   guint n_first = sq_lay_n_pieces (run->kinds) <= FEW_PIECES ? SQ_N_LAY_SORTS : 1;
   double each = 1.0 / (n_first + (warm != NULL)), from = 0;
 
-  if (warm != NULL)
+  if (warm != NULL && sq_lay_is_valid (run->task, warm))
+    offer (run, sq_lay_ref (warm), sq_lay_order_new_as (run->kinds, warm));
+  else if (warm != NULL && run->task->straight)
     {
-      GArray *as_warm = sq_lay_order_new_as (run->kinds, warm);
-      if (sq_lay_is_valid (run->task, warm))
-        offer (run, sq_lay_ref (warm), g_array_ref (as_warm));
-      if (!lay_order (run, as_warm, 0, each))
+      if (!lay_order (run, sq_lay_order_new_as (run->kinds, warm), 0, each))
         return FALSE;
       from = each;
     }
   for (guint i = 0; i < n_first; i++, from += each)
     if (!lay_order (run, sq_lay_order_new (run->kinds, (SqLaySort) i), from, from + each))
       return FALSE;
+  if (warm != NULL && !run->task->straight)
+    keep_warm (run, warm);
   return TRUE;
 }
 
@@ -582,7 +552,7 @@ improve (Run *run)
   GThread *threads[WINDOW];
 
   run->spots = spots_of (run->kinds, run->best);
-  run->search = run->task->straight ? NULL : sq_lay_search_new (run->kinds, run->spots);
+  run->world = run->task->straight ? NULL : sq_lay_world_new (run->kinds, run->spots);
   run->shrink = MOST_SHRINK / 2;
   for (guint i = 1; i < n; i++)
     threads[i] = g_thread_new ("lay", work, run);
@@ -591,7 +561,7 @@ improve (Run *run)
     g_thread_join (threads[i]);
   for (guint i = 0; i < WINDOW; i++)
     g_clear_pointer (&run->window[i], attempt_free);
-  g_clear_pointer (&run->search, sq_lay_search_free);
+  g_clear_pointer (&run->world, sq_lay_world_free);
   g_array_unref (run->spots);
 }
 

@@ -30,7 +30,3 @@ typedef struct
  * thread. New reference. */
 SqLay *sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
                    const SqLayWatch *watch);
-
-/* < 0 where @a is better than @b, both of @task: first what is laid counts, by area; then the cloth
- * that must be bought; then the length taken of all strips. */
-int sq_lay_compare (const SqLayTask *task, const SqLay *a, const SqLay *b);

@@ -1,19 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-search.h"
 
-#include "roll/lay-nofit.h"
 #include "roll/lay-order.h"
-#include "roll/lay-phase.h"
 
 #include <math.h>
 #include <string.h>
-
-/* Pairs weigh each by itself, so pieces may not be too many. */
-#define MOST_PIECES 512
-/* Tables for all pairs of shapes. */
-#define MOST_SHAPES 2048
-/* Products of a table's numbers fit up to this size of a piece (µm). */
-#define LARGEST_UM 200000000
 
 /* Places looked at for a piece: about where it lies, and anywhere. */
 #define N_NEAR 6
@@ -37,253 +28,15 @@
 #define LANES 4
 typedef gint32 Lanes __attribute__ ((vector_size (LANES * sizeof (gint32))));
 
-/* A shape as the search knows it: of a kind in a pose, or of a flaw. */
-typedef struct
-{
-  SqLayParts *parts;
-  SqGridBox box;        /* of the parts */
-  gint32 length, width; /* of the cut line's box; 0: a flaw */
-  float side_um;        /* the smaller of both */
-  float weight;         /* what overlaps of it count: large and hollow ones are hard to place */
-  guint kind, pose;
-} Shape;
-
-struct _SqLaySearch
-{
-  const SqLayKinds *kinds;
-  guint n_shapes, n_pieces, n_strips;
-  Shape *shapes;
-  guint *first_shape;  /* by kind: that of its first pose */
-  SqLayNofit **nofits; /* by shape and shape, the first being the lesser; made when asked for */
-  GMutex lock;         /* of making them */
-  gint64 *strip_y;     /* strips lie side by side: where each begins */
-  SqLayPhase *phases;  /* by shape and strip */
-  gboolean *is_phased; /* by kind */
-  gboolean *is_pinned; /* by piece */
-  GArray *flaws;       /* of Flaw */
-};
-
-typedef struct
-{
-  guint shape;
-  gint32 x, y;
-} Flaw;
-
-/* ---- shapes -------------------------------------------------------------------------------- */
-
-static Shape
-shape_of_kind (const SqLayKinds *kinds, guint kind, guint pose)
-{
-  const SqLayItem *item = sq_lay_task_item (kinds->task, sq_lay_kind (kinds, kind)->first);
-  const SqLayShape *outline = sq_lay_kind (kinds, kind)->shapes[pose];
-  SqLayParts *parts = sq_lay_parts_new (item, item->poses[pose]);
-
-  return (Shape){ .parts = parts,
-                  .box = parts->box,
-                  .length = outline->length,
-                  .width = outline->width,
-                  .side_um = (float) MIN (outline->length, outline->width),
-                  .weight = (float) sqrt (sqrt (parts->hull)),
-                  .kind = kind,
-                  .pose = pose };
-}
-
-static void
-add_shapes (SqLaySearch *search)
-{
-  const SqLayKinds *kinds = search->kinds;
-  guint n = 0;
-
-  for (guint i = 0; i < kinds->kinds->len; i++)
-    for (guint pose = 0; pose < sq_lay_kind (kinds, i)->n_shapes; pose++, n++)
-      {
-        if (pose == 0)
-          search->first_shape[i] = n;
-        search->shapes[n] = shape_of_kind (kinds, i, pose);
-      }
-  for (guint k = 0; k < search->n_strips; k++)
-    {
-      const SqLayStrip *strip = sq_lay_task_strip (kinds->task, k);
-      for (guint i = 0; i < strip->n_flaws; i++, n++)
-        {
-          SqGridBox box = strip->flaws[i];
-          SqGrid size = { box.max.x - box.min.x, box.max.y - box.min.y };
-          Flaw flaw = { n, box.min.x, (gint32) (box.min.y + search->strip_y[k]) };
-          search->shapes[n].parts = sq_lay_parts_new_box (size);
-          search->shapes[n].box = search->shapes[n].parts->box;
-          search->shapes[n].weight = (float) sqrt (sqrt (search->shapes[n].parts->hull));
-          g_array_append_val (search->flaws, flaw);
-        }
-    }
-}
-
-/* Weights about 1, so that losses are lengths. */
-static void
-even_weights (SqLaySearch *search)
-{
-  float sum = 0;
-
-  for (guint i = 0; i < search->n_shapes; i++)
-    sum += search->shapes[i].weight;
-  for (guint i = 0; i < search->n_shapes; i++)
-    search->shapes[i].weight = sqrtf (search->shapes[i].weight * (float) search->n_shapes / sum);
-}
-
-static void
-add_phases (SqLaySearch *search)
-{
-  const SqLayKinds *kinds = search->kinds;
-
-  for (guint i = 0; i < kinds->kinds->len; i++)
-    {
-      const SqLayKind *kind = sq_lay_kind (kinds, i);
-      const SqLayItem *item = sq_lay_task_item (kinds->task, kind->first);
-      search->is_phased[i] = item->phase.repeat_along_nm > 0 || item->phase.repeat_across_nm > 0;
-      for (guint pose = 0; pose < kind->n_shapes; pose++)
-        for (guint k = 0; k < search->n_strips; k++)
-          search->phases[(search->first_shape[i] + pose) * search->n_strips + k] = sq_lay_phase (
-              item, item->poses[pose], kind->shapes[pose]->at, sq_lay_task_strip (kinds->task, k));
-    }
-}
-
-static gboolean
-is_pinned (const SqLayKinds *kinds, const SqLaySpot *spot)
-{
-  const SqLayTask *task = kinds->task;
-
-  for (guint i = 0; i < task->pins->len; i++)
-    {
-      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
-      const SqLayItem *item = sq_lay_task_item (task, pin->item);
-      if (kinds->kind_of[pin->item] != spot->kind || pin->strip != spot->strip
-          || !sq_grid_pose_equal (pin->pose, item->poses[spot->pose]))
-        continue;
-      SqGrid corner = sq_lay_item_box (item, pin->pose).min;
-      if ((gint64) pin->at.x + corner.x == spot->x && (gint64) pin->at.y + corner.y == spot->y)
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* Whether all of it fits the numbers that are used. */
-static gboolean
-is_fit (const SqLayKinds *kinds, const GArray *spots, guint n_shapes)
-{
-  const SqLayTask *task = kinds->task;
-  gint64 across = 0;
-
-  for (guint k = 0; k < task->strips->len; k++)
-    across += sq_lay_task_strip (task, k)->width;
-  for (guint i = 0; i < task->items->len; i++)
-    {
-      SqGridBox box = sq_lay_task_item (task, i)->box;
-      if ((gint64) box.max.x - box.min.x > LARGEST_UM
-          || (gint64) box.max.y - box.min.y > LARGEST_UM)
-        return FALSE;
-    }
-  return spots->len > 1 && spots->len <= MOST_PIECES && n_shapes <= MOST_SHAPES
-         && across < G_MAXINT32 / 2;
-}
-
-SqLaySearch *
-sq_lay_search_new (const SqLayKinds *kinds, const GArray *spots)
-{
-  guint n_shapes = 0, n_strips = kinds->task->strips->len;
-
-  for (guint i = 0; i < kinds->kinds->len; i++)
-    n_shapes += sq_lay_kind (kinds, i)->n_shapes;
-  for (guint k = 0; k < n_strips; k++)
-    n_shapes += sq_lay_task_strip (kinds->task, k)->n_flaws;
-  if (!is_fit (kinds, spots, n_shapes))
-    return NULL;
-
-  SqLaySearch *search = g_new0 (SqLaySearch, 1);
-  search->kinds = kinds;
-  search->n_shapes = n_shapes;
-  search->n_pieces = spots->len;
-  search->n_strips = n_strips;
-  search->shapes = g_new0 (Shape, n_shapes);
-  search->first_shape = g_new0 (guint, kinds->kinds->len);
-  search->nofits = g_new0 (SqLayNofit *, (gsize) n_shapes * n_shapes);
-  search->strip_y = g_new0 (gint64, n_strips + 1);
-  search->phases = g_new0 (SqLayPhase, (gsize) n_shapes * n_strips);
-  search->is_phased = g_new0 (gboolean, kinds->kinds->len);
-  search->is_pinned = g_new0 (gboolean, spots->len);
-  search->flaws = g_array_new (FALSE, FALSE, sizeof (Flaw));
-  g_mutex_init (&search->lock);
-  for (guint k = 0; k < n_strips; k++)
-    search->strip_y[k + 1] = search->strip_y[k] + sq_lay_task_strip (kinds->task, k)->width;
-  add_shapes (search);
-  even_weights (search);
-  add_phases (search);
-  for (guint i = 0; i < spots->len; i++)
-    search->is_pinned[i] = is_pinned (kinds, &g_array_index (spots, SqLaySpot, i));
-  return search;
-}
-
-void
-sq_lay_search_free (SqLaySearch *search)
-{
-  for (guint i = 0; i < search->n_shapes; i++)
-    g_clear_pointer (&search->shapes[i].parts, sq_lay_parts_free);
-  for (gsize i = 0; i < (gsize) search->n_shapes * search->n_shapes; i++)
-    sq_lay_nofit_free (search->nofits[i]);
-  g_free (search->shapes);
-  g_free (search->first_shape);
-  g_free (search->nofits);
-  g_free (search->strip_y);
-  g_free (search->phases);
-  g_free (search->is_phased);
-  g_free (search->is_pinned);
-  g_array_unref (search->flaws);
-  g_mutex_clear (&search->lock);
-  g_free (search);
-}
-
-static const SqLayNofit *
-make_nofit (SqLaySearch *search, guint moving, guint fixed)
-{
-  SqLayNofit **place = &search->nofits[(gsize) moving * search->n_shapes + fixed];
-
-  g_mutex_lock (&search->lock);
-  if (*place == NULL)
-    {
-      SqLayNofit *made = sq_lay_nofit_new (search->shapes[moving].parts,
-                                           search->shapes[fixed].parts);
-      g_atomic_pointer_set (place, made);
-    }
-  g_mutex_unlock (&search->lock);
-  return *place;
-}
-
-static inline float
-depth_of (SqLaySearch *search, guint moving, guint fixed, gint32 dx, gint32 dy)
-{
-  guint a = MIN (moving, fixed), b = MAX (moving, fixed);
-  const SqLayNofit *nofit = g_atomic_pointer_get (
-      &search->nofits[(gsize) a * search->n_shapes + b]);
-
-  if (G_UNLIKELY (nofit == NULL))
-    nofit = make_nofit (search, a, b);
-  return a == moving ? sq_lay_nofit_depth (nofit, dx, dy) : sq_lay_nofit_depth (nofit, -dx, -dy);
-}
-
 /* ---- a state ------------------------------------------------------------------------------- */
-
-/* Where something lies, the strips side by side. */
-typedef struct
-{
-  guint shape, strip;
-  gint32 x, y;
-} Place;
 
 /* Pieces first, then flaws. */
 typedef struct
 {
-  SqLaySearch *search;
+  SqLayWorld *world;
   const gint32 *ends;
   guint n_free, n, stride; /* pieces; all; all, a whole number of lanes */
-  Place *places;
+  SqLayPlace *places;
   gint32 *x0, *x1, *y0, *y1; /* the boxes of their parts, by lanes */
   float *losses, *weights;   /* by two of them; stride apart */
   guint64 chance;
@@ -295,16 +48,10 @@ lanes_new (guint n)
   return g_aligned_alloc0 (n, sizeof (gint32), sizeof (Lanes));
 }
 
-static guint
-shape_at (const SqLaySearch *search, const SqLaySpot *spot)
-{
-  return search->first_shape[spot->kind] + spot->pose;
-}
-
 static void
-put (State *state, guint i, Place place)
+put (State *state, guint i, SqLayPlace place)
 {
-  const SqGridBox *box = &state->search->shapes[place.shape].box;
+  const SqGridBox *box = &state->world->shapes[place.shape].box;
 
   state->places[i] = place;
   state->x0[i] = place.x + box->min.x;
@@ -314,16 +61,16 @@ put (State *state, guint i, Place place)
 }
 
 static State *
-state_new (SqLaySearch *search, const GArray *spots, const gint32 *ends, guint64 seed)
+state_new (SqLayWorld *world, const GArray *spots, const gint32 *ends, guint64 seed)
 {
   State *state = g_new0 (State, 1);
 
-  state->search = search;
+  state->world = world;
   state->ends = ends;
   state->n_free = spots->len;
-  state->n = spots->len + search->flaws->len;
+  state->n = spots->len + world->flaws->len;
   state->stride = (state->n + LANES - 1) / LANES * LANES;
-  state->places = g_new0 (Place, state->n);
+  state->places = g_new0 (SqLayPlace, state->n);
   state->x0 = lanes_new (state->stride);
   state->x1 = lanes_new (state->stride);
   state->y0 = lanes_new (state->stride);
@@ -340,17 +87,9 @@ state_new (SqLaySearch *search, const GArray *spots, const gint32 *ends, guint64
       state->x1[i] = G_MININT32;
     }
   for (guint i = 0; i < spots->len; i++)
-    {
-      const SqLaySpot *spot = &g_array_index (spots, SqLaySpot, i);
-      put (state, i,
-           (Place){ shape_at (search, spot), spot->strip, (gint32) spot->x,
-                    (gint32) (spot->y + search->strip_y[spot->strip]) });
-    }
-  for (guint i = 0; i < search->flaws->len; i++)
-    {
-      const Flaw *flaw = &g_array_index (search->flaws, Flaw, i);
-      put (state, spots->len + i, (Place){ flaw->shape, 0, flaw->x, flaw->y });
-    }
+    put (state, i, sq_lay_world_place (world, &g_array_index (spots, SqLaySpot, i)));
+  for (guint i = 0; i < world->flaws->len; i++)
+    put (state, spots->len + i, g_array_index (world->flaws, SqLayPlace, i));
   return state;
 }
 
@@ -369,16 +108,10 @@ state_free (State *state)
 
 /* @places as spots. */
 static void
-to_spots (const SqLaySearch *search, const Place *places, GArray *spots)
+to_spots (const SqLayWorld *world, const SqLayPlace *places, GArray *spots)
 {
   for (guint i = 0; i < spots->len; i++)
-    {
-      const Shape *shape = &search->shapes[places[i].shape];
-      g_array_index (spots, SqLaySpot, i) = (SqLaySpot){ shape->kind, places[i].strip, shape->pose,
-                                                         places[i].x,
-                                                         places[i].y
-                                                             - search->strip_y[places[i].strip] };
-    }
+    g_array_index (spots, SqLaySpot, i) = sq_lay_world_spot (world, &places[i]);
 }
 
 /* ---- chance -------------------------------------------------------------------------------- */
@@ -399,66 +132,24 @@ chance_up_to (State *state, gint32 most)
 
 /* ---- places a piece may take --------------------------------------------------------------- */
 
-/* The greatest x and y of @shape on @strip; FALSE where it does not go in. */
 static gboolean
 room_for (const State *state, guint shape, guint strip, gint32 *most_x, gint32 *most_y)
 {
-  const Shape *s = &state->search->shapes[shape];
-
-  *most_x = state->ends[strip] - s->length;
-  *most_y = sq_lay_task_strip (state->search->kinds->task, strip)->width - s->width;
-  return *most_x >= 0 && *most_y >= 0;
+  return sq_lay_world_room (state->world, shape, strip, state->ends[strip], most_x, most_y);
 }
 
-/* The allowed place of those next to @at, stepping back where it is beyond @most. */
 static gboolean
-snap_x (const SqLayPhase *phase, gint64 y, gint64 at, gint32 most, gint32 *x)
+settle (const State *state, SqLayPlace *place, gint64 x, gint64 y)
 {
-  gint64 next = sq_lay_phase_next_x (phase, y, at);
-  gint64 repeat = phase->repeat_along_nm / 1000;
-
-  if (next != at && repeat > 0)
-    {
-      gint64 last = sq_lay_phase_next_x (phase, y, next - repeat - 1);
-      if (last >= 0 && last < next && (next > most || at - last < next - at))
-        next = last;
-    }
-  *x = (gint32) next;
-  return next >= 0 && next <= most;
-}
-
-/* Moves @place, x and y on the strip from 0, into the strip and to the nearest place of its
- * pattern. FALSE where there is none. */
-static gboolean
-settle (const State *state, Place *place, gint64 x, gint64 y)
-{
-  const SqLaySearch *search = state->search;
-  gint32 most_x, most_y, at_x;
-
-  if (!room_for (state, place->shape, place->strip, &most_x, &most_y))
-    return FALSE;
-  x = CLAMP (x, 0, most_x);
-  y = CLAMP (y, 0, most_y);
-  if (search->is_phased[search->shapes[place->shape].kind])
-    {
-      const SqLayPhase *phase = &search->phases[place->shape * search->n_strips + place->strip];
-      gint64 last = sq_lay_phase_last_y (phase, y), next = sq_lay_phase_next_y (phase, y);
-      y = last >= 0 && (y - last <= next - y || next > most_y) ? last : next;
-      if (y < 0 || y > most_y || !snap_x (phase, y, x, most_x, &at_x))
-        return FALSE;
-      x = at_x;
-    }
-  place->x = (gint32) x;
-  place->y = (gint32) (y + search->strip_y[place->strip]);
-  return TRUE;
+  return sq_lay_world_settle (state->world, state->ends[place->strip], place, x, y);
 }
 
 /* Any pose. */
 static guint
 any_shape (State *state, guint shape)
 {
-  const Shape *s = &state->search->shapes[shape];
-  const SqLayKinds *kinds = state->search->kinds;
+  const SqLayWorldShape *s = &state->world->shapes[shape];
+  const SqLayKinds *kinds = state->world->kinds;
   guint n = sq_lay_kind (kinds, s->kind)->n_shapes;
 
   return n == 1 ? shape : shape - s->pose + chance_below (state, n);
@@ -469,7 +160,7 @@ static gboolean
 any_strip (State *state, guint shape, guint *strip, gint32 *most_x, gint32 *most_y)
 {
   double all = 0;
-  guint n = state->search->n_strips;
+  guint n = state->world->n_strips;
 
   if (n == 1)
     {
@@ -492,7 +183,7 @@ any_strip (State *state, guint shape, guint *strip, gint32 *most_x, gint32 *most
 }
 
 static gboolean
-anywhere (State *state, guint shape, Place *place)
+anywhere (State *state, guint shape, SqLayPlace *place)
 {
   gint32 most_x, most_y;
 
@@ -504,15 +195,15 @@ anywhere (State *state, guint shape, Place *place)
 }
 
 static gboolean
-near_by (State *state, const Place *from, Place *place)
+near_by (State *state, const SqLayPlace *from, SqLayPlace *place)
 {
-  const Shape *old = &state->search->shapes[from->shape];
+  const SqLayWorldShape *old = &state->world->shapes[from->shape];
   *place = *from;
   place->shape = any_shape (state, from->shape);
-  const Shape *new = &state->search->shapes[place->shape];
+  const SqLayWorldShape *new = &state->world->shapes[place->shape];
   /* The middle goes anywhere in the old box. */
   gint64 x = from->x + chance_up_to (state, old->length) - new->length / 2;
-  gint64 y = from->y - state->search->strip_y[from->strip] + chance_up_to (state, old->width)
+  gint64 y = from->y - state->world->strip_y[from->strip] + chance_up_to (state, old->width)
              - new->width / 2;
   return settle (state, place, x, y);
 }
@@ -520,23 +211,23 @@ near_by (State *state, const Place *from, Place *place)
 /* ---- losses -------------------------------------------------------------------------------- */
 
 static inline float
-pair_loss (State *state, const Place *place, guint i)
+pair_loss (State *state, const SqLayPlace *place, guint i)
 {
-  SqLaySearch *search = state->search;
-  const Place *other = &state->places[i];
-  float depth = depth_of (search, place->shape, other->shape, place->x - other->x,
-                          place->y - other->y);
+  SqLayWorld *world = state->world;
+  const SqLayPlace *other = &state->places[i];
+  float depth = sq_lay_world_depth (world, place->shape, other->shape, place->x - other->x,
+                                    place->y - other->y);
 
   return depth == 0
              ? 0
-             : depth * search->shapes[place->shape].weight * search->shapes[other->shape].weight;
+             : depth * world->shapes[place->shape].weight * world->shapes[other->shape].weight;
 }
 
 /* What piece @i would lose at @place; as soon as that is @bound or more, something that is. */
 static float
-look (State *state, guint i, const Place *place, float bound)
+look (State *state, guint i, const SqLayPlace *place, float bound)
 {
-  const SqGridBox *box = &state->search->shapes[place->shape].box;
+  const SqGridBox *box = &state->world->shapes[place->shape].box;
   const Lanes from_x = (Lanes){ 0 } + (place->x + box->min.x);
   const Lanes to_x = (Lanes){ 0 } + (place->x + box->max.x);
   const Lanes from_y = (Lanes){ 0 } + (place->y + box->min.y);
@@ -579,7 +270,7 @@ look (State *state, guint i, const Place *place, float bound)
 static void
 note_losses (State *state, guint i)
 {
-  const Place *place = &state->places[i];
+  const SqLayPlace *place = &state->places[i];
 
   for (guint k = 0; k < state->n; k++)
     {
@@ -623,16 +314,16 @@ all_losses (const State *state, float *most)
 
 typedef struct
 {
-  Place place;
+  SqLayPlace place;
   float loss;
 } Sample;
 
 static gboolean
 try_step (State *state, guint i, Sample *sample, float step_x, float step_y)
 {
-  Place place = sample->place;
+  SqLayPlace place = sample->place;
   gint64 x = place.x + (gint64) step_x;
-  gint64 y = place.y - state->search->strip_y[place.strip] + (gint64) step_y;
+  gint64 y = place.y - state->world->strip_y[place.strip] + (gint64) step_y;
 
   if (!settle (state, &place, x, y) || (place.x == sample->place.x && place.y == sample->place.y))
     return FALSE;
@@ -700,8 +391,8 @@ keep_sample (Sample *all, guint *n, const Sample *sample, float apart_um)
 static void
 move_piece (State *state, guint i)
 {
-  const Place from = state->places[i];
-  float side = state->search->shapes[from.shape].side_um;
+  const SqLayPlace from = state->places[i];
+  float side = state->world->shapes[from.shape].side_um;
   Sample best[N_FOLLOWED + 1], sample = { from, look (state, i, &from, G_MAXFLOAT) };
   guint n = 0;
   float bound = keep_sample (best, &n, &sample, 0.05f * side);
@@ -735,16 +426,15 @@ draw_in (State *state)
 {
   for (guint i = 0; i < state->n_free; i++)
     {
-      Place place = state->places[i];
+      SqLayPlace place = state->places[i];
       gint32 most_x, most_y;
-      if (state->search->is_pinned[i])
+      if (state->world->is_pinned[i])
         {
           if (!room_for (state, place.shape, place.strip, &most_x, &most_y) || place.x > most_x)
             return FALSE;
           continue;
         }
-      gboolean fits = settle (state, &place, place.x,
-                              place.y - state->search->strip_y[place.strip]);
+      gboolean fits = settle (state, &place, place.x, place.y - state->world->strip_y[place.strip]);
       for (guint tries = 0; !fits && tries < 64; tries++)
         fits = anywhere (state, place.shape, &place);
       if (!fits)
@@ -783,7 +473,7 @@ move_round (State *state, guint *order, gboolean (*is_cancelled) (gpointer), gpo
   guint n = 0;
 
   for (guint i = 0; i < state->n_free; i++)
-    if (!state->search->is_pinned[i] && is_in_way (state, i))
+    if (!state->world->is_pinned[i] && is_in_way (state, i))
       order[n++] = i;
   shuffle (state, order, n);
   for (guint i = 0; i < n; i++)
@@ -799,7 +489,7 @@ move_round (State *state, guint *order, gboolean (*is_cancelled) (gpointer), gpo
 /* A round's worth of rounds: until nothing overlaps, or it gets no nearer. @best and *@least are the
  * nearest so far. FALSE if it was cancelled. */
 static gboolean
-strike (State *state, guint patience, guint *order, Place *best, double *least,
+strike (State *state, guint patience, guint *order, SqLayPlace *best, double *least,
         gboolean (*is_cancelled) (gpointer), gpointer data)
 {
   double begun = *least;
@@ -813,7 +503,7 @@ strike (State *state, guint patience, guint *order, Place *best, double *least,
       if (loss < *least)
         {
           *least = loss;
-          memcpy (best, state->places, state->n * sizeof (Place));
+          memcpy (best, state->places, state->n * sizeof (SqLayPlace));
           if (loss < 0.98 * begun)
             {
               begun = loss;
@@ -827,13 +517,13 @@ strike (State *state, guint patience, guint *order, Place *best, double *least,
 }
 
 gboolean
-sq_lay_search_separate (SqLaySearch *search, GArray *spots, const gint32 *ends, guint64 seed,
+sq_lay_search_separate (SqLayWorld *world, GArray *spots, const gint32 *ends, guint64 seed,
                         SqLayEffort effort, gboolean (*is_cancelled) (gpointer), gpointer data,
                         double *loss)
 {
-  State *state = state_new (search, spots, ends, seed);
+  State *state = state_new (world, spots, ends, seed);
   g_autofree guint *order = g_new (guint, state->n);
-  g_autofree Place *best = g_new (Place, state->n);
+  g_autofree SqLayPlace *best = g_new (SqLayPlace, state->n);
   double least = G_MAXDOUBLE;
   float most;
   gboolean goes_on = draw_in (state);
@@ -843,7 +533,7 @@ sq_lay_search_separate (SqLaySearch *search, GArray *spots, const gint32 *ends, 
       for (guint i = 0; i < state->n; i++)
         note_losses (state, i);
       least = all_losses (state, &most);
-      memcpy (best, state->places, state->n * sizeof (Place));
+      memcpy (best, state->places, state->n * sizeof (SqLayPlace));
     }
   for (guint strikes = 0; goes_on && strikes < effort.strikes && least > 0;)
     {
@@ -856,7 +546,7 @@ sq_lay_search_separate (SqLaySearch *search, GArray *spots, const gint32 *ends, 
         note_losses (state, i);
     }
   if (least < G_MAXDOUBLE)
-    to_spots (search, best, spots);
+    to_spots (world, best, spots);
   if (loss != NULL)
     *loss = least;
   state_free (state);
@@ -868,7 +558,7 @@ sq_lay_search_separate (SqLaySearch *search, GArray *spots, const gint32 *ends, 
 static int
 compare_lefts (gconstpointer a, gconstpointer b, gpointer data)
 {
-  const Place *places = data;
+  const SqLayPlace *places = data;
   guint p = *(const guint *) a, q = *(const guint *) b;
 
   if (places[p].x != places[q].x)
@@ -881,13 +571,13 @@ static gboolean
 slide (State *state, guint i, gint32 x, gint32 y)
 {
   gboolean moved = FALSE;
-  float step = state->search->shapes[state->places[i].shape].side_um / 4;
+  float step = state->world->shapes[state->places[i].shape].side_um / 4;
 
   while (step >= 1)
     {
-      Place place = state->places[i];
+      SqLayPlace place = state->places[i];
       if (settle (state, &place, place.x + (gint64) (step * (float) x),
-                  place.y - state->search->strip_y[place.strip] + (gint64) (step * (float) y))
+                  place.y - state->world->strip_y[place.strip] + (gint64) (step * (float) y))
           && (place.x - state->places[i].x) * x >= 0 && (place.y - state->places[i].y) * y >= 0
           && (place.x != state->places[i].x || place.y != state->places[i].y)
           && look (state, i, &place, G_MINFLOAT) == 0)
@@ -902,9 +592,9 @@ slide (State *state, guint i, gint32 x, gint32 y)
 }
 
 void
-sq_lay_search_compact (SqLaySearch *search, GArray *spots, const gint32 *ends)
+sq_lay_search_compact (SqLayWorld *world, GArray *spots, const gint32 *ends)
 {
-  State *state = state_new (search, spots, ends, 1);
+  State *state = state_new (world, spots, ends, 1);
   g_autofree guint *order = g_new (guint, state->n);
   gboolean moved = TRUE;
 
@@ -915,27 +605,28 @@ sq_lay_search_compact (SqLaySearch *search, GArray *spots, const gint32 *ends)
         order[i] = i;
       g_qsort_with_data (order, (gint) state->n_free, sizeof (guint), compare_lefts, state->places);
       for (guint i = 0; i < state->n_free; i++)
-        if (!search->is_pinned[order[i]])
+        if (!world->is_pinned[order[i]])
           {
             moved |= slide (state, order[i], -1, 0);
             slide (state, order[i], 0, pass % 2 == 0 ? -1 : 1);
             moved |= slide (state, order[i], -1, 0);
           }
     }
-  to_spots (search, state->places, spots);
+  to_spots (world, state->places, spots);
   state_free (state);
 }
 
 /* ---- changing places ----------------------------------------------------------------------- */
 
 void
-sq_lay_search_swap (SqLaySearch *search, GArray *spots, guint64 seed)
+sq_lay_search_swap (SqLayWorld *world, GArray *spots, guint64 seed)
 {
   guint64 chance = seed;
   double all = 0;
 
   for (guint i = 0; i < spots->len; i++)
-    all += search->shapes[shape_at (search, &g_array_index (spots, SqLaySpot, i))].parts->hull;
+    all += world->shapes[sq_lay_world_place (world, &g_array_index (spots, SqLaySpot, i)).shape]
+               .parts->hull;
   double mean = all / spots->len;
   for (guint tries = 0; tries < 64; tries++)
     {
@@ -943,9 +634,9 @@ sq_lay_search_swap (SqLaySearch *search, GArray *spots, guint64 seed)
       guint k = (guint) (sq_lay_chance (&chance) % spots->len);
       SqLaySpot *a = &g_array_index (spots, SqLaySpot, i),
                 *b = &g_array_index (spots, SqLaySpot, k);
-      const Shape *sa = &search->shapes[shape_at (search, a)];
-      const Shape *sb = &search->shapes[shape_at (search, b)];
-      if (a->kind == b->kind || search->is_pinned[i] || search->is_pinned[k]
+      const SqLayWorldShape *sa = &world->shapes[sq_lay_world_place (world, a).shape];
+      const SqLayWorldShape *sb = &world->shapes[sq_lay_world_place (world, b).shape];
+      if (a->kind == b->kind || world->is_pinned[i] || world->is_pinned[k]
           || sa->parts->hull < mean / 2 || sb->parts->hull < mean / 2)
         continue;
       gint64 ax = a->x + sa->length / 2, ay = a->y + sa->width / 2;

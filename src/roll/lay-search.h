@@ -4,17 +4,7 @@
  * search, as in Egeblad et al. 2007 and Umetani et al. 2009). */
 #pragma once
 
-#include "roll/lay-kinds.h"
-
-/* What all attempts of a run share; may be used by several threads at once. */
-typedef struct _SqLaySearch SqLaySearch;
-
-/* For pieces that lie as in @spots (of SqLaySpot): the same pieces in all attempts, those at a pin
- * of the task stay where they are. @kinds is borrowed and must outlive it. NULL where they are too
- * many or too large for it. */
-SqLaySearch *sq_lay_search_new (const SqLayKinds *kinds, const GArray *spots);
-void sq_lay_search_free (SqLaySearch *search);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLaySearch, sq_lay_search_free)
+#include "roll/lay-world.h"
 
 /* How long one attempt goes on. */
 typedef struct
@@ -27,12 +17,12 @@ typedef struct
  * Spots beyond an end are moved before it first. TRUE if that came out; else @spots is what was
  * nearest to it, and *@loss (may be NULL) tells how near. Pure in @spots, @ends and @seed. Stops as
  * soon as @is_cancelled (may be NULL) says so. */
-gboolean sq_lay_search_separate (SqLaySearch *search, GArray *spots, const gint32 *ends,
-                                 guint64 seed, SqLayEffort effort,
-                                 gboolean (*is_cancelled) (gpointer), gpointer data, double *loss);
+gboolean sq_lay_search_separate (SqLayWorld *world, GArray *spots, const gint32 *ends, guint64 seed,
+                                 SqLayEffort effort, gboolean (*is_cancelled) (gpointer),
+                                 gpointer data, double *loss);
 
 /* Moves what does not overlap towards the cut end as far as it goes. Pure. */
-void sq_lay_search_compact (SqLaySearch *search, GArray *spots, const gint32 *ends);
+void sq_lay_search_compact (SqLayWorld *world, GArray *spots, const gint32 *ends);
 
 /* Lets two large pieces of @spots change places, as chance has it. */
-void sq_lay_search_swap (SqLaySearch *search, GArray *spots, guint64 seed);
+void sq_lay_search_swap (SqLayWorld *world, GArray *spots, guint64 seed);

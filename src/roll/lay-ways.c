@@ -2,8 +2,8 @@
 #include "roll/lay-ways.h"
 
 #include "roll/lay-boxes.h"
+#include "roll/lay-cost.h"
 #include "roll/lay-first.h"
-#include "roll/lay-run.h"
 #include "roll/lay-straight.h"
 
 /* So many pieces are laid in an attempt, and so many orders at most. */

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/lay-search.h"
+#include "roll/lay-cost.h"
 
 /* Where nothing better was found for so long (s), little more is to be expected. */
 #define QUIET_S 20.0

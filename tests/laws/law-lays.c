@@ -4,6 +4,7 @@
 #include "geometry/geos.h"
 #include "job/lay-edits.h"
 #include "plan/kept-lays.h"
+#include "roll/lay-cost.h"
 
 /* Arcs are flattened so closely for GEOS (mm). */
 #define FLAT_MM 0.0005

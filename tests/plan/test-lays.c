@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "plan/lays.h"
+#include "roll/lay-cost.h"
 
 #include "cover/hand-made.h"
 

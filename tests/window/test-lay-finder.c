@@ -3,6 +3,7 @@
 #include "window/lay-finder.h"
 
 #include "cover/hand-made.h"
+#include "roll/lay-cost.h"
 
 /* Far more than any run takes here (s). */
 #define LONGEST_S 120
