@@ -6,8 +6,6 @@
 #include "roll/lay-warm.h"
 #include "roll/lay-ways.h"
 
-#include <math.h>
-
 /* So few are laid at once by every size there is, and the best lay is the first: it takes no longer
  * than one of more pieces. */
 #define FEW_PIECES 32
@@ -43,7 +41,7 @@ typedef struct
   GArray *spots;      /* to begin from; NULL: lay in order */
   gint32 *ends;       /* to make room within */
   double shrink;      /* what that takes off */
-  GArray *order;      /* to begin from; then that which the lay was made in */
+  SqLayTrack track;   /* of a lay in order: to begin from, then how far it came */
   guint64 way_number; /* of the attempts at a lay in order, of all ages */
   SqLay *lay;         /* what came out; NULL: nothing better */
   double loss;        /* how far it was from that */
@@ -62,11 +60,13 @@ typedef struct
   GMutex lock; /* of all that follows */
   GCond changed;
   SqLay *best;
-  GArray *order;           /* that gave the best */
-  GArray *spots;           /* of the best */
-  double shrink;           /* that the age's first attempt tries */
-  guint64 age, next, done; /* attempts of the age: to be begun, and done before which all are */
-  guint64 before;          /* attempts of earlier ages */
+  GArray *order;             /* that gave the first */
+  GArray *spots;             /* of the best */
+  double shrink;             /* that the age's first attempt tries */
+  guint64 age, next, done;   /* attempts of the age: to be begun, and done before which all are */
+  guint64 before;            /* attempts of earlier ages */
+  SqLayTrack tracks[WINDOW]; /* of lays in order: attempts so many apart go on in the same one, as
+                                the earlier is done when the later may begin */
   Attempt *window[WINDOW];
   GArray *pool; /* of Near, the nearest first, of this age */
   guint64 steps;
@@ -77,7 +77,7 @@ static void
 attempt_free (Attempt *attempt)
 {
   g_clear_pointer (&attempt->spots, g_array_unref);
-  g_clear_pointer (&attempt->order, g_array_unref);
+  sq_lay_track_clear (&attempt->track);
   g_clear_pointer (&attempt->lay, sq_lay_unref);
   g_free (attempt->ends);
   g_free (attempt);
@@ -264,7 +264,7 @@ plan_attempt (Run *run)
   guint64 number = run->before + attempt->number, n_ways = run->world != NULL ? 2 : 1;
   if (is_in_order (run, number))
     {
-      attempt->order = g_array_ref (run->order);
+      attempt->track = sq_lay_track_copy (&run->tracks[number % WINDOW]);
       attempt->way_number = number / n_ways;
     }
   else if (run->way == SQ_LAY_BY_BOXES)
@@ -304,8 +304,11 @@ make_attempt (Run *run, Attempt *attempt, const SqLay *best)
   SqTask watch = { is_vain, NULL, &asking };
 
   if (attempt->spots == NULL)
-    attempt->lay = sq_lay_way_attempt (run->kinds, run->way, attempt->way_number, attempt->seed,
-                                       &attempt->order, &watch);
+    {
+      if (sq_lay_way_attempt (run->kinds, run->way, attempt->way_number, attempt->seed,
+                              &attempt->track, &watch))
+        attempt->lay = sq_lay_ref (attempt->track.lay);
+    }
   else if (sq_lay_search_separate (run->world, attempt->spots, attempt->ends, attempt->seed, effort,
                                    is_vain, &asking, &attempt->loss))
     {
@@ -347,16 +350,22 @@ is_shortest (const Run *run)
 /* ---- what comes of it ---------------------------------------------------------------------- */
 
 static void
+set_track (Run *run, guint64 number, const SqLayTrack *track)
+{
+  SqLayTrack *old = &run->tracks[number % WINDOW], copy = sq_lay_track_copy (track);
+
+  sq_lay_track_clear (old);
+  *old = copy;
+}
+
+static void
 begin_age (Run *run, Attempt *attempt)
 {
   sq_lay_unref (run->best);
   run->best = sq_lay_ref (attempt->lay);
   run->before += attempt->number + 1;
-  if (attempt->order != NULL)
-    {
-      g_array_unref (run->order);
-      run->order = g_array_ref (attempt->order);
-    }
+  for (guint i = 0; i < WINDOW && attempt->spots == NULL; i++)
+    set_track (run, i, &attempt->track);
   if (run->world != NULL)
     {
       g_array_unref (run->spots);
@@ -412,6 +421,8 @@ commit (Run *run)
           sq_lay_unref (taken.lay);
           return;
         }
+      if (attempt->spots == NULL)
+        set_track (run, run->before + attempt->number, &attempt->track);
       keep_near (run, attempt);
       run->window[run->done % WINDOW] = NULL;
       attempt_free (attempt);
@@ -554,13 +565,19 @@ improve (Run *run)
   run->spots = spots_of (run->kinds, run->best);
   run->world = run->task->straight ? NULL : sq_lay_world_new (run->kinds, run->spots);
   run->shrink = MOST_SHRINK / 2;
+  SqLayTrack track = { run->order, 0, run->way == SQ_LAY_BY_BOXES ? NULL : run->best };
+  for (guint i = 0; i < WINDOW; i++)
+    run->tracks[i] = sq_lay_track_copy (&track);
   for (guint i = 1; i < n; i++)
     threads[i] = g_thread_new ("lay", work, run);
   work (run);
   for (guint i = 1; i < n; i++)
     g_thread_join (threads[i]);
   for (guint i = 0; i < WINDOW; i++)
-    g_clear_pointer (&run->window[i], attempt_free);
+    {
+      g_clear_pointer (&run->window[i], attempt_free);
+      sq_lay_track_clear (&run->tracks[i]);
+    }
   g_clear_pointer (&run->world, sq_lay_world_free);
   g_array_unref (run->spots);
 }

@@ -7,8 +7,8 @@
 #include "roll/lay-straight.h"
 
 /* So many pieces are laid in an attempt, and so many orders at most. */
-#define PIECES_OF_ATTEMPT 4000
-#define ORDERS_OF_ATTEMPT 100
+#define PIECES_OF_ATTEMPT 12000
+#define ORDERS_OF_ATTEMPT 300
 
 static const guint n_rules[] = { [SQ_LAY_BY_OUTLINES] = 1,
                                  [SQ_LAY_BY_BOXES] = SQ_N_LAY_BOX_RULES,
@@ -51,47 +51,60 @@ orders_of_attempt (const SqLayKinds *kinds, SqLayWay way)
   return way == SQ_LAY_BY_OUTLINES ? 1 : CLAMP (n, 1, ORDERS_OF_ATTEMPT);
 }
 
-/* Takes @lay and @order, and keeps them where they are no worse than what there is. */
-static void
-keep_better (const SqLayKinds *kinds, SqLay *lay, GArray *order, SqLay **best, GArray **best_order)
+SqLayTrack
+sq_lay_track_copy (const SqLayTrack *track)
 {
-  if (*best == NULL || sq_lay_compare (kinds->task, lay, *best) <= 0)
-    {
-      g_clear_pointer (best, sq_lay_unref);
-      g_array_unref (*best_order);
-      *best = lay;
-      *best_order = order;
-      return;
-    }
-  sq_lay_unref (lay);
-  g_array_unref (order);
+  return (SqLayTrack){ g_array_ref (track->order), track->rule,
+                       track->lay != NULL ? sq_lay_ref (track->lay) : NULL };
 }
 
-SqLay *
+void
+sq_lay_track_clear (SqLayTrack *track)
+{
+  g_clear_pointer (&track->order, g_array_unref);
+  g_clear_pointer (&track->lay, sq_lay_unref);
+}
+
+/* An order and a rule like the track's: mostly the same rule. */
+static SqLayTrack
+varied (const SqLayTrack *track, SqLayWay way, guint64 *chance)
+{
+  SqLayTrack result = { sq_lay_order_shuffled (track->order, chance), track->rule, NULL };
+
+  if (sq_lay_chance (chance) % 4 == 0)
+    result.rule = (guint) (sq_lay_chance (chance) % n_rules[way]);
+  return result;
+}
+
+static SqLayTrack
+by_size (const SqLayKinds *kinds, guint64 number)
+{
+  return (SqLayTrack){ sq_lay_order_new (kinds, (SqLaySort) (number % SQ_N_LAY_SORTS)),
+                       (guint) (number / SQ_N_LAY_SORTS), NULL };
+}
+
+gboolean
 sq_lay_way_attempt (const SqLayKinds *kinds, SqLayWay way, guint64 number, guint64 chance,
-                    GArray **order, const SqTask *watch)
+                    SqLayTrack *track, const SqTask *watch)
 {
   guint n_orders = orders_of_attempt (kinds, way);
-  guint64 n_by_size = SQ_N_LAY_SORTS * n_rules[way];
-  guint chosen = (guint) (sq_lay_chance (&chance) % n_rules[way]);
-  SqLay *best = NULL;
 
   for (guint64 i = number * n_orders; i < (number + 1) * n_orders; i++)
     {
-      gboolean is_by_size = i < n_by_size;
-      guint rule = is_by_size ? (guint) (i / SQ_N_LAY_SORTS) : chosen;
-      gboolean is_same = n_orders > 1 && i == number * n_orders;
-      GArray *tried = is_by_size ? sq_lay_order_new (kinds, (SqLaySort) (i % SQ_N_LAY_SORTS))
-                      : is_same  ? g_array_ref (*order)
-                                 : sq_lay_order_shuffled (*order, &chance);
-      SqLay *lay = sq_lay_by_way (kinds, tried, way, rule, watch, 0, 0);
-      if (lay == NULL)
+      SqLayTrack tried = i < SQ_N_LAY_SORTS * n_rules[way] ? by_size (kinds, i)
+                                                           : varied (track, way, &chance);
+      tried.lay = sq_lay_by_way (kinds, tried.order, way, tried.rule, watch, 0, 0);
+      gboolean is_stopped = tried.lay == NULL;
+      if (!is_stopped
+          && (track->lay == NULL || sq_lay_compare (kinds->task, tried.lay, track->lay) <= 0))
         {
-          g_array_unref (tried);
-          g_clear_pointer (&best, sq_lay_unref);
-          return NULL;
+          SqLayTrack before = *track;
+          *track = tried;
+          tried = before;
         }
-      keep_better (kinds, lay, tried, &best, order);
+      sq_lay_track_clear (&tried);
+      if (is_stopped)
+        return FALSE;
     }
-  return best;
+  return TRUE;
 }

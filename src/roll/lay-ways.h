@@ -20,9 +20,21 @@ SqLayWay sq_lay_way (const SqLayKinds *kinds);
 SqLay *sq_lay_by_way (const SqLayKinds *kinds, const GArray *order, SqLayWay way, guint rule,
                       const SqTask *watch, double fraction_from, double fraction_to);
 
-/* Attempt number @number: the best lay of several orders, as many as can be laid in no time. The
- * first attempts go through all orders by size and all rules; later ones by one rule through such as
- * differ ever more from *order, as @chance has it. *order (taken) becomes that of the lay. NULL if it
- * was stopped. Pure. */
-SqLay *sq_lay_way_attempt (const SqLayKinds *kinds, SqLayWay way, guint64 number, guint64 chance,
-                           GArray **order, const SqTask *watch);
+/* How far a series of attempts has come. */
+typedef struct
+{
+  GArray *order;
+  guint rule;
+  SqLay *lay; /* that they give; NULL: none yet */
+} SqLayTrack;
+
+/* References to what @track has, to be cleared. */
+SqLayTrack sq_lay_track_copy (const SqLayTrack *track);
+void sq_lay_track_clear (SqLayTrack *track);
+
+/* Attempt number @number at a better lay than @track has: in several orders, as many as are laid in
+ * no time. The first attempts go through all orders by size by all rules; later ones through orders that
+ * differ a little from the track's, as @chance has it. The track then has the best of them and
+ * itself. FALSE if it was stopped. Pure. */
+gboolean sq_lay_way_attempt (const SqLayKinds *kinds, SqLayWay way, guint64 number, guint64 chance,
+                             SqLayTrack *track, const SqTask *watch);

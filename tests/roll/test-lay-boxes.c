@@ -179,6 +179,27 @@ test_cut_up (void)
   g_rand_free (chance);
 }
 
+/* The same however many threads work on it. */
+static void
+test_threads (void)
+{
+  GRand *chance = g_rand_new_with_seed (13);
+  g_autofree Rectangle *rectangles = random_set (14, chance);
+  g_autoptr (SqLayTask) task = task_of (rectangles, 14, 400);
+  g_autoptr (SqLay) one = NULL;
+
+  for (guint threads = 1; threads <= 4; threads++)
+    {
+      const SqLayBudget budget = { .seed = 2, .steps = 12, .threads = threads };
+      g_autoptr (SqLay) lay = sq_lay_run (task, NULL, &budget, NULL);
+      if (one == NULL)
+        one = sq_lay_ref (lay);
+      g_assert_cmpmem (lay->placed->data, lay->placed->len * sizeof (SqPlaced), one->placed->data,
+                       one->placed->len * sizeof (SqPlaced));
+    }
+  g_rand_free (chance);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -189,5 +210,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-boxes/stopped", test_stopped);
   g_test_add_func ("/roll/lay-boxes/random-sets", test_random_sets);
   g_test_add_func ("/roll/lay-boxes/cut-up", test_cut_up);
+  g_test_add_func ("/roll/lay-boxes/threads", test_threads);
   return g_test_run ();
 }
