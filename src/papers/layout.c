@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The layout sheet: each cloth's roll at a round scale, the cut end at the left, and a table of
  * where every piece lies. A long roll goes on in bands below each other; every piece lies whole in
- * one of them, and is only outlined where it reaches into the next. */
+ * one of them, and is only outlined where it lies in the next, too. */
 #include "drawing/roll-scene.h"
 #include "papers/kinds.h"
 #include "papers/tables.h"
@@ -53,7 +53,8 @@ typedef struct
 typedef struct
 {
   double from_mm, to_mm;
-  SqPoint at; /* on the page: the roll's (from, 0) */
+  double before_mm; /* where the band before ends: what is whole there is outlined here */
+  SqPoint at;       /* on the page: the roll's (from, 0) */
 } Band;
 
 static const double scales[] = { 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200 };
@@ -122,10 +123,12 @@ to_page (const Roll *roll, const Band *band, SqPoint p)
   return sq_add (band->at, sq_point ((p.x - band->from_mm) / roll->scale, p.y / roll->scale));
 }
 
+/* Each piece is drawn whole in the first band that has all of it: nobody cuts it twice. */
 static gboolean
-is_whole_in (const Band *band, SqBox box)
+is_drawn_in (const Band *band, SqBox box)
 {
-  return box.min.x >= band->from_mm - 0.01 && box.max.x <= band->to_mm + 0.01;
+  return box.min.x >= band->from_mm - 0.01 && box.max.x <= band->to_mm + 0.01
+         && box.max.x > band->before_mm + 0.01;
 }
 
 static void
@@ -245,7 +248,7 @@ add_dimensions (Roll *roll, const Band *band, gboolean is_along)
   for (guint i = 0; i < roll->cuts->len; i++)
     {
       SqBox box = sq_path_box (cut_of (roll, i));
-      if (!is_whole_in (band, box))
+      if (!is_drawn_in (band, box))
         continue;
       g_array_append_val (figures, *(is_along ? &box.min.x : &box.min.y));
       g_array_append_val (figures, *(is_along ? &box.max.x : &box.max.y));
@@ -322,7 +325,7 @@ add_band (Roll *roll, Band *band)
   for (guint i = 0; i < roll->cuts->len; i++)
     {
       SqBox box = sq_path_box (cut_of (roll, i));
-      if (is_whole_in (band, box))
+      if (is_drawn_in (band, box))
         add_piece (roll, band, i);
       else if (box.min.x < band->to_mm && box.max.x > band->from_mm)
         add_reaching (roll, band, i);
@@ -351,15 +354,18 @@ next_from_mm (const Roll *roll, const Band *band)
 static void
 add_roll (Roll *roll)
 {
-  double length_mm = band_room_mm (roll) * roll->scale;
+  double length_mm = band_room_mm (roll) * roll->scale, before_mm = -1;
 
   for (double from_mm = 0; from_mm < roll->box.max.x;)
     {
-      Band band = { .from_mm = from_mm, .to_mm = fmin (from_mm + length_mm, roll->box.max.x) };
+      Band band = { .from_mm = from_mm,
+                    .to_mm = fmin (from_mm + length_mm, roll->box.max.x),
+                    .before_mm = before_mm };
       add_band (roll, &band);
       if (band.to_mm >= roll->box.max.x)
         break;
       from_mm = next_from_mm (roll, &band);
+      before_mm = band.to_mm;
     }
 }
 

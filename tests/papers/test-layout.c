@@ -55,9 +55,11 @@ test_long_roll (void)
       g_autoptr (SqPaper) paper = paper_of_text (text, SQ_PAPER_LAYOUT, (SqSheet) sheet);
       assert_paper_is_clean (paper);
       g_assert_cmpuint (paper->pages->len, >, 5);
-      g_assert_cmpuint (count_in_all (paper, "1  Top"), ==, 1);
-      g_assert_cmpuint (count_in_all (paper, "17  Top"), ==, 1);
-      g_assert_cmpuint (count_in_all (paper, "40  Top"), ==, 1);
+      for (guint copy = 1; copy <= 40; copy++)
+        {
+          g_autofree char *name = g_strdup_printf ("%u  Top", copy);
+          g_assert_cmpuint (count_in_all (paper, name), ==, 1);
+        }
       g_assert_true (has_text (paper, "goes on at"));
     }
 }
