@@ -7,6 +7,7 @@
 #include "window/form.h"
 #include "window/help.h"
 #include "window/length-entry.h"
+#include "words/cuts-words.h"
 
 #include <glib/gi18n.h>
 
@@ -15,7 +16,7 @@
 typedef struct
 {
   SqDocument *document;
-  GtkWidget *straight, *layers, *table;
+  GtkWidget *cuts, *layers, *table;
 } Dialog;
 
 static void
@@ -37,7 +38,7 @@ on_done (gpointer data)
       return FALSE;
     }
   sq_edit_cutting (dialog->document,
-                   gtk_check_button_get_active (GTK_CHECK_BUTTON (dialog->straight)),
+                   (SqCuts) gtk_drop_down_get_selected (GTK_DROP_DOWN (dialog->cuts)),
                    layers > 1 ? layers : 0, table_mm);
   return TRUE;
 }
@@ -65,6 +66,17 @@ add (GtkWidget *grid, int row, const char *name, GtkWidget *control)
 }
 
 static GtkWidget *
+new_cuts (SqCuts now)
+{
+  const char *names[SQ_N_CUTS + 1] = { NULL };
+  for (guint i = 0; i < SQ_N_CUTS; i++)
+    names[i] = sq_words_cuts ((SqCuts) i);
+  GtkWidget *cuts = gtk_drop_down_new_from_strings (names);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (cuts), now);
+  return cuts;
+}
+
+static GtkWidget *
 new_content (Dialog *dialog, const SqJob *job)
 {
   GtkWidget *grid = gtk_grid_new ();
@@ -84,10 +96,8 @@ new_content (Dialog *dialog, const SqJob *job)
   on_given (SQ_LENGTH_ENTRY (dialog->table), job->laying.table_mm, dialog);
   g_signal_connect (dialog->table, "given", G_CALLBACK (on_given), dialog);
   gtk_entry_set_activates_default (GTK_ENTRY (dialog->table), TRUE);
-  dialog->straight = sq_form_check (_ ("Only _straight cuts, right through what is left"));
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (dialog->straight),
-                               job->laying.cuts == SQ_CUTS_STRAIGHT);
-  gtk_grid_attach (GTK_GRID (grid), dialog->straight, 0, 0, 2, 1);
+  dialog->cuts = new_cuts (job->laying.cuts);
+  add (grid, 0, _ ("_Cuts"), dialog->cuts);
   add (grid, 1, _ ("_Layers at most"), dialog->layers);
   add (grid, 2, _ ("Length of the _table"), dialog->table);
   gtk_grid_attach (GTK_GRID (grid), words, 0, 3, 2, 1);

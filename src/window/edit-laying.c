@@ -112,14 +112,12 @@ sq_edit_stock (SqDocument *document, SqId id, const GArray *stock)
 }
 
 void
-sq_edit_cutting (SqDocument *document, gboolean straight, guint most, double table_mm)
+sq_edit_cutting (SqDocument *document, SqCuts cuts, guint most, double table_mm)
 {
   const SqJob *job = sq_document_get_job (document);
-  gboolean was_straight = job->laying.cuts == SQ_CUTS_STRAIGHT;
-  if (!was_straight == !straight && job->laying.most_plies == most
+  if (job->laying.cuts == cuts && job->laying.most_plies == most
       && job->laying.table_mm == table_mm)
     return;
-  SqCuts cuts = straight ? SQ_CUTS_STRAIGHT : was_straight ? SQ_CUTS_FREE : job->laying.cuts;
   g_autoptr (SqJob) cut = sq_job_with_cuts (job, cuts);
   push (document, sq_job_with_plies (cut, most, table_mm), g_strdup (_ ("How cloth is cut")));
 }

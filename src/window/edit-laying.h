@@ -21,6 +21,6 @@ void sq_edit_remove_flaw (SqDocument *document, SqId cloth, SqId flaw);
  * where it was that already. */
 void sq_edit_stock (SqDocument *document, SqId cloth, const GArray *stock);
 
-/* So many layers are cut at once at most (0: one), on a table so long (0: as long as need be); only by
- * straight cuts where it is @straight. Nothing where it was that already. */
-void sq_edit_cutting (SqDocument *document, gboolean straight, guint most, double table_mm);
+/* Cloth is cut by such @cuts; so many layers at once at most (0: one), on a table so long (0: as long as
+ * need be). Nothing where it was that already. */
+void sq_edit_cutting (SqDocument *document, SqCuts cuts, guint most, double table_mm);

@@ -9,6 +9,7 @@
 #include "window/roll-canvas.h"
 #include "window/stock-dialog.h"
 #include "window/widths-dialog.h"
+#include "words/cuts-words.h"
 #include "words/lay-words.h"
 #include "words/leftovers.h"
 #include "words/names.h"
@@ -119,20 +120,31 @@ show_figures (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
                                                : NULL);
 }
 
-/* What is left of the cloth, and how a lot is cut. */
+/* Takes @words; NULL or nothing in them: no line. */
+static void
+add_line (GString *text, char *words)
+{
+  if (words != NULL && words[0] != '\0')
+    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", words);
+  g_free (words);
+}
+
+/* What straight cuts take, what is left of the cloth, and how a lot is cut. */
 static void
 show_tooltip (SqRollPane *pane, const SqLays *lays, const SqClothLay *cloth)
 {
   g_autoptr (GArray) leftovers = cloth != NULL ? sq_lays_leftovers (cloth) : NULL;
-  g_autofree char *left = NULL, *lot = NULL;
+  g_autoptr (GString) lines = g_string_new (NULL);
+  g_autofree char *lot = NULL;
   if (cloth != NULL)
     {
       SqLengthStyle style = sq_figures_style (lays->plan->job);
-      left = sq_words_leftovers (leftovers, &style);
+      add_line (lines, sq_words_straight_cuts (lays, cloth, &style));
+      add_line (lines, sq_words_leftovers (leftovers, &style));
       if (cloth->plies != NULL)
         lot = sq_words_plies_reckoned (cloth->plies, &style);
     }
-  gtk_widget_set_tooltip_text (pane->figures, left != NULL && left[0] != '\0' ? left : NULL);
+  gtk_widget_set_tooltip_text (pane->figures, lines->len > 0 ? lines->str : NULL);
   if (lot != NULL && sq_lay_finder_get_searching (pane->finder) < 0)
     gtk_widget_set_tooltip_text (pane->laid, lot);
 }
@@ -150,15 +162,6 @@ show_stop (SqRollPane *pane)
                                                  : can_search ? _ ("Continue")
                                                               : _ ("Stop"));
   gtk_widget_set_tooltip_text (pane->stop, can_search ? _ ("Look for a better lay") : NULL);
-}
-
-/* Takes @words; NULL: nothing. */
-static void
-add_line (GString *text, char *words)
-{
-  if (words != NULL)
-    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", words);
-  g_free (words);
 }
 
 /* What is not as the maker meant it: pieces without a place, pins that can't be kept, cloth at hand that

@@ -21,7 +21,9 @@ until_says said ''
 until_there 'menu item' 'How it is cut…'
 "$UI" squab do 'menu item' 'How it is cut…'
 until_there 'push button' 'Change'
-key alt+s
+"$UI" squab click 'combo box' Cuts
+until_there label 'Straight, right through'
+key End Return
 "$UI" squab click 'push button' 'Change'
 did 'How cloth is cut'
 key ctrl+s
