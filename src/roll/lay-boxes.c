@@ -32,7 +32,7 @@ typedef struct
 
 static const Rule rules[SQ_N_LAY_BOX_RULES] = {
   { .fit = FIT_END },
-  { .choice = G_MAXUINT, .is_outward = TRUE },
+  [SQ_LAY_BOX_RULE_BEST_FIT] = { .choice = G_MAXUINT, .is_outward = TRUE },
   { .fit = FIT_SHORT_SIDE },
   { .choice = 8 },
   { .fit = FIT_START },

@@ -7,6 +7,8 @@
 
 /* So many rules there are for what is laid next and where, the ones that mostly take least first. */
 #define SQ_N_LAY_BOX_RULES 22
+/* That which takes what fits best next of all there are. */
+#define SQ_LAY_BOX_RULE_BEST_FIT 1
 
 /* Whether all that is to be laid, and what is pinned, are rectangles that keep square. */
 gboolean sq_lay_kinds_are_boxes (const SqLayKinds *kinds);

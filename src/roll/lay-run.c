@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "roll/lay-run.h"
 
+#include "roll/lay-boxes.h"
 #include "roll/lay-cost.h"
 #include "roll/lay-search.h"
 #include "roll/lay-warm.h"
@@ -500,6 +501,22 @@ lay_order (Run *run, GArray *order, double from, double to)
   return lay != NULL;
 }
 
+/* Boxes as they fit best, where that is better. FALSE if it was stopped. */
+static gboolean
+lay_boxes (Run *run)
+{
+  g_autoptr (GArray) order = sq_lay_order_new (run->kinds, SQ_LAY_BY_AREA);
+  SqLay *lay = sq_lay_by_way (run->kinds, order, SQ_LAY_BY_BOXES, SQ_LAY_BOX_RULE_BEST_FIT,
+                              run->watch != NULL ? &run->watch->task : NULL, 1, 1);
+
+  if (lay == NULL)
+    return FALSE;
+  if (sq_lay_compare (run->task, lay, run->best) < 0)
+    offer (run, sq_lay_ref (lay), g_array_ref (order));
+  sq_lay_unref (lay);
+  return TRUE;
+}
+
 /* What keeps the pieces where they lie in @warm takes the place of the best, though it may be a
  * little longer: a roll is not shuffled for a hand's breadth. */
 static void
@@ -534,6 +551,8 @@ begin (Run *run, const SqLay *warm)
   for (guint i = 0; i < n_first; i++, from += each)
     if (!lay_order (run, sq_lay_order_new (run->kinds, (SqLaySort) i), from, from + each))
       return FALSE;
+  if (run->way == SQ_LAY_BY_BOXES && !lay_boxes (run))
+    return FALSE;
   if (warm != NULL && !run->task->straight)
     keep_warm (run, warm);
   return TRUE;
