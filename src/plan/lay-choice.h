@@ -9,8 +9,8 @@
 typedef struct
 {
   SqLayTask *task;
-  SqLay *lay;        /* a first lay of it, or what one begun from an earlier one came to; NULL: not
-                          laid, as nothing hangs on it */
+  SqLay *lay;        /* a first lay of it (for straight ones: of a few attempts), or what one begun
+                 from an earlier one came to; NULL: not laid, as nothing hangs on it */
   gboolean is_given; /* @lay is begun from an earlier one */
   SqPurchase purchase; /* for it */
 } SqCutsLay;

@@ -6,6 +6,10 @@
 #include "plan/lay-tasks.h"
 #include "roll/lay-piece.h"
 
+/* So many attempts make a first lay for straight cuts as good as one for free ones is at once; of 50
+ * pieces they take some 14 ms. */
+#define STRAIGHT_STEPS 2
+
 static void
 clear_cloth (gpointer data)
 {
@@ -132,7 +136,9 @@ static gboolean
 lay_for (SqLays *lays, SqCutsLay *own, const SqClothLay *old, const SqLays *before,
          const SqTask *watch)
 {
-  const SqLayBudget first = { .seed = lays->budget.seed, .threads = lays->budget.threads };
+  const SqLayBudget first = { .seed = lays->budget.seed,
+                              .steps = own->task->straight ? STRAIGHT_STEPS : 0,
+                              .threads = lays->budget.threads };
   const SqLay *same = same_first (before, own->task, &first);
 
   if (old != NULL)
@@ -203,7 +209,7 @@ find_warm (const SqLays *lays, SqClothLay *cloth, const SqLays *warm, const SqTa
 
   if (old != NULL && same_task (old->task, cloth->task))
     cloth->lay = sq_lay_ref (old->lay);
-  else if (own->lay != NULL && lays->budget.steps == 0)
+  else if (own->lay != NULL && lays->budget.steps <= own->lay->steps)
     cloth->lay = sq_lay_ref (own->lay);
   else
     cloth->lay = run (cloth->task, old != NULL ? old->lay : NULL, &lays->budget, watch);
@@ -220,7 +226,7 @@ find (const SqLays *lays, SqClothLay *cloth, const Sources *from, const SqTask *
     find_warm (lays, cloth, from->warm, watch);
   else if (same != NULL)
     cloth->lay = sq_lay_ref (same);
-  else if (own->lay != NULL && lays->budget.steps == 0)
+  else if (own->lay != NULL && lays->budget.steps <= own->lay->steps)
     cloth->lay = sq_lay_ref (own->lay);
   else
     cloth->lay = run (cloth->task, NULL, &lays->budget, watch);
