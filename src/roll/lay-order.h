@@ -12,15 +12,19 @@ typedef struct
   gint level;            /* runs of a lower one come first, see sq_lay_order_new */
 } SqLayRun;
 
+/* What serves best comes first. */
 typedef enum
 {
-  SQ_LAY_BY_AREA,
   SQ_LAY_BY_REACH, /* girth times the longer side: what is long is hard to place later */
+  SQ_LAY_BY_AREA,
   SQ_LAY_BY_WIDTH, /* across the cloth */
   SQ_LAY_BY_LENGTH,
   SQ_LAY_BY_GIRTH,
 } SqLaySort;
 #define SQ_N_LAY_SORTS 5
+
+/* The size that one lay of @kinds by no other is best made by. */
+SqLaySort sq_lay_sort_first (const SqLayKinds *kinds);
 
 /* How many pieces are laid: all, but no more than SQ_LAY_MOST_PIECES. */
 guint sq_lay_n_pieces (const SqLayKinds *kinds);

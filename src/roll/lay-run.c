@@ -549,8 +549,11 @@ begin (Run *run, const SqLay *warm)
       from = each;
     }
   for (guint i = 0; i < n_first; i++, from += each)
-    if (!lay_order (run, sq_lay_order_new (run->kinds, (SqLaySort) i), from, from + each))
-      return FALSE;
+    {
+      SqLaySort sort = n_first > 1 ? (SqLaySort) i : sq_lay_sort_first (run->kinds);
+      if (!lay_order (run, sq_lay_order_new (run->kinds, sort), from, from + each))
+        return FALSE;
+    }
   if (run->way == SQ_LAY_BY_BOXES && !lay_boxes (run))
     return FALSE;
   if (warm != NULL && !run->task->straight)
