@@ -264,7 +264,8 @@ class BadUsage(Case):
             self.assertEqual(done.returncode, 0)
             return json.loads(done.stdout)['lays'][0]
         first, found = lay(), lay('--seconds', '0.3', '--seed', '4', '--threads', '2')
-        self.assertEqual((first['steps'], found['seed']), (0, 4))
+        # a first lay for straight cuts is of a few attempts
+        self.assertEqual((first['steps'], found['seed']), (2 if first['cuts'] == 'straight' else 0, 4))
         self.assertGreater(found['steps'], 0)
         self.assertLessEqual(found['strips'][0]['length'], first['strips'][0]['length'])
         self.assertEqual(lay('--seconds', '60', '--steps', '2')['steps'], 2)
