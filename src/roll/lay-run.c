@@ -4,6 +4,7 @@
 #include "roll/lay-boxes.h"
 #include "roll/lay-cost.h"
 #include "roll/lay-search.h"
+#include "roll/lay-spots.h"
 #include "roll/lay-warm.h"
 #include "roll/lay-ways.h"
 
@@ -31,6 +32,7 @@ typedef struct
 {
   GArray *spots;
   double loss;
+  guint64 number; /* of the attempt */
 } Near;
 
 /* Attempt number of an age; an age ends when one comes out, as the next begin from what that
@@ -69,7 +71,8 @@ typedef struct
   SqLayTrack tracks[WINDOW]; /* of lays in order: attempts so many apart go on in the same one, as
                                 the earlier is done when the later may begin */
   Attempt *window[WINDOW];
-  GArray *pool; /* of Near, the nearest first, of this age */
+  GArray *pool;  /* of Near, the nearest first, of this age */
+  GArray *fresh; /* of Near, by number: what may not be begun from yet */
   guint64 steps;
   gint is_over; /* atomic */
 } Run;
@@ -104,97 +107,6 @@ clear_near (gpointer data)
   g_array_unref (((Near *) data)->spots);
 }
 
-/* ---- spots --------------------------------------------------------------------------------- */
-
-/* Where the pieces of @lay lie. */
-static GArray *
-spots_of (const SqLayKinds *kinds, const SqLay *lay)
-{
-  GArray *spots = g_array_sized_new (FALSE, FALSE, sizeof (SqLaySpot), lay->placed->len);
-
-  for (guint i = 0; i < lay->placed->len; i++)
-    {
-      const SqPlaced *placed = sq_lay_placed (lay, i);
-      guint kind = kinds->kind_of[placed->item];
-      const SqLayItem *item = sq_lay_task_item (kinds->task, placed->item);
-      guint pose = sq_lay_item_pose (item, placed->pose);
-      SqGrid corner = sq_lay_item_box (item, placed->pose).min;
-      SqLaySpot spot = { kind, placed->strip, pose, (gint64) placed->at.x + corner.x,
-                         (gint64) placed->at.y + corner.y };
-      g_array_append_val (spots, spot);
-    }
-  return spots;
-}
-
-/* Of the pieces at @spots, and what @like has not laid either. */
-static SqLay *
-lay_of (const SqLayKinds *kinds, const GArray *spots, const SqLay *like)
-{
-  g_autofree SqUnlaidWhy *why = g_new0 (SqUnlaidWhy, MAX (kinds->kinds->len, 1));
-
-  for (guint i = 0; i < like->unlaid->len; i++)
-    {
-      const SqUnlaid *unlaid = &g_array_index (like->unlaid, SqUnlaid, i);
-      why[kinds->kind_of[unlaid->item]] = unlaid->why;
-    }
-  return sq_lay_kinds_to_lay (kinds, spots, why);
-}
-
-/* The strip whose length is to shrink: the last that is bought by its length, else the last. */
-static guint
-open_strip (const SqLayTask *task, const SqLay *lay)
-{
-  guint open = 0;
-  gboolean is_roll = FALSE;
-
-  for (guint i = 0; i < task->strips->len; i++)
-    {
-      gboolean roll = sq_lay_task_strip (task, i)->kind == SQ_STRIP_ROLL;
-      if (sq_lay_length (lay, i) > 0 && (roll || !is_roll))
-        {
-          open = i;
-          is_roll = roll;
-        }
-    }
-  return open;
-}
-
-/* How far each strip may be laid when @shrink is taken off the open one. */
-static gint32 *
-ends_of (const SqLayTask *task, const SqLay *lay, double shrink)
-{
-  gint32 *ends = g_new (gint32, task->strips->len);
-  guint open = open_strip (task, lay);
-
-  for (guint i = 0; i < task->strips->len; i++)
-    {
-      const SqLayStrip *strip = sq_lay_task_strip (task, i);
-      gint32 laid = sq_lay_length (lay, i);
-      ends[i] = strip->length > 0 && laid > 0 ? strip->length : laid;
-    }
-  gint32 laid = sq_lay_length (lay, open);
-  ends[open] = laid - MAX ((gint32) (laid * shrink), 1);
-  return ends;
-}
-
-/* Takes @by out of the strip at a line that chance takes: what lies behind it moves up. */
-static void
-cut_out (const SqLayKinds *kinds, GArray *spots, guint strip, gint32 end, gint32 by, guint64 chance)
-{
-  /* the middle first, any other later */
-  double share = chance == 0 ? 0.5 : (double) (sq_lay_chance (&chance) >> 11) / 9007199254740992.0;
-  double line = share * end;
-
-  for (guint i = 0; i < spots->len; i++)
-    {
-      SqLaySpot *spot = &g_array_index (spots, SqLaySpot, i);
-      double middle = (double) spot->x
-                      + sq_lay_kind (kinds, spot->kind)->shapes[spot->pose]->length / 2.0;
-      if (spot->strip == strip && middle > line)
-        spot->x = MAX (spot->x - by, 0);
-    }
-}
-
 /* ---- an attempt ---------------------------------------------------------------------------- */
 
 static guint64
@@ -213,12 +125,31 @@ copy_of (const GArray *array, guint element)
   return copy;
 }
 
-/* Number @number of its age: halving what is taken off until that is little; from then on by turns from another cut, with two
- * pieces swapped, or from what nearly came out. */
+/* Attempt @number may begin from what those did that were done before it might begin, on however many
+ * threads. */
+static void
+pool_fresh (Run *run, guint64 number)
+{
+  while (run->fresh->len > 0 && g_array_index (run->fresh, Near, 0).number + WINDOW <= number)
+    {
+      Near near = g_array_index (run->fresh, Near, 0);
+      guint at = run->pool->len;
+      while (at > 0 && g_array_index (run->pool, Near, at - 1).loss > near.loss)
+        at--;
+      g_array_ref (near.spots);
+      g_array_insert_val (run->pool, at, near);
+      g_array_remove_index (run->fresh, 0);
+      if (run->pool->len > POOL)
+        g_array_set_size (run->pool, POOL);
+    }
+}
+
+/* Number @number of its age: halving what is taken off until that is little; from then on by turns
+ * from another cut, with two pieces swapped, or from what nearly came out. */
 static void
 plan_separation (Run *run, Attempt *attempt, guint64 number)
 {
-  guint open = open_strip (run->task, run->best);
+  guint open = sq_lay_open_strip (run->task, run->best);
   guint64 halvings = 0;
   double shrink = run->shrink;
 
@@ -229,8 +160,9 @@ plan_separation (Run *run, Attempt *attempt, guint64 number)
     }
   guint64 later = number - halvings;
   attempt->shrink = MAX (shrink, LEAST_SHRINK);
-  attempt->ends = ends_of (run->task, run->best, attempt->shrink);
+  attempt->ends = sq_lay_ends_new (run->task, run->best, attempt->shrink);
   gint32 laid = sq_lay_length (run->best, open), by = laid - attempt->ends[open];
+  pool_fresh (run, attempt->number);
   if (later % 3 == 2 && run->pool->len > 0)
     {
       guint64 chance = attempt->seed;
@@ -241,8 +173,8 @@ plan_separation (Run *run, Attempt *attempt, guint64 number)
       return;
     }
   attempt->spots = copy_of (run->spots, sizeof (SqLaySpot));
-  cut_out (run->kinds, attempt->spots, open, laid, by,
-           later == 0 && number == 0 ? 0 : attempt->seed);
+  sq_lay_spots_cut_out (run->kinds, attempt->spots, open, laid, by,
+                        later == 0 && number == 0 ? 0 : attempt->seed);
   if (later % 3 == 1)
     sq_lay_search_swap (run->world, attempt->spots, attempt->seed);
 }
@@ -314,7 +246,7 @@ make_attempt (Run *run, Attempt *attempt, const SqLay *best)
                                    is_vain, &asking, &attempt->loss))
     {
       sq_lay_search_compact (run->world, attempt->spots, attempt->ends);
-      attempt->lay = lay_of (run->kinds, attempt->spots, best);
+      attempt->lay = sq_lay_spots_to_lay (run->kinds, attempt->spots, best);
     }
   if (attempt->lay != NULL
       && (sq_lay_compare (run->task, attempt->lay, best) >= 0
@@ -370,13 +302,14 @@ begin_age (Run *run, Attempt *attempt)
   if (run->world != NULL)
     {
       g_array_unref (run->spots);
-      run->spots = spots_of (run->kinds, run->best);
+      run->spots = sq_lay_spots_new (run->kinds, run->best);
       /* more where the first of the age came out */
       if (attempt->spots != NULL)
         run->shrink = CLAMP (attempt->shrink >= run->shrink ? 2 * attempt->shrink : attempt->shrink,
                              2 * LEAST_SHRINK, MOST_SHRINK);
     }
   g_array_set_size (run->pool, 0);
+  g_array_set_size (run->fresh, 0);
   for (guint i = 0; i < WINDOW; i++)
     if (run->window[i] != NULL && run->window[i]->is_done)
       g_clear_pointer (&run->window[i], attempt_free);
@@ -392,16 +325,12 @@ begin_age (Run *run, Attempt *attempt)
 static void
 keep_near (Run *run, Attempt *attempt)
 {
-  guint at = run->pool->len;
+  Near near = { attempt->spots, attempt->loss, attempt->number };
 
   if (attempt->spots == NULL || attempt->loss >= G_MAXDOUBLE)
     return;
-  while (at > 0 && g_array_index (run->pool, Near, at - 1).loss > attempt->loss)
-    at--;
-  Near near = { g_array_ref (attempt->spots), attempt->loss };
-  g_array_insert_val (run->pool, at, near);
-  if (run->pool->len > POOL)
-    g_array_set_size (run->pool, POOL);
+  g_array_ref (near.spots);
+  g_array_append_val (run->fresh, near);
 }
 
 /* Takes what attempts have found, in the order of their numbers. */
@@ -584,7 +513,7 @@ improve (Run *run)
   guint n = CLAMP (run->budget->threads, 1, WINDOW);
   GThread *threads[WINDOW];
 
-  run->spots = spots_of (run->kinds, run->best);
+  run->spots = sq_lay_spots_new (run->kinds, run->best);
   run->world = run->task->straight ? NULL : sq_lay_world_new (run->kinds, run->spots);
   run->shrink = MOST_SHRINK / 2;
   SqLayTrack track = { run->order, 0, run->way == SQ_LAY_BY_BOXES ? NULL : run->best };
@@ -622,12 +551,15 @@ sq_lay_run (const SqLayTask *task, const SqLay *warm, const SqLayBudget *budget,
     {
       run.pool = g_array_new (FALSE, FALSE, sizeof (Near));
       g_array_set_clear_func (run.pool, clear_near);
+      run.fresh = g_array_new (FALSE, FALSE, sizeof (Near));
+      g_array_set_clear_func (run.fresh, clear_near);
       g_mutex_init (&run.lock);
       g_cond_init (&run.changed);
       improve (&run);
       g_mutex_clear (&run.lock);
       g_cond_clear (&run.changed);
       g_array_unref (run.pool);
+      g_array_unref (run.fresh);
     }
   g_clear_pointer (&run.order, g_array_unref);
   if (run.best != NULL)
