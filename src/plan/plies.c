@@ -147,6 +147,53 @@ reckon_pieces (SqPlyLay *depth, const SqPlan *plan)
                       + SQ_PLY_METRE_MINUTES * depth->cloth_mm / SQ_MM_PER_M;
 }
 
+/* ---- the best ------------------------------------------------------------------------------ */
+
+static guint
+fewest_unlaid (const SqPlies *all)
+{
+  guint fewest = G_MAXUINT;
+
+  for (guint i = 0; i < all->depths->len; i++)
+    fewest = MIN (fewest, sq_ply_lay (all, i)->unlaid);
+  return fewest;
+}
+
+/* What may be bought: a little more than the least there is of those that leave out so few. */
+static double
+most_to_buy_mm (const SqPlies *all, guint unlaid)
+{
+  double least_mm = HUGE_VAL;
+
+  for (guint i = 0; i < all->depths->len; i++)
+    if (sq_ply_lay (all, i)->unlaid == unlaid)
+      least_mm = fmin (least_mm, sq_ply_lay (all, i)->buy_mm);
+  return least_mm * (1 + SQ_PLY_MORE_CLOTH);
+}
+
+static gboolean
+is_better (const SqPlyLay *depth, const SqPlyLay *than)
+{
+  return depth->minutes < than->minutes
+         || (depth->minutes <= than->minutes && depth->buy_mm <= than->buy_mm);
+}
+
+static guint
+find_best (const SqPlies *all)
+{
+  guint unlaid = fewest_unlaid (all), best = G_MAXUINT;
+  double most_mm = most_to_buy_mm (all, unlaid);
+
+  for (guint i = 0; i < all->depths->len; i++)
+    {
+      const SqPlyLay *depth = sq_ply_lay (all, i);
+      if (depth->unlaid == unlaid && depth->buy_mm <= most_mm
+          && (best == G_MAXUINT || is_better (depth, sq_ply_lay (all, best))))
+        best = i;
+    }
+  return best;
+}
+
 /* ---- all of them --------------------------------------------------------------------------- */
 
 static guint
@@ -182,9 +229,6 @@ add_depth (SqPlies *all, const SqPlan *plan, SqId cloth, guint plies, const SqTa
   reckon_cloth (&depth, plan->job);
   reckon_pieces (&depth, plan);
   g_array_append_val (all->depths, depth);
-  const SqPlyLay *best = sq_plies_best (all);
-  if (depth.unlaid < best->unlaid || (depth.unlaid == best->unlaid && depth.buy_mm <= best->buy_mm))
-    all->best = all->depths->len - 1;
   return TRUE;
 }
 
@@ -204,6 +248,7 @@ sq_plies_new (const SqPlan *plan, SqId cloth, const SqTask *watch)
           return NULL;
         before = plies;
       }
+  all->best = find_best (all);
   return g_steal_pointer (&all);
 }
 

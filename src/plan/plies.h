@@ -12,6 +12,9 @@
 #define SQ_PLY_MINUTES 1.0
 #define SQ_PLY_METRE_MINUTES 0.5
 
+/* Cloth within so much of the least is not worth an hour of cutting (common practice, no source). */
+#define SQ_PLY_MORE_CLOTH 0.03
+
 /* Deeper than any blade goes. */
 #define SQ_MOST_PLIES 100
 
@@ -36,7 +39,9 @@ typedef struct
   gint ref_count;
   GArray *
       depths; /* of SqPlyLay, by plies, the first of one; none that cuts as much as one less deep */
-  guint best; /* index: of those with the fewest unlaid the least to buy, then the deepest */
+  guint best; /* index: of those with the fewest unlaid, and with no more than SQ_PLY_MORE_CLOTH
+               * above the least of these to buy, the one that takes the least time; then the one
+               * with the least to buy, then the deepest */
 } SqPlies;
 
 /* Whether @job asks for more than one layer. */

@@ -254,7 +254,7 @@ def check_purchase(name, plan, lay, bought):
 
 def check_lot(plan, job):
     """One ply is a right lay, fits the table, and as many as there are make all that is wanted; of
-    all depths it takes the least cloth."""
+    all depths that take no more than 3 % above the least cloth it takes the least time."""
     plies, cloth = plan['lays'][0]['plies'], job['cloths'][0]
     table = job['laying']['plies']['table']
     copies = collections.Counter((item['cushion'], item['piece']) for item in plies['placed'])
@@ -266,8 +266,14 @@ def check_lot(plan, job):
         problems.append('lot: not the pieces of one ply')
     if best['spares'] != sum(copies[key] * plies['plies'] - n for key, n in wanted.items()):
         problems.append('lot: spares')
-    if best['buy'] > min(depth['buy'] for depth in plies['depths']):
-        problems.append('lot: another depth takes less')
+    if any(depth['unlaid'] for depth in plies['depths']):
+        problems.append('lot: a piece is left out')
+    most = 1.03 * min(depth['buy'] for depth in plies['depths'])
+    within = [depth for depth in plies['depths'] if depth['buy'] <= most + 1e-6]
+    if best not in within:
+        problems.append('lot: another depth takes much less cloth')
+    if best['minutes'] > min(depth['minutes'] for depth in within):
+        problems.append('lot: another depth takes less time')
     repeat = cloth['repeat']['along']
     ends = [strip['length'] + PLY_ENDS_MM for strip in plies['strips'] if strip['length'] > 0]
     if any(-(-end // repeat) * repeat > table for end in ends):

@@ -23,6 +23,24 @@ wanted (const SqPlan *plan, guint line)
   return g_array_index (plan->cut_list, SqCutEntry, line).count;
 }
 
+/* No depth takes 3 % less cloth than the best, and none as good in that takes less time. */
+static void
+assert_best (const SqPlies *plies)
+{
+  const SqPlyLay *best = sq_plies_best (plies);
+  double least_mm = HUGE_VAL;
+
+  for (guint i = 0; i < plies->depths->len; i++)
+    {
+      g_assert_cmpuint (sq_ply_lay (plies, i)->unlaid, ==, best->unlaid);
+      least_mm = fmin (least_mm, sq_ply_lay (plies, i)->buy_mm);
+    }
+  g_assert_cmpfloat (best->buy_mm, <=, 1.03 * least_mm);
+  for (guint i = 0; i < plies->depths->len; i++)
+    if (sq_ply_lay (plies, i)->buy_mm <= 1.03 * least_mm)
+      g_assert_cmpfloat (best->minutes, <=, sq_ply_lay (plies, i)->minutes);
+}
+
 /* What holds of each depth, counted anew. */
 static void
 assert_right (const SqPlan *plan, const SqPlyLay *depth)
@@ -80,9 +98,9 @@ test_depths (void)
       before = depth->plies;
       assert_right (plan, depth);
       g_assert_cmpuint (depth->lays, ==, 1);
-      g_assert_cmpfloat (sq_plies_best (plies)->buy_mm, <=, depth->buy_mm);
     }
   g_assert_cmpuint (before, ==, 12);
+  assert_best (plies);
   const SqPlyLay *deepest = sq_ply_lay (plies, plies->depths->len - 1);
   g_assert_cmpuint (deepest->spares, ==, 0);
   assert_mm (deepest->cloth_mm, 12 * deepest->longest_mm);
@@ -91,6 +109,20 @@ test_depths (void)
   assert_mm (sq_ply_lay (plies, 0)->minutes, 4.0 * sq_ply_lay (plies, 0)->lay->placed->len);
   assert_mm (deepest->minutes,
              4.0 * deepest->lay->placed->len + 12 + 0.5 * deepest->cloth_mm / 1e3);
+}
+
+/* A lot of sixty, up to four deep: one ply takes the least cloth by a little, and hours more. */
+static void
+test_time (void)
+{
+  g_autoptr (SqPlan) plan = plan_of (60, "", "'plies':{'most':4}");
+  g_autoptr (SqPlies) plies = sq_plies_new (plan, 1, NULL);
+  const SqPlyLay *one = sq_ply_lay (plies, 0), *best = sq_plies_best (plies);
+
+  assert_best (plies);
+  g_assert_cmpfloat (best->buy_mm, >, one->buy_mm);
+  g_assert_cmpuint (best->plies, >, 1);
+  g_assert_cmpfloat (best->minutes, <, one->minutes - 60);
 }
 
 /* Twelve rows of two faces or undersides, 475.4 each, are 5.7 m without the boxing: on a table of 2 m
@@ -199,6 +231,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plies/not-asked-for", test_not_asked_for);
   g_test_add_func ("/plies/depths", test_depths);
+  g_test_add_func ("/plies/time", test_time);
   g_test_add_func ("/plies/table", test_table);
   g_test_add_func ("/plies/short-table", test_short_table);
   g_test_add_func ("/plies/repeat", test_repeat);
