@@ -89,10 +89,24 @@ edges_across (const SqLayTask *task, const SqLay *lay, guint strip)
   return at;
 }
 
+/* From the last bound to @y. */
+static void
+add_bounds_to (Rows *rows, gint32 y)
+{
+  gint32 from = bound (rows, n_rows (rows)), n = (y - from + MOST_ROW - 1) / MOST_ROW;
+
+  for (gint32 k = 1; k <= n; k++)
+    {
+      gint32 next = from + (gint32) ((gint64) (y - from) * k / n);
+      g_array_append_val (rows->bounds, next);
+    }
+}
+
+/* What ends a little above a bound would take a whole row: it has a low one of its own. */
 static void
 fill_bounds (Rows *rows, const GArray *at)
 {
-  gint32 last = 0;
+  gint32 last = 0, low = 0; /* low: the last that is too near to the bound before it */
 
   rows->bounds = g_array_new (FALSE, FALSE, sizeof (gint32));
   g_array_append_val (rows->bounds, last);
@@ -100,13 +114,14 @@ fill_bounds (Rows *rows, const GArray *at)
     {
       gint32 y = g_array_index (at, gint32, i);
       if (y < rows->width && (y - last < LEAST_ROW || rows->width - y < LEAST_ROW))
-        continue;
-      gint32 n = (y - last + MOST_ROW - 1) / MOST_ROW, from = last;
-      for (gint32 k = 1; k <= n; k++)
         {
-          last = from + (gint32) ((gint64) (y - from) * k / n);
-          g_array_append_val (rows->bounds, last);
+          low = y;
+          continue;
         }
+      if (low > last && y - last >= 2 * LEAST_ROW)
+        add_bounds_to (rows, last + LEAST_ROW);
+      add_bounds_to (rows, y);
+      last = y;
     }
 }
 

@@ -17,7 +17,7 @@ from shapely.geometry import Polygon, box
 
 DRAWN_IN_MM = 0.005
 ROUNDED_MM = 0.0015  # places and corners are told in whole micrometres
-NARROWER_MM = 5  # than it might be: told of what is left beside round cut lines
+NARROWER_MM = 1  # than it might be
 INCH = 25.4
 # along, across
 LEAST = [(12 * INCH, 18 * INCH), (18 * INCH, 12 * INCH), (36 * INCH, 4 * INCH)]

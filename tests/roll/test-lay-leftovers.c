@@ -77,6 +77,23 @@ test_free (void)
   g_assert_cmpuint (found, >, 100);
 }
 
+/* Where one piece ends a tenth of a millimetre above another, what is above both is told whole. */
+static void
+test_uneven (void)
+{
+  const SqLayLeast least = { 400000, 100000 };
+  g_autoptr (SqLayTask) task = made_task (250, 0);
+
+  add_rectangle (task, 300, 149.9, SQ_LAY_UPRIGHT, 1);
+  add_rectangle (task, 300, 149.8, SQ_LAY_UPRIGHT, 1);
+  g_autoptr (SqLay) lay = lay_of (task, 0);
+  g_autoptr (GArray) boxes = sq_lay_leftovers (task, lay, 0, sq_lay_length (lay, 0), &least, 1);
+  g_assert_cmpuint (boxes->len, ==, 1);
+  g_assert_cmpint (box_at (boxes, 0)->min.y, >=, 149900);
+  g_assert_cmpint (box_at (boxes, 0)->min.y, <=, 150100);
+  g_assert_cmpint (box_at (boxes, 0)->max.y, ==, 250000);
+}
+
 /* ---- on a grid ----------------------------------------------------------------------------- */
 
 static void
@@ -252,6 +269,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/lay-leftovers/free", test_free);
+  g_test_add_func ("/roll/lay-leftovers/uneven", test_uneven);
   g_test_add_func ("/roll/lay-leftovers/largest", test_largest);
   g_test_add_func ("/roll/lay-leftovers/hole", test_round_and_hole);
   g_test_add_func ("/roll/lay-leftovers/quick", test_quick);
