@@ -47,10 +47,35 @@ test_same (void)
     }
 }
 
+/* So many attempts that later ones begin from what earlier ones nearly did. */
+static void
+test_many (void)
+{
+  g_autoptr (SqLayTask) task = made_task (1000, 0);
+  const SqPoint arrow[] = { { 0, 0 }, { 500, 150 }, { 350, 0 }, { 500, -150 } };
+  g_autoptr (SqLay) one = NULL;
+
+  add_path (task, sq_path_new_polygon (arrow, G_N_ELEMENTS (arrow)),
+            (SqLayItemSpec){ .turns = 5, .demand = 7 });
+  add_path (task, sq_path_new_rectangle (0, 0, 330, 270),
+            (SqLayItemSpec){ .turns = 5, .demand = 4 });
+  sq_lay_task_seal (task);
+  for (guint threads = 1; threads <= 4; threads++)
+    {
+      SqLayBudget budget = { .seed = 2, .steps = 60, .threads = threads };
+      g_autoptr (SqLay) lay = sq_lay_run (task, NULL, &budget, NULL);
+      if (threads == 1)
+        one = sq_lay_ref (lay);
+      assert_same (one, lay);
+      g_assert_cmpuint (lay->steps, ==, 60);
+    }
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/roll/lay-threads/same", test_same);
+  g_test_add_func ("/roll/lay-threads/many", test_many);
   return g_test_run ();
 }
