@@ -87,7 +87,7 @@ sq_cuts_want_both (const SqPlan *plan, guint pieces)
 }
 
 gboolean
-sq_cuts_are_straight (const SqPlan *plan, const SqCutsLay by_cuts[2])
+sq_cuts_are_straight (const SqPlan *plan, const SqCutsLay *by_cuts)
 {
   const SqCutsLay *free = &by_cuts[0], *straight = &by_cuts[1];
 

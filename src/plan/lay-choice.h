@@ -31,7 +31,8 @@ SqCutting sq_lay_cutting (const SqLayTask *task, const SqLay *lay);
  * on it, or it is quickly told what the other would take. */
 gboolean sq_cuts_want_both (const SqPlan *plan, guint pieces);
 
-/* Whether straight cuts are chosen, of a cloth laid @by_cuts, for free ones and for straight ones: as the
- * job says; by rule for no more than 20 cushions, unless free ones save 3 % or 0.25 m of what is
- * bought, find room for more or keep to more pins. Lays that are not both wanted need not be there. */
-gboolean sq_cuts_are_straight (const SqPlan *plan, const SqCutsLay by_cuts[2]);
+/* Whether straight cuts are chosen, of a cloth laid @by_cuts: two, for free ones and for straight ones.
+ * As the job says; by rule for no more than 20 cushions, unless free ones save 3 % or 0.25 m of what
+ * is bought, find room for more or keep to more pins. Lays that are not both wanted need not be
+ * there. */
+gboolean sq_cuts_are_straight (const SqPlan *plan, const SqCutsLay *by_cuts);
