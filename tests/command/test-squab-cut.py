@@ -263,7 +263,7 @@ class BadUsage(Case):
             done = self.run_it(several, '--plan', '-', *more)
             self.assertEqual(done.returncode, 0)
             return json.loads(done.stdout)['lays'][0]
-        first, found = lay(), lay('--seconds', '0.3', '--seed', '4', '--threads', '2')
+        first, found = lay(), lay('--seconds', '2', '--seed', '4', '--threads', '2')
         # a first lay for straight cuts is of a few attempts
         self.assertEqual((first['steps'], found['seed']), (2 if first['cuts'] == 'straight' else 0, 4))
         self.assertGreater(found['steps'], 0)
