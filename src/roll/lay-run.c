@@ -66,7 +66,8 @@ typedef struct
   GArray *order;             /* that gave the first */
   GArray *spots;             /* of the best */
   double shrink;             /* that the age's first attempt tries */
-  guint64 age, next, done;   /* attempts of the age: to be begun, and done before which all are */
+  guintptr age;              /* atomic, as it is asked while attempts are made */
+  guint64 next, done;        /* attempts of the age: to be begun, and done before which all are */
   guint64 before;            /* attempts of earlier ages */
   SqLayTrack tracks[WINDOW]; /* of lays in order: attempts so many apart go on in the same one, as
                                 the earlier is done when the later may begin */
