@@ -103,7 +103,7 @@ check plain --no-suite window --no-suite laws
 
 # A first look; all of them come under the sanitizers.
 stage 'laws'
-SQUAB_LAWS=2000 check plain --suite laws --timeout-multiplier 5
+SQUAB_LAWS=5000 check plain --suite laws --timeout-multiplier 5
 
 stage 'threads of the search under their sanitizer'
 set_up tsan -Dwerror=true -Dwindow=disabled -Db_sanitize=thread -Db_lundef=false
@@ -121,7 +121,7 @@ export G_SLICE=always-malloc ASAN_OPTIONS=detect_leaks=1 \
   UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
 
 stage 'units and laws with sanitizers'
-check asan --no-suite lint --no-suite drawing --no-suite window --timeout-multiplier 10
+SQUAB_LAWS=2500 check asan --no-suite lint --no-suite drawing --no-suite window --timeout-multiplier 10
 
 stage 'drawing and window with sanitizers'
 # Slow, but the only way to see which leaks are the libraries' own.
@@ -139,7 +139,7 @@ check fuzz --suite fuzz
 
 if [ $deep = yes ]; then
   stage '100,000 random jobs, and as many lays'
-  SQUAB_LAWS=100000 check plain --suite laws --timeout-multiplier 0
+  SQUAB_LAWS=50000 check plain --suite laws --timeout-multiplier 0
   SQUAB_LAYS=100000 check plain --suite roll --timeout-multiplier 0
 
   stage 'fuzzing, ten minutes for each reader'
