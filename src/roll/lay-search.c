@@ -30,7 +30,7 @@ typedef gint32 Lanes __attribute__ ((vector_size (LANES * sizeof (gint32))));
 
 /* ---- a state ------------------------------------------------------------------------------- */
 
-/* Pieces first, then flaws. */
+/* Pieces first, then what is fixed. */
 typedef struct
 {
   SqLayWorld *world;
@@ -68,7 +68,7 @@ state_new (SqLayWorld *world, const GArray *spots, const gint32 *ends, guint64 s
   state->world = world;
   state->ends = ends;
   state->n_free = spots->len;
-  state->n = spots->len + world->flaws->len;
+  state->n = spots->len + world->fixed->len;
   state->stride = (state->n + LANES - 1) / LANES * LANES;
   state->places = g_new0 (SqLayPlace, state->n);
   state->x0 = lanes_new (state->stride);
@@ -88,8 +88,8 @@ state_new (SqLayWorld *world, const GArray *spots, const gint32 *ends, guint64 s
     }
   for (guint i = 0; i < spots->len; i++)
     put (state, i, sq_lay_world_place (world, &g_array_index (spots, SqLaySpot, i)));
-  for (guint i = 0; i < world->flaws->len; i++)
-    put (state, spots->len + i, g_array_index (world->flaws, SqLayPlace, i));
+  for (guint i = 0; i < world->fixed->len; i++)
+    put (state, spots->len + i, g_array_index (world->fixed, SqLayPlace, i));
   return state;
 }
 
@@ -266,7 +266,7 @@ look (State *state, guint i, const SqLayPlace *place, float bound)
   return sum;
 }
 
-/* Notes what piece @i and the others lose by each other. */
+/* Notes what piece @i and the others lose by each other; what is fixed does not move for what is. */
 static void
 note_losses (State *state, guint i)
 {
@@ -274,7 +274,8 @@ note_losses (State *state, guint i)
 
   for (guint k = 0; k < state->n; k++)
     {
-      gboolean apart = k == i || state->x0[k] >= state->x1[i] || state->x1[k] <= state->x0[i]
+      gboolean apart = k == i || (i >= state->n_free && k >= state->n_free)
+                       || state->x0[k] >= state->x1[i] || state->x1[k] <= state->x0[i]
                        || state->y0[k] >= state->y1[i] || state->y1[k] <= state->y0[i];
       float loss = apart ? 0 : pair_loss (state, place, k);
       state->losses[(gsize) i * state->stride + k] = loss;
@@ -424,16 +425,16 @@ move_piece (State *state, guint i)
 static gboolean
 draw_in (State *state)
 {
+  for (guint i = state->n_free; i < state->n; i++)
+    {
+      const SqLayPlace *place = &state->places[i];
+      gint32 length = state->world->shapes[place->shape].length; /* 0: a flaw */
+      if (length > 0 && place->x + length > state->ends[place->strip])
+        return FALSE;
+    }
   for (guint i = 0; i < state->n_free; i++)
     {
       SqLayPlace place = state->places[i];
-      gint32 most_x, most_y;
-      if (state->world->is_pinned[i])
-        {
-          if (!room_for (state, place.shape, place.strip, &most_x, &most_y) || place.x > most_x)
-            return FALSE;
-          continue;
-        }
       gboolean fits = settle (state, &place, place.x, place.y - state->world->strip_y[place.strip]);
       for (guint tries = 0; !fits && tries < 64; tries++)
         fits = anywhere (state, place.shape, &place);
@@ -473,7 +474,7 @@ move_round (State *state, guint *order, gboolean (*is_cancelled) (gpointer), gpo
   guint n = 0;
 
   for (guint i = 0; i < state->n_free; i++)
-    if (!state->world->is_pinned[i] && is_in_way (state, i))
+    if (is_in_way (state, i))
       order[n++] = i;
   shuffle (state, order, n);
   for (guint i = 0; i < n; i++)
@@ -605,12 +606,11 @@ sq_lay_search_compact (SqLayWorld *world, GArray *spots, const gint32 *ends)
         order[i] = i;
       g_qsort_with_data (order, (gint) state->n_free, sizeof (guint), compare_lefts, state->places);
       for (guint i = 0; i < state->n_free; i++)
-        if (!world->is_pinned[order[i]])
-          {
-            moved |= slide (state, order[i], -1, 0);
-            slide (state, order[i], 0, pass % 2 == 0 ? -1 : 1);
-            moved |= slide (state, order[i], -1, 0);
-          }
+        {
+          moved |= slide (state, order[i], -1, 0);
+          slide (state, order[i], 0, pass % 2 == 0 ? -1 : 1);
+          moved |= slide (state, order[i], -1, 0);
+        }
     }
   to_spots (world, state->places, spots);
   state_free (state);
@@ -636,8 +636,7 @@ sq_lay_search_swap (SqLayWorld *world, GArray *spots, guint64 seed)
                 *b = &g_array_index (spots, SqLaySpot, k);
       const SqLayWorldShape *sa = &world->shapes[sq_lay_world_place (world, a).shape];
       const SqLayWorldShape *sb = &world->shapes[sq_lay_world_place (world, b).shape];
-      if (a->kind == b->kind || world->is_pinned[i] || world->is_pinned[k]
-          || sa->parts->hull < mean / 2 || sb->parts->hull < mean / 2)
+      if (a->kind == b->kind || sa->parts->hull < mean / 2 || sb->parts->hull < mean / 2)
         continue;
       gint64 ax = a->x + sa->length / 2, ay = a->y + sa->width / 2;
       gint64 bx = b->x + sb->length / 2, by = b->y + sb->width / 2;

@@ -11,6 +11,8 @@ sq_lay_spots_new (const SqLayKinds *kinds, const SqLay *lay)
   for (guint i = 0; i < lay->placed->len; i++)
     {
       const SqPlaced *placed = sq_lay_placed (lay, i);
+      if (sq_lay_task_is_pinned (kinds->task, placed->item, placed->copy))
+        continue;
       guint kind = kinds->kind_of[placed->item];
       const SqLayItem *item = sq_lay_task_item (kinds->task, placed->item);
       guint pose = sq_lay_item_pose (item, placed->pose);

@@ -4,10 +4,10 @@
 
 #include "roll/lay-kinds.h"
 
-/* Where the pieces of @lay lie, in its order: a new array of SqLaySpot. */
+/* Where the pieces of @lay that are not pinned lie, in its order: a new array of SqLaySpot. */
 GArray *sq_lay_spots_new (const SqLayKinds *kinds, const SqLay *lay);
 
-/* The pieces at @spots as a lay; unlaid is what @like has not laid either. New reference. */
+/* The pieces at @spots, and those that are pinned, as a lay; unlaid is what @like has not laid either. New reference. */
 SqLay *sq_lay_spots_to_lay (const SqLayKinds *kinds, const GArray *spots, const SqLay *like);
 
 /* The strip whose length is to shrink: the last that is bought by its length, else the last. */

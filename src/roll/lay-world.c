@@ -53,7 +53,7 @@ add_shapes (SqLayWorld *world)
           world->shapes[n].parts = sq_lay_parts_new_box (size);
           world->shapes[n].box = world->shapes[n].parts->box;
           world->shapes[n].weight = (float) sqrt (sqrt (world->shapes[n].parts->hull));
-          g_array_append_val (world->flaws, flaw);
+          g_array_append_val (world->fixed, flaw);
         }
     }
 }
@@ -87,23 +87,15 @@ add_phases (SqLayWorld *world)
     }
 }
 
-static gboolean
-is_pinned (const SqLayKinds *kinds, const SqLaySpot *spot)
+static void
+add_pinned (SqLayWorld *world)
 {
-  const SqLayTask *task = kinds->task;
-
-  for (guint i = 0; i < task->pins->len; i++)
+  for (guint i = 0; i < world->kinds->pinned->len; i++)
     {
-      const SqLayPin *pin = &g_array_index (task->pins, SqLayPin, i);
-      const SqLayItem *item = sq_lay_task_item (task, pin->item);
-      if (kinds->kind_of[pin->item] != spot->kind || pin->strip != spot->strip
-          || !sq_grid_pose_equal (pin->pose, item->poses[spot->pose]))
-        continue;
-      SqGrid corner = sq_lay_item_box (item, pin->pose).min;
-      if ((gint64) pin->at.x + corner.x == spot->x && (gint64) pin->at.y + corner.y == spot->y)
-        return TRUE;
+      SqLayPlace place = sq_lay_world_place (world,
+                                             &g_array_index (world->kinds->pinned, SqLaySpot, i));
+      g_array_append_val (world->fixed, place);
     }
-  return FALSE;
 }
 
 /* Whether all of it fits the numbers that are used. */
@@ -141,7 +133,6 @@ sq_lay_world_new (const SqLayKinds *kinds, const GArray *spots)
   SqLayWorld *world = g_new0 (SqLayWorld, 1);
   world->kinds = kinds;
   world->n_shapes = n_shapes;
-  world->n_pieces = spots->len;
   world->n_strips = n_strips;
   world->shapes = g_new0 (SqLayWorldShape, n_shapes);
   world->first_shape = g_new0 (guint, kinds->kinds->len);
@@ -149,16 +140,14 @@ sq_lay_world_new (const SqLayKinds *kinds, const GArray *spots)
   world->strip_y = g_new0 (gint64, n_strips + 1);
   world->phases = g_new0 (SqLayPhase, (gsize) n_shapes * n_strips);
   world->is_phased = g_new0 (gboolean, kinds->kinds->len);
-  world->is_pinned = g_new0 (gboolean, spots->len);
-  world->flaws = g_array_new (FALSE, FALSE, sizeof (SqLayPlace));
+  world->fixed = g_array_new (FALSE, FALSE, sizeof (SqLayPlace));
   g_mutex_init (&world->lock);
   for (guint k = 0; k < n_strips; k++)
     world->strip_y[k + 1] = world->strip_y[k] + sq_lay_task_strip (kinds->task, k)->width;
   add_shapes (world);
   even_weights (world);
   add_phases (world);
-  for (guint i = 0; i < spots->len; i++)
-    world->is_pinned[i] = is_pinned (kinds, &g_array_index (spots, SqLaySpot, i));
+  add_pinned (world);
   return world;
 }
 
@@ -175,8 +164,7 @@ sq_lay_world_free (SqLayWorld *world)
   g_free (world->strip_y);
   g_free (world->phases);
   g_free (world->is_phased);
-  g_free (world->is_pinned);
-  g_array_unref (world->flaws);
+  g_array_unref (world->fixed);
   g_mutex_clear (&world->lock);
   g_free (world);
 }

@@ -29,7 +29,7 @@ typedef struct
 typedef struct
 {
   const SqLayKinds *kinds;
-  guint n_shapes, n_pieces, n_strips;
+  guint n_shapes, n_strips;
   SqLayWorldShape *shapes;
   guint *first_shape;  /* by kind: that of its first pose */
   SqLayNofit **nofits; /* by shape and shape, the first being the lesser; made when asked for */
@@ -37,13 +37,11 @@ typedef struct
   gint64 *strip_y;     /* strips lie side by side: where each begins */
   SqLayPhase *phases;  /* by shape and strip */
   gboolean *is_phased; /* by kind */
-  gboolean *is_pinned; /* by piece */
-  GArray *flaws;       /* of SqLayPlace */
+  GArray *fixed;       /* of SqLayPlace: flaws and pinned pieces, which nothing may lie on */
 } SqLayWorld;
 
-/* For pieces that lie as in @spots (of SqLaySpot): the same pieces as long as it lives, those at a pin
- * of the task being pinned. @kinds is borrowed and must outlive it. NULL where they are too many or
- * too large. */
+/* For pieces that lie as in @spots (of SqLaySpot): all that are laid but those that are pinned.
+ * @kinds is borrowed and must outlive it. NULL where they are too many or too large. */
 SqLayWorld *sq_lay_world_new (const SqLayKinds *kinds, const GArray *spots);
 void sq_lay_world_free (SqLayWorld *world);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayWorld, sq_lay_world_free)

@@ -211,6 +211,31 @@ test_compare (void)
   g_assert_cmpint (sq_lay_compare (task, lay, worse), >, 0);
 }
 
+/* Beside a pin, and two flaws that lie on each other, lays get better, too. */
+static void
+test_fixed (void)
+{
+  const SqPoint arrow[] = { { 0, 0 }, { 500, 150 }, { 350, 0 }, { 500, -150 } };
+  SqGridBox flaws[] = { { { 300000, 0 }, { 400000, 60000 } },
+                        { { 350000, 0 }, { 450000, 50000 } } };
+  SqLayStrip strip = {
+    .kind = SQ_STRIP_ROLL, .width = 1000000, .flaws = flaws, .n_flaws = G_N_ELEMENTS (flaws)
+  };
+  SqLayPin pin = { .item = 0, .copy = 2, .at = { 450000, 500000 } };
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+
+  sq_lay_task_add_strip (task, &strip);
+  add_path (task, sq_path_new_polygon (arrow, G_N_ELEMENTS (arrow)),
+            (SqLayItemSpec){ .turns = 5, .demand = 24 });
+  sq_lay_task_add_pin (task, &pin);
+  sq_lay_task_seal (task);
+  g_assert_cmpuint (task->pins->len, ==, 1);
+  g_autoptr (SqLay) before = run (task, NULL, 1, 0, NULL);
+  g_autoptr (SqLay) after = run (task, NULL, 1, 12, NULL);
+  g_assert_true (sq_lay_is_valid (task, after));
+  g_assert_cmpint (sq_lay_length (after, 0), <, sq_lay_length (before, 0));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -222,6 +247,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-run/few", test_few);
   g_test_add_func ("/roll/lay-run/warm", test_warm);
   g_test_add_func ("/roll/lay-run/warm-from-other", test_warm_from_other);
+  g_test_add_func ("/roll/lay-run/fixed", test_fixed);
   g_test_add_func ("/roll/lay-run/compare", test_compare);
   return g_test_run ();
 }
