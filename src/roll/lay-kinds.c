@@ -138,6 +138,16 @@ corner_of (const SqLayKinds *kinds, guint i, guint pose)
   return sq_lay_kind (kinds, kinds->kind_of[i])->shapes[pose]->at;
 }
 
+SqLaySpot
+sq_lay_kinds_spot (const SqLayKinds *kinds, guint i, SqGridPose pose, guint strip, SqGrid at)
+{
+  guint number = sq_lay_item_pose (sq_lay_task_item (kinds->task, i), pose);
+  SqGrid corner = corner_of (kinds, i, number);
+
+  return (SqLaySpot){ kinds->kind_of[i], strip, number, (gint64) at.x + corner.x,
+                      (gint64) at.y + corner.y };
+}
+
 static void
 add_count (SqLayKind *kind, const SqLayItem *item)
 {
@@ -151,10 +161,7 @@ add_pinned (SqLayKinds *kinds)
   for (guint i = 0; i < kinds->task->pins->len; i++)
     {
       const SqLayPin *pin = &g_array_index (kinds->task->pins, SqLayPin, i);
-      guint pose = sq_lay_item_pose (sq_lay_task_item (kinds->task, pin->item), pin->pose);
-      SqGrid corner = corner_of (kinds, pin->item, pose);
-      SqLaySpot spot = { kinds->kind_of[pin->item], pin->strip, pose, (gint64) pin->at.x + corner.x,
-                         (gint64) pin->at.y + corner.y };
+      SqLaySpot spot = sq_lay_kinds_spot (kinds, pin->item, pin->pose, pin->strip, pin->at);
       g_array_append_val (kinds->pinned, spot);
       sq_lay_kind (kinds, spot.kind)->count--;
     }

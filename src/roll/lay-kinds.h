@@ -36,6 +36,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayKinds, sq_lay_kinds_free)
 
 #define sq_lay_kind(all, i) (&g_array_index ((all)->kinds, SqLayKind, (i)))
 
+/* Where a copy of item @i in @pose, which it may take, lies when it is moved by @at. */
+SqLaySpot sq_lay_kinds_spot (const SqLayKinds *kinds, guint i, SqGridPose pose, guint strip,
+                             SqGrid at);
+
 /* A copy of an item that lies where it does. */
 typedef struct
 {

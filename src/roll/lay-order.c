@@ -202,12 +202,9 @@ static GArray *
 lying_pieces (const SqLayKinds *kinds, const SqLay *lay)
 {
   const SqLayTask *task = kinds->task;
-  g_autoptr (GHashTable) by_tag = g_hash_table_new (NULL, NULL);
+  g_autoptr (GHashTable) by_tag = sq_lay_task_tags (kinds->task);
   GArray *pieces = g_array_new (FALSE, FALSE, sizeof (Lying));
 
-  for (guint i = task->items->len; i > 0; i--)
-    g_hash_table_insert (by_tag, GUINT_TO_POINTER (sq_lay_task_item (task, i - 1)->tag),
-                         GUINT_TO_POINTER (i));
   for (guint i = 0; i < lay->placed->len; i++)
     {
       const SqPlaced *placed = sq_lay_placed (lay, i);

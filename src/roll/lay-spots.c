@@ -13,12 +13,8 @@ sq_lay_spots_new (const SqLayKinds *kinds, const SqLay *lay)
       const SqPlaced *placed = sq_lay_placed (lay, i);
       if (sq_lay_task_is_pinned (kinds->task, placed->item, placed->copy))
         continue;
-      guint kind = kinds->kind_of[placed->item];
-      const SqLayItem *item = sq_lay_task_item (kinds->task, placed->item);
-      guint pose = sq_lay_item_pose (item, placed->pose);
-      SqGrid corner = sq_lay_item_box (item, placed->pose).min;
-      SqLaySpot spot = { kind, placed->strip, pose, (gint64) placed->at.x + corner.x,
-                         (gint64) placed->at.y + corner.y };
+      SqLaySpot spot = sq_lay_kinds_spot (kinds, placed->item, placed->pose, placed->strip,
+                                          placed->at);
       g_array_append_val (spots, spot);
     }
   return spots;

@@ -334,6 +334,17 @@ sq_lay_task_unref (SqLayTask *task)
   g_free (task);
 }
 
+GHashTable *
+sq_lay_task_tags (const SqLayTask *task)
+{
+  GHashTable *by_tag = g_hash_table_new (NULL, NULL);
+
+  for (guint i = task->items->len; i > 0; i--)
+    g_hash_table_insert (by_tag, GUINT_TO_POINTER (sq_lay_task_item (task, i - 1)->tag),
+                         GUINT_TO_POINTER (i));
+  return by_tag;
+}
+
 guint
 sq_lay_item_pose (const SqLayItem *item, SqGridPose pose)
 {

@@ -146,6 +146,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLayTask, sq_lay_task_unref)
 #define sq_lay_task_item(task, i) (&g_array_index ((task)->items, SqLayItem, (i)))
 #define sq_lay_task_strip(task, i) (&g_array_index ((task)->strips, SqLayStrip, (i)))
 
+/* Numbers of items, from 1, by their tags (GUINT_TO_POINTER of both): of a tag's items the first. New
+ * reference. */
+GHashTable *sq_lay_task_tags (const SqLayTask *task);
+
 /* The index of @pose in the item's poses; G_MAXUINT: it may not take it. */
 guint sq_lay_item_pose (const SqLayItem *item, SqGridPose pose);
 /* Whether a copy of an item is pinned where it can be. */

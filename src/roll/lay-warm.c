@@ -51,30 +51,23 @@ static gboolean
 find_old (const SqLayKinds *kinds, guint i, const SqPlaced *placed, SqLayKept *old)
 {
   const SqLayItem *item = sq_lay_task_item (kinds->task, i);
-  guint pose = sq_lay_item_pose (item, placed->pose);
 
-  if (item->crosses || placed->copy >= item->demand || pose == G_MAXUINT
+  if (item->crosses || placed->copy >= item->demand
+      || sq_lay_item_pose (item, placed->pose) == G_MAXUINT
       || placed->strip >= kinds->task->strips->len
       || sq_lay_task_is_pinned (kinds->task, i, placed->copy))
     return FALSE;
-  SqGrid corner = sq_lay_item_box (item, placed->pose).min;
-  *old = (SqLayKept){ i,
-                      placed->copy,
-                      { kinds->kind_of[i], placed->strip, pose, (gint64) placed->at.x + corner.x,
-                        (gint64) placed->at.y + corner.y } };
+  *old = (SqLayKept){ i, placed->copy,
+                      sq_lay_kinds_spot (kinds, i, placed->pose, placed->strip, placed->at) };
   return TRUE;
 }
 
 static GArray *
 old_places (const SqLayKinds *kinds, const SqLay *warm)
 {
-  const SqLayTask *task = kinds->task;
-  g_autoptr (GHashTable) by_tag = g_hash_table_new (NULL, NULL);
+  g_autoptr (GHashTable) by_tag = sq_lay_task_tags (kinds->task);
   GArray *places = g_array_new (FALSE, FALSE, sizeof (SqLayKept));
 
-  for (guint i = task->items->len; i > 0; i--)
-    g_hash_table_insert (by_tag, GUINT_TO_POINTER (sq_lay_task_item (task, i - 1)->tag),
-                         GUINT_TO_POINTER (i));
   for (guint i = 0; i < warm->placed->len; i++)
     {
       const SqPlaced *placed = sq_lay_placed (warm, i);

@@ -236,6 +236,27 @@ test_fixed (void)
   g_assert_cmpint (sq_lay_length (after, 0), <, sq_lay_length (before, 0));
 }
 
+/* What is wanted most counts before how much it is. */
+static void
+test_priority (void)
+{
+  g_autoptr (SqLayTask) task = sq_lay_task_new (0);
+  add_strip (task, SQ_STRIP_SHEET, 1000, 1000, 0);
+  add_path (task, sq_path_new_rectangle (0, 0, 900, 600), (SqLayItemSpec){ .priority = 1 });
+  add_path (task, sq_path_new_rectangle (0, 0, 200, 600), (SqLayItemSpec){ .priority = 0 });
+  sq_lay_task_seal (task);
+  g_autoptr (SqLay) small = sq_lay_new (task);
+  g_autoptr (SqLay) large = sq_lay_new (task);
+  SqUnlaid no_large = { 0, 1, SQ_UNLAID_NO_ROOM }, no_small = { 1, 1, SQ_UNLAID_NO_ROOM };
+
+  g_array_append_val (small->unlaid, no_large);
+  g_array_append_val (large->unlaid, no_small);
+  g_assert_cmpint (sq_lay_compare (task, small, large), <, 0);
+  g_assert_cmpint (sq_lay_compare (task, large, small), >, 0);
+  g_array_append_val (small->unlaid, no_small);
+  g_assert_cmpint (sq_lay_compare (task, small, large), >, 0);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -248,6 +269,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/roll/lay-run/warm", test_warm);
   g_test_add_func ("/roll/lay-run/warm-from-other", test_warm_from_other);
   g_test_add_func ("/roll/lay-run/fixed", test_fixed);
+  g_test_add_func ("/roll/lay-run/priority", test_priority);
   g_test_add_func ("/roll/lay-run/compare", test_compare);
   return g_test_run ();
 }
