@@ -2,11 +2,13 @@
 #include "command/options.h"
 
 #include "base/error.h"
+#include "base/length.h"
 #include "exchange/today.h"
 #include "job/names.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 /* Less is finer than any cutter and makes files without end; more is no outline any more (mm). */
@@ -67,9 +69,19 @@ read_flatten (SqOptions *options, const char *value, GError **error)
   return TRUE;
 }
 
+/* A length as it is typed, in millimetres where no unit is named. */
+static gboolean
+read_length (const char *value, double *mm)
+{
+  return sq_length_parse (value, SQ_UNIT_MM, '.', mm, NULL) == SQ_LENGTH_OK && *mm >= 0;
+}
+
 static gboolean
 read_paper (SqOptions *options, const char *value, GError **error)
 {
+  if (g_str_has_prefix (value, "roll:"))
+    return (read_length (value + strlen ("roll:"), &options->roll_mm) && options->roll_mm > 0)
+           || refuse (error, _ ("--paper wants a roll’s width as roll:914mm, not “%s”"), value);
   for (guint i = 0; sq_sheet_names[i] != NULL; i++)
     if (g_str_equal (value, sq_sheet_names[i]))
       {
@@ -77,7 +89,83 @@ read_paper (SqOptions *options, const char *value, GError **error)
         options->sheet = (SqSheet) i;
         return TRUE;
       }
-  return refuse (error, _ ("--paper wants a4 or letter, not “%s”"), value);
+  return refuse (error,
+                 _ ("--paper wants a4 to a0, letter, ansi-b to ansi-e, or roll:914mm, not “%s”"),
+                 value);
+}
+
+static gboolean
+read_side (SqOptions *options, const char *value, GError **error)
+{
+  options->has_side = TRUE;
+  options->wrong_side = g_str_equal (value, sq_marked_on_names[1]);
+  return options->wrong_side || g_str_equal (value, sq_marked_on_names[0])
+         || refuse (error, _ ("--marked-on wants right or wrong, not “%s”"), value);
+}
+
+static gboolean
+read_margin (SqOptions *options, const char *value, GError **error)
+{
+  return read_length (value, &options->margin_mm)
+         || refuse (error, _ ("--margin wants a length, as 10 or 3/8in, not “%s”"), value);
+}
+
+static gboolean
+read_overlap (SqOptions *options, const char *value, GError **error)
+{
+  return read_length (value, &options->overlap_mm)
+         || refuse (error, _ ("--overlap wants a length, as 10 or 3/8in, not “%s”"), value);
+}
+
+static gboolean
+read_lines (SqOptions *options, const char *value, GError **error)
+{
+  for (guint i = 0; sq_pattern_lines_names[i] != NULL; i++)
+    if (g_str_equal (value, sq_pattern_lines_names[i]))
+      {
+        options->has_pattern_lines = TRUE;
+        options->pattern_lines = (SqPatternLines) i;
+        return TRUE;
+      }
+  return refuse (error, _ ("--lines wants both, cut or sew, not “%s”"), value);
+}
+
+static gboolean
+read_pieces (SqOptions *options, const char *value, GError **error)
+{
+  (void) error;
+  options->pieces = value;
+  return TRUE;
+}
+
+static gboolean
+read_pages (SqOptions *options, const char *value, GError **error)
+{
+  (void) error;
+  options->pages = value;
+  return TRUE;
+}
+
+static gboolean
+read_label_sheet (SqOptions *options, const char *value, GError **error)
+{
+  guint columns, rows;
+  char after;
+
+  options->label_sheet = value;
+  return (sscanf (value, "%3ux%3u%c", &columns, &rows, &after) == 2 && columns > 0 && rows > 0)
+         || refuse (error, _ ("--label-sheet wants columns and rows as 2x6, not “%s”"), value);
+}
+
+static gboolean
+read_skip_labels (SqOptions *options, const char *value, GError **error)
+{
+  guint64 skipped = 0;
+
+  if (!g_ascii_string_to_unsigned (value, 10, 0, 10000, &skipped, NULL))
+    return refuse (error, _ ("--skip-labels wants a whole number, not “%s”"), value);
+  options->skipped_labels = (guint) skipped;
+  return TRUE;
 }
 
 static gboolean
@@ -146,6 +234,10 @@ static const struct
   { "--save", TRUE, SQ_OUT_SAVE, NULL, 0 },
   { "--cut-list", TRUE, SQ_OUT_CUT_LIST, NULL, 0 },
   { "--layout", TRUE, SQ_OUT_LAYOUT, NULL, 0 },
+  { "--marking", TRUE, SQ_OUT_MARKING, NULL, 0 },
+  { "--tickets", TRUE, SQ_OUT_TICKETS, NULL, 0 },
+  { "--labels", TRUE, SQ_OUT_LABELS, NULL, 0 },
+  { "--pattern", TRUE, SQ_OUT_PATTERN, NULL, 0 },
   { "--everything", TRUE, SQ_OUT_EVERYTHING, NULL, 0 },
   { "--csv", TRUE, SQ_OUT_CSV, NULL, 0 },
   { "--svg", TRUE, SQ_OUT_SVG, NULL, 0 },
@@ -153,6 +245,15 @@ static const struct
   { .name = "--ways", .flag = G_STRUCT_OFFSET (SqOptions, ways) },
   { .name = "--paper", .read = read_paper },
   { .name = "--date", .read = read_date },
+  { .name = "--marked-on", .read = read_side },
+  { .name = "--pieces", .read = read_pieces },
+  { .name = "--pages", .read = read_pages },
+  { .name = "--margin", .read = read_margin },
+  { .name = "--overlap", .read = read_overlap },
+  { .name = "--lines", .read = read_lines },
+  { .name = "--corners-only", .flag = G_STRUCT_OFFSET (SqOptions, corners_only) },
+  { .name = "--label-sheet", .read = read_label_sheet },
+  { .name = "--skip-labels", .read = read_skip_labels },
   { .name = "--seed", .read = read_seed },
   { .name = "--steps", .read = read_steps },
   { .name = "--seconds", .read = read_seconds },
@@ -244,8 +345,10 @@ static gboolean
 check (const SqOptions *options, GError **error)
 {
   const char *const *outs = options->outs;
-  gboolean has_papers = outs[SQ_OUT_CUT_LIST] != NULL || outs[SQ_OUT_LAYOUT] != NULL
-                        || outs[SQ_OUT_EVERYTHING] != NULL;
+  gboolean has_papers = FALSE;
+
+  for (guint out = SQ_OUT_CUT_LIST; out <= SQ_OUT_EVERYTHING; out++)
+    has_papers = has_papers || outs[out] != NULL;
 
   if (options->file == NULL)
     {
@@ -260,8 +363,12 @@ check (const SqOptions *options, GError **error)
     return refuse (error, _ ("%s goes with --lay"), "--cpu");
   if (options->flatten_mm > 0 && outs[SQ_OUT_PLAN] == NULL)
     return refuse (error, _ ("%s goes with --plan"), "--flatten");
-  if (options->has_sheet && !has_papers)
+  if ((options->has_sheet || options->roll_mm > 0) && !has_papers)
     return refuse (error, _ ("%s goes with a PDF"), "--paper");
+  if (options->pages != NULL && !has_papers)
+    return refuse (error, _ ("%s goes with a PDF"), "--pages");
+  if (options->roll_mm > 0 && outs[SQ_OUT_PATTERN] == NULL && outs[SQ_OUT_EVERYTHING] == NULL)
+    return refuse (error, _ ("%s goes with --pattern"), "--paper roll:");
   if (options->ways && outs[SQ_OUT_PLAN] == NULL && has_any_out (options))
     return refuse (error, _ ("%s goes with --plan, or stands alone"), "--ways");
   return check_outs (options, error);
@@ -272,7 +379,12 @@ sq_options_read (SqOptions *options, int argc, char *const *argv, GError **error
 {
   Arguments arguments = { argc, 1, argv, FALSE, 0 };
 
-  *options = (SqOptions){ .what = SQ_DO_JOB, .seed = 1, .steps = G_MAXUINT64, .seconds = INFINITY };
+  *options = (SqOptions){ .what = SQ_DO_JOB,
+                          .seed = 1,
+                          .steps = G_MAXUINT64,
+                          .seconds = INFINITY,
+                          .margin_mm = -1,
+                          .overlap_mm = -1 };
   while (arguments.next < argc)
     {
       const char *argument = argv[arguments.next++];
@@ -319,9 +431,23 @@ sq_options_help (void)
             "\n"
             "  --cut-list F    write the cut list to F, as PDF\n"
             "  --layout F      the same for the layout of the pieces on the cloth\n"
+            "  --marking F     the same for the guide to marking the pieces on the cloth\n"
+            "  --tickets F     the same for the tickets that go with each lay\n"
+            "  --labels F      the same for labels of all pieces\n"
+            "  --pattern F     the same for the patterns in full size\n"
             "  --everything F  all papers in one PDF\n"
-            "  --paper SIZE    a4 or letter; else as the job says\n"
+            "  --paper SIZE    a4 to a0, letter, ansi-b to ansi-e; for patterns roll:914mm,\n"
+            "                  too; else as the job says\n"
             "  --date DAY      the date on papers, as 2026-03-01; else today\n"
+            "  --pages LIST    only these pages, as 1,3-5\n"
+            "  --pieces LIST   only these numbers of the cut list, on patterns and labels\n"
+            "  --marked-on S   right or wrong: the side of the cloth that is marked\n"
+            "  --lines L       both, cut or sew: the lines of patterns\n"
+            "  --margin L      of a pattern’s sheets; millimetres, or as 3/8in\n"
+            "  --overlap L     of two sheets of a pattern, the same\n"
+            "  --corners-only  of large straight pieces only the corners in full size\n"
+            "  --label-sheet C columns and rows of labels, as 2x6\n"
+            "  --skip-labels N leave the first N labels empty\n"
             "  --csv F         write the pieces to cut to F, as a table with commas\n"
             "  --plan F        write everything computed to F, as JSON\n"
             "  --flatten MM    in the plan, straight lines for arcs, at most MM from them\n"

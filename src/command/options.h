@@ -19,6 +19,10 @@ typedef enum
   SQ_OUT_SAVE, /* the job as it was opened */
   SQ_OUT_CUT_LIST,
   SQ_OUT_LAYOUT,
+  SQ_OUT_MARKING,
+  SQ_OUT_TICKETS,
+  SQ_OUT_LABELS,
+  SQ_OUT_PATTERN,
   SQ_OUT_EVERYTHING, /* all papers */
   SQ_OUT_CSV,        /* the cut list's lines */
   SQ_OUT_SVG,        /* the lay of an instance as a picture */
@@ -34,7 +38,16 @@ typedef struct
   double flatten_mm;           /* in the plan; 0: arcs stay arcs */
   gboolean ways;               /* the comparison of ways of building, in the plan or as text */
   gboolean has_sheet;
-  SqSheet sheet;    /* of papers, if it is given */
+  SqSheet sheet;                 /* of papers, if it is given */
+  double roll_mm;                /* that patterns are printed on, if it is given; else 0 */
+  const char *pieces;            /* numbers of the cut list, see sq_ranges_read(); NULL: all */
+  const char *pages;             /* of a PDF, the same */
+  gboolean has_side, wrong_side; /* of the cloth, that is marked on */
+  double margin_mm, overlap_mm;  /* of patterns; below 0: as the job says */
+  gboolean has_pattern_lines, corners_only;
+  SqPatternLines pattern_lines;
+  const char *label_sheet; /* "2x6", columns and rows; NULL: as the job says */
+  guint skipped_labels;
   const char *date; /* that papers bear, YYYY-MM-DD; NULL: today */
   guint64 seed;     /* of lays … */
   guint64 steps;  /* … and how many to try after the first: G_MAXUINT64 where only time ends it */

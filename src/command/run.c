@@ -2,6 +2,7 @@
 #include "command/run.h"
 
 #include "base/error.h"
+#include "base/ranges.h"
 #include "command/put.h"
 #include "command/timed-lay.h"
 #include "exchange/defaults-file.h"
@@ -30,11 +31,33 @@ decimal_sign (void)
   return localeconv ()->decimal_point[0] == ',' ? ',' : '.';
 }
 
+/* Sheets narrower than this lie on a desk, and are read (mm). */
+#define DESK_MM 300
+
 static gboolean
-put_papers (const char *path, guint kinds, const SqPaperSpec *spec, GError **error)
+put_papers (const SqOptions *options, const char *path, guint kinds, const SqPaperSpec *spec,
+            GError **error)
 {
+  if (!sq_paper_spec_check (spec, kinds, error))
+    return FALSE;
+
   g_autoptr (GPtrArray) papers = sq_papers_new (kinds, spec);
-  g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, spec, error);
+  guint n_pages = sq_papers_n_pages (papers);
+  g_autoptr (GArray) pages = NULL;
+  if (options->pages != NULL && (pages = sq_ranges_read (options->pages, n_pages)) == NULL)
+    {
+      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("--pages: “%s” is none of the %u pages"),
+                   options->pages, n_pages);
+      return FALSE;
+    }
+  if (pages == NULL && n_pages > SQ_PAPERS_MANY)
+    {
+      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                   _ ("that makes %u pages: take larger paper, or say which with --pages"),
+                   n_pages);
+      return FALSE;
+    }
+  g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, pages, spec, NULL, error);
 
   return pdf != NULL && sq_put (path, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), error);
 }
@@ -54,17 +77,76 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
     case SQ_OUT_SAVE:
       return sq_put_text (path, sq_job_write (lays->plan->job), error);
     case SQ_OUT_CUT_LIST:
-      return put_papers (path, 1 << SQ_PAPER_CUT_LIST, spec, error);
+      return put_papers (options, path, 1 << SQ_PAPER_CUT_LIST, spec, error);
     case SQ_OUT_LAYOUT:
-      return put_papers (path, 1 << SQ_PAPER_LAYOUT, spec, error);
+      return put_papers (options, path, 1 << SQ_PAPER_LAYOUT, spec, error);
+    case SQ_OUT_MARKING:
+      return put_papers (options, path, 1 << SQ_PAPER_MARKING, spec, error);
+    case SQ_OUT_TICKETS:
+      return put_papers (options, path, 1 << SQ_PAPER_TICKETS, spec, error);
+    case SQ_OUT_LABELS:
+      return put_papers (options, path, 1 << SQ_PAPER_LABELS, spec, error);
+    case SQ_OUT_PATTERN:
+      return put_papers (options, path, 1 << SQ_PAPER_PATTERN, spec, error);
     case SQ_OUT_EVERYTHING:
-      return put_papers (path, (1 << SQ_N_PAPER_KINDS) - 1, spec, error);
+      return put_papers (options, path, SQ_ALL_PAPER_KINDS, spec, error);
     case SQ_OUT_CSV:
       return sq_put_text (path, sq_words_cut_list_csv (lays->plan), error);
     case SQ_OUT_SVG:
       break;
     }
   g_return_val_if_reached (FALSE);
+}
+
+/* What the command line says of papers instead of the job. Large sheets are asked for patterns: what is
+ * read beside them stays on its own where both are made. */
+static void
+choose_papers (const SqOptions *options, SqPaperSpec *spec)
+{
+  gboolean is_desk = sq_sheet_size_mm (options->sheet).x < DESK_MM;
+
+  if (options->has_sheet)
+    {
+      spec->pattern.sheet = options->sheet;
+      spec->pattern.roll_mm = 0;
+      if (is_desk || options->outs[SQ_OUT_EVERYTHING] == NULL)
+        spec->sheet = options->sheet;
+    }
+  if (options->roll_mm > 0)
+    spec->pattern.roll_mm = options->roll_mm;
+  if (options->margin_mm >= 0)
+    spec->pattern.margin_mm = options->margin_mm;
+  if (options->overlap_mm >= 0)
+    spec->pattern.overlap_mm = options->overlap_mm;
+  if (options->has_pattern_lines)
+    spec->pattern.lines = options->pattern_lines;
+  if (options->corners_only)
+    spec->pattern.corners_only = TRUE;
+  if (options->has_side)
+    spec->wrong_side = options->wrong_side;
+  if (options->label_sheet != NULL)
+    sscanf (options->label_sheet, "%ux%u", &spec->labels.columns, &spec->labels.rows);
+  spec->skipped_labels = options->skipped_labels;
+}
+
+/* The lines of the cut list that are asked for; *@entries NULL: all. FALSE with @error. */
+static gboolean
+choose_entries (const SqOptions *options, const SqPlan *plan, GArray **entries, GError **error)
+{
+  *entries = NULL;
+  if (options->pieces == NULL)
+    return TRUE;
+  *entries = sq_ranges_read (options->pieces, plan->cut_list->len);
+  if (*entries == NULL)
+    {
+      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                   _ ("--pieces: “%s” is none of the %u numbers of the cut list"), options->pieces,
+                   plan->cut_list->len);
+      return FALSE;
+    }
+  for (guint i = 0; i < (*entries)->len; i++)
+    g_array_index (*entries, guint, i)--; /* numbers are from 1 */
+  return TRUE;
 }
 
 static gboolean
@@ -75,8 +157,12 @@ put_all (const SqOptions *options, const SqLays *lays, GError **error)
   SqPaperSpec spec = sq_paper_spec (lays, decimal_sign (), today);
   gboolean any = FALSE;
 
-  if (options->has_sheet)
-    spec.sheet = options->sheet;
+  g_autoptr (GArray) entries = NULL;
+
+  if (!choose_entries (options, lays->plan, &entries, error))
+    return FALSE;
+  spec.entries = entries;
+  choose_papers (options, &spec);
   for (guint out = 0; out < SQ_N_OUTS; out++)
     if (options->outs[out] != NULL)
       {

@@ -102,6 +102,11 @@ GROUP (cloth, NOTE, WORD ("class", cloth_class, sq_cloth_class_names),
 GROUP (cloth_thickness, BY_CLOTH_CLASS (cloth_thickness_mm));
 GROUP (stripes, NOTE, WORD ("run", stripes_run, sq_stripes_run_names),
        WORD ("centre_on", centre_on, sq_centre_on_names));
+GROUP (pattern, NOTE, LENGTH ("margin", pattern_margin_mm), LENGTH ("overlap", pattern_overlap_mm));
+GROUP (labels, NOTE, FIELD ("columns", SQ_FIELD_COUNT, labels.columns, ),
+       FIELD ("rows", SQ_FIELD_COUNT, labels.rows, ), LENGTH ("side", labels.side_mm),
+       LENGTH ("top", labels.top_mm), LENGTH ("across", labels.across_mm),
+       LENGTH ("along", labels.along_mm));
 GROUP (rates, NOTE, NUMBER ("wage", rates.of[SQ_RATE_WAGE]), NUMBER ("cut", rates.of[SQ_RATE_CUT]),
        NUMBER ("sew", rates.of[SQ_RATE_SEW]), NUMBER ("corner", rates.of[SQ_RATE_CORNER]),
        NUMBER ("zip", rates.of[SQ_RATE_ZIP]), NUMBER ("welt", rates.of[SQ_RATE_WELT]),
@@ -114,7 +119,8 @@ GROUP (whole, NOTE, { .key = "format", .kind = SQ_FIELD_SKIPPED },
        PART ("folded", folded), PART ("zip", zip), PART ("boxing", boxing), PART ("welt", welt),
        PART ("welt_least_radius", welt_least_radius), PART ("knife_edge", knife_edge),
        PART ("clips", clips), PART ("notches", notches), PART ("foam", foam), PART ("cloth", cloth),
-       PART ("cloth_thickness", cloth_thickness), PART ("stripes", stripes), PART ("rates", rates));
+       PART ("cloth_thickness", cloth_thickness), PART ("stripes", stripes),
+       PART ("pattern", pattern), PART ("labels", labels), PART ("rates", rates));
 
 /* Steps of tables: the records are the steps themselves. */
 static const SqField notch_step_fields[] = {

@@ -267,10 +267,34 @@ static const SqField kept_lay_fields[] = {
 };
 KEYS (sq_kept_lay_keys, kept_lay_fields, SqKeptLay, unknown, unknown);
 
+static const SqField pattern_fields[] = {
+  { "sheet", SQ_FIELD_WORD, AT (SqJob, papers.pattern.sheet), SQ_GIVEN_PATTERN_SHEET,
+    .words = sq_sheet_names },
+  { "roll", SQ_FIELD_SIZE, AT (SqJob, papers.pattern.roll_mm) },
+  { "margin", SQ_FIELD_SIZE, AT (SqJob, papers.pattern.margin_mm), SQ_GIVEN_PATTERN_MARGIN },
+  { "overlap", SQ_FIELD_SIZE, AT (SqJob, papers.pattern.overlap_mm), SQ_GIVEN_PATTERN_OVERLAP },
+  { "lines", SQ_FIELD_WORD, AT (SqJob, papers.pattern.lines), .words = sq_pattern_lines_names },
+  { "corners_only", SQ_FIELD_SWITCH, AT (SqJob, papers.pattern.corners_only) },
+};
+static KEYS (pattern_keys, pattern_fields, SqJob, given, papers.unknown_pattern);
+
+static const SqField labels_fields[] = {
+  { "columns", SQ_FIELD_COUNT, AT (SqJob, papers.labels.columns), SQ_GIVEN_LABEL_COLUMNS },
+  { "rows", SQ_FIELD_COUNT, AT (SqJob, papers.labels.rows), SQ_GIVEN_LABEL_ROWS },
+  { "side", SQ_FIELD_SIZE, AT (SqJob, papers.labels.side_mm), SQ_GIVEN_LABEL_SIDE },
+  { "top", SQ_FIELD_SIZE, AT (SqJob, papers.labels.top_mm), SQ_GIVEN_LABEL_TOP },
+  { "across", SQ_FIELD_SIZE, AT (SqJob, papers.labels.across_mm), SQ_GIVEN_LABEL_ACROSS },
+  { "along", SQ_FIELD_SIZE, AT (SqJob, papers.labels.along_mm), SQ_GIVEN_LABEL_ALONG },
+};
+static KEYS (labels_keys, labels_fields, SqJob, given, papers.unknown_labels);
+
 static const SqField papers_fields[] = {
   { "sheet", SQ_FIELD_WORD, AT (SqJob, papers.sheet), SQ_GIVEN_SHEET, .words = sq_sheet_names },
   { "kinds", SQ_FIELD_OWN, .given = SQ_GIVEN_PAPER_KINDS, .read = sq_read_paper_kinds,
     .write = sq_write_paper_kinds },
+  { "marked_on", SQ_FIELD_WORD, AT (SqJob, papers.wrong_side), .words = sq_marked_on_names },
+  { "pattern", SQ_FIELD_PART, .part = &pattern_keys },
+  { "labels", SQ_FIELD_PART, .part = &labels_keys },
 };
 static KEYS (papers_keys, papers_fields, SqJob, given, papers.unknown);
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "job/cushion.h"
+#include "job/papers.h"
 #include "job/rates.h"
 
 typedef struct
@@ -99,6 +100,10 @@ typedef struct
   /* stripes */
   SqStripesRun stripes_run;
   SqCentreOn centre_on;
+
+  /* papers */
+  double pattern_margin_mm, pattern_overlap_mm;
+  SqLabelSheet labels;
 
   SqRates rates; /* samples, nobody's figures */
 } SqDefaults;

@@ -69,6 +69,8 @@ sq_job_dup (const SqJob *job)
   copy->revision = job->revision;
   copy->papers = job->papers;
   hold (copy->papers.unknown);
+  hold (copy->papers.unknown_pattern);
+  hold (copy->papers.unknown_labels);
   copy->laying = job->laying;
   hold (copy->laying.unknown);
   hold (copy->laying.unknown_plies);
@@ -120,6 +122,8 @@ sq_job_unref (SqJob *job)
   g_clear_pointer (&job->unknown, g_ref_string_release);
   g_clear_pointer (&job->unknown_rates, g_ref_string_release);
   g_clear_pointer (&job->papers.unknown, g_ref_string_release);
+  g_clear_pointer (&job->papers.unknown_pattern, g_ref_string_release);
+  g_clear_pointer (&job->papers.unknown_labels, g_ref_string_release);
   g_clear_pointer (&job->laying.unknown, g_ref_string_release);
   g_clear_pointer (&job->laying.unknown_plies, g_ref_string_release);
   g_ptr_array_unref (job->cushions);

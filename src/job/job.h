@@ -39,6 +39,15 @@ typedef enum
   SQ_GIVEN_UNITS = 1 << 0,
   SQ_GIVEN_SHEET = 1 << 1,
   SQ_GIVEN_PAPER_KINDS = 1 << 2,
+  SQ_GIVEN_PATTERN_SHEET = 1 << 3,
+  SQ_GIVEN_PATTERN_MARGIN = 1 << 4,
+  SQ_GIVEN_PATTERN_OVERLAP = 1 << 5,
+  SQ_GIVEN_LABEL_COLUMNS = 1 << 16,
+  SQ_GIVEN_LABEL_ROWS = 1 << 17,
+  SQ_GIVEN_LABEL_SIDE = 1 << 18,
+  SQ_GIVEN_LABEL_TOP = 1 << 19,
+  SQ_GIVEN_LABEL_ACROSS = 1 << 20,
+  SQ_GIVEN_LABEL_ALONG = 1 << 21,
 } SqJobGiven;
 
 /* The bit of SqJobGiven that says that a rate is the maker's own. */
@@ -86,6 +95,12 @@ gboolean sq_job_has_rate (const SqJob *job, SqRate rate);
 double sq_job_rate (const SqJob *job, SqRate rate);
 /* The lay of @cloth (0: of none that has an id) that was printed. Borrowed, or NULL. */
 const SqKeptLay *sq_job_kept_lay (const SqJob *job, SqId cloth);
+/* The sheet of papers that are read: Letter where lengths are in inches and the job names none, else
+ * A4. */
+SqSheet sq_job_sheet (const SqJob *job);
+/* What the job says of patterns and labels, the rest from its sheet and its defaults. */
+SqPatternChoice sq_job_pattern_choice (const SqJob *job);
+SqLabelSheet sq_job_label_sheet (const SqJob *job);
 /* An id that no cushion (cloth) of the job has. */
 SqId sq_job_new_cushion_id (const SqJob *job);
 SqId sq_job_new_cloth_id (const SqJob *job);

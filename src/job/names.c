@@ -30,11 +30,15 @@ const char *const sq_cuts_names[] = { "by-rule", "free", "straight", NULL };
 const char *const sq_piece_role_names[] = { "face", "underside", "boxing", "zip-strip",
                                             "welt", "wrap",      "side",   "disc",
                                             "tube", "let-in",    NULL };
-const char *const sq_sheet_names[] = { "a4", "letter", NULL };
+const char *const sq_sheet_names[] = { "a4",     "a3",     "a2",     "a1",     "a0", "letter",
+                                       "ansi-b", "ansi-c", "ansi-d", "ansi-e", NULL };
 const char *const sq_rate_names[] = { "wage", "cut",  "sew",      "corner", "zip",
                                       "welt", "foam", "handling", NULL };
 
-const char *const sq_paper_kind_names[] = { "cut-list", "layout", NULL };
+const char *const sq_paper_kind_names[] = { "cut-list", "layout",  "marking", "tickets",
+                                            "labels",   "pattern", NULL };
+const char *const sq_pattern_lines_names[] = { "both", "cut", "sew", NULL };
+const char *const sq_marked_on_names[] = { "right", "wrong", NULL };
 const char *const sq_unlaid_why_names[] = { "too-wide", "pattern", "no-room", "crosses", NULL };
 
 #define N_LETTERS 26

@@ -29,6 +29,8 @@ extern const char *const sq_cuts_names[];
 extern const char *const sq_piece_role_names[];
 extern const char *const sq_sheet_names[];
 extern const char *const sq_paper_kind_names[];
+extern const char *const sq_pattern_lines_names[];
+extern const char *const sq_marked_on_names[]; /* of a cloth's sides */
 extern const char *const sq_rate_names[];
 /* Why a piece could not be laid, in the order of SqUnlaidWhy. */
 extern const char *const sq_unlaid_why_names[];

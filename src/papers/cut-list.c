@@ -260,7 +260,7 @@ add_cautions (List *list)
 }
 
 void
-sq_cut_list_pages (GArray *pages, const SqPaperSpec *spec)
+sq_cut_list_make (SqPaper *paper, const SqPaperSpec *spec)
 {
   g_autoptr (SqCutSheet) sheet = sq_cut_sheet_new (spec->lays->plan, spec->lays, &spec->style);
   g_autofree char *title = sq_words_paper_title (spec->lays->plan->job);
@@ -276,5 +276,5 @@ sq_cut_list_pages (GArray *pages, const SqPaperSpec *spec)
   sq_pages_table (list.pages, &sheet->foam_sheets);
   sq_pages_table (list.pages, &sheet->totals);
   add_cautions (&list);
-  sq_pages_end (list.pages, pages);
+  sq_pages_end (list.pages, paper->pages);
 }

@@ -530,7 +530,7 @@ add_plies (SqPages *pages, const SqPaperSpec *spec, guint index)
 }
 
 void
-sq_layout_pages (GArray *out, const SqPaperSpec *spec)
+sq_layout_make (SqPaper *paper, const SqPaperSpec *spec)
 {
   g_autofree char *title = sq_words_paper_title (spec->lays->plan->job);
   SqPages *pages = sq_pages_new (spec, TRUE, title);
@@ -542,5 +542,5 @@ sq_layout_pages (GArray *out, const SqPaperSpec *spec)
       if (plies != NULL && sq_plies_best (plies)->lays > 0)
         add_plies (pages, spec, i);
     }
-  sq_pages_end (pages, out);
+  sq_pages_end (pages, paper->pages);
 }

@@ -20,9 +20,10 @@ struct _SqPages
   const SqPaperSpec *spec;
   SqVector size_mm;
   char *title, *running;
-  GPtrArray *scenes; /* of SqSceneBuilder, one a page */
-  double top_mm;     /* what is free of the page now begins here */
-  gboolean is_empty; /* nothing stands on it yet, but for its head */
+  GPtrArray *scenes;    /* of SqSceneBuilder, one a page */
+  GPtrArray *bookmarks; /* of texts, one a page; NULL: none */
+  double top_mm;        /* what is free of the page now begins here */
+  gboolean is_empty;    /* nothing stands on it yet, but for its head */
 };
 
 SqBox
@@ -90,6 +91,7 @@ static void
 begin_page (SqPages *pages)
 {
   g_ptr_array_add (pages->scenes, sq_scene_builder_new ());
+  g_ptr_array_add (pages->bookmarks, NULL);
   pages->top_mm = sq_pages_area (pages).max.y;
   if (pages->scenes->len > 1)
     set_head (pages);
@@ -99,15 +101,32 @@ begin_page (SqPages *pages)
 SqPages *
 sq_pages_new (const SqPaperSpec *spec, gboolean is_lying, const char *title)
 {
-  SqPages *pages = g_new0 (SqPages, 1);
   SqVector size = sq_sheet_size_mm (spec->sheet);
 
+  return sq_pages_new_sized (spec, is_lying ? sq_point (size.y, size.x) : size, title);
+}
+
+SqPages *
+sq_pages_new_sized (const SqPaperSpec *spec, SqVector size_mm, const char *title)
+{
+  SqPages *pages = g_new0 (SqPages, 1);
+
   pages->spec = spec;
-  pages->size_mm = is_lying ? sq_point (size.y, size.x) : size;
+  pages->size_mm = size_mm;
   pages->title = g_strdup (title);
   pages->scenes = g_ptr_array_new ();
+  pages->bookmarks = g_ptr_array_new ();
   begin_page (pages);
   return pages;
+}
+
+void
+sq_pages_bookmark (SqPages *pages, const char *text)
+{
+  gpointer *bookmark = &g_ptr_array_index (pages->bookmarks, pages->bookmarks->len - 1);
+
+  if (*bookmark == NULL)
+    *bookmark = g_strdup (text);
 }
 
 static void
@@ -135,10 +154,12 @@ sq_pages_end (SqPages *pages, GArray *out)
     {
       SqSceneBuilder *scene = g_ptr_array_index (pages->scenes, i);
       set_foot (pages, scene, i + 1);
-      SqPage page = { pages->size_mm.x, pages->size_mm.y, sq_scene_builder_end (scene) };
+      SqPage page = { pages->size_mm.x, pages->size_mm.y, sq_scene_builder_end (scene),
+                      g_ptr_array_index (pages->bookmarks, i) };
       g_array_append_val (out, page);
     }
   g_ptr_array_unref (pages->scenes);
+  g_ptr_array_unref (pages->bookmarks);
   g_free (pages->title);
   g_free (pages->running);
   g_free (pages);

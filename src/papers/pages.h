@@ -10,6 +10,8 @@ typedef struct _SqPages SqPages;
 
 /* Begins with an empty page of @spec's sheet, upright or lying. @title stands in foots and heads. */
 SqPages *sq_pages_new (const SqPaperSpec *spec, gboolean is_lying, const char *title);
+/* The same with pages of @size_mm. */
+SqPages *sq_pages_new_sized (const SqPaperSpec *spec, SqVector size_mm, const char *title);
 /* Sets the foots and gives the pages to @out (of SqPage). @pages is gone. */
 void sq_pages_end (SqPages *pages, GArray *out);
 
@@ -28,6 +30,10 @@ SqColumn sq_pages_block (SqPages *pages, double height_mm, double with_mm);
 void sq_pages_gap (SqPages *pages, double height_mm);
 /* What follows begins on a new page, unless this one is empty. */
 void sq_pages_break (SqPages *pages);
+
+/* The page now is where @text, an entry of the outline, leads; the first one of a page counts.
+ * Copied. */
+void sq_pages_bookmark (SqPages *pages, const char *text);
 
 /* What goes on: heads the pages that come while it lasts ("Harbour stripe, continued"). NULL: none.
  * Copied. */

@@ -8,19 +8,19 @@
 #include "words/lengths.h"
 #include "words/paper-words.h"
 
-#include <cairo-pdf.h>
-
-#define PT_PER_MM (72 / SQ_MM_PER_INCH)
-
-static void (*const makers[SQ_N_PAPER_KINDS]) (GArray *pages, const SqPaperSpec *spec) = {
-  [SQ_PAPER_CUT_LIST] = sq_cut_list_pages,
-  [SQ_PAPER_LAYOUT] = sq_layout_pages,
+static void (*const makers[SQ_N_PAPER_KINDS]) (SqPaper *paper, const SqPaperSpec *spec) = {
+  [SQ_PAPER_CUT_LIST] = sq_cut_list_make,     [SQ_PAPER_LAYOUT] = sq_layout_make,
+  [SQ_PAPER_MARKING] = sq_marking_guide_make, [SQ_PAPER_TICKETS] = sq_tickets_make,
+  [SQ_PAPER_LABELS] = sq_labels_make,         [SQ_PAPER_PATTERN] = sq_pattern_make,
 };
 
 static void
 clear_page (gpointer data)
 {
-  sq_scene_unref (((SqPage *) data)->scene);
+  SqPage *page = data;
+
+  g_clear_pointer (&page->scene, sq_scene_unref);
+  g_clear_pointer (&page->bookmark, g_free);
 }
 
 SqPaper *
@@ -32,7 +32,7 @@ sq_paper_new (SqPaperKind kind, const SqPaperSpec *spec)
   paper->kind = kind;
   paper->pages = g_array_new (FALSE, FALSE, sizeof (SqPage));
   g_array_set_clear_func (paper->pages, clear_page);
-  makers[kind](paper->pages, spec);
+  makers[kind](paper, spec);
   return paper;
 }
 
@@ -50,20 +50,30 @@ sq_paper_unref (SqPaper *paper)
   if (paper == NULL || !g_atomic_int_dec_and_test (&paper->ref_count))
     return;
   g_array_unref (paper->pages);
+  if (paper->source_free != NULL)
+    paper->source_free (paper->source);
   g_free (paper);
+}
+
+SqScene *
+sq_paper_page_scene (const SqPaper *paper, guint i)
+{
+  const SqPage *page = sq_paper_page (paper, i);
+
+  return page->scene != NULL ? sq_scene_ref (page->scene) : paper->draw (paper->source, i);
 }
 
 SqVector
 sq_sheet_size_mm (SqSheet sheet)
 {
-  switch (sheet)
-    {
-    case SQ_SHEET_A4:
-      break;
-    case SQ_SHEET_LETTER:
-      return sq_point (8.5 * SQ_MM_PER_INCH, 11 * SQ_MM_PER_INCH);
-    }
-  return sq_point (210, 297);
+  static const SqPoint iso_mm[] = {
+    { 210, 297 }, { 297, 420 }, { 420, 594 }, { 594, 841 }, { 841, 1189 }
+  };
+  static const SqPoint ansi_in[] = { { 8.5, 11 }, { 11, 17 }, { 17, 22 }, { 22, 34 }, { 34, 44 } };
+
+  if (sheet < SQ_SHEET_LETTER)
+    return iso_mm[sheet - SQ_SHEET_A4];
+  return sq_scale (ansi_in[sheet - SQ_SHEET_LETTER], SQ_MM_PER_INCH);
 }
 
 void
@@ -74,28 +84,9 @@ sq_paper_paint_page (const SqPaper *paper, guint i, cairo_t *cr, double scale)
                   .origin = sq_point (0, page->height_mm * scale),
                   .medium = SQ_MEDIUM_PAPER };
 
-  sq_paint_scene (cr, &view, sq_theme_print (), page->scene);
-}
+  g_autoptr (SqScene) scene = sq_paper_page_scene (paper, i);
 
-static cairo_status_t
-append (void *bytes, const unsigned char *data, unsigned int length)
-{
-  g_byte_array_append (bytes, data, length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-static void
-paint_paper (cairo_surface_t *surface, const SqPaper *paper)
-{
-  for (guint i = 0; i < paper->pages->len; i++)
-    {
-      const SqPage *page = sq_paper_page (paper, i);
-      cairo_pdf_surface_set_size (surface, page->width_mm * PT_PER_MM, page->height_mm * PT_PER_MM);
-      cairo_t *cr = cairo_create (surface);
-      sq_paper_paint_page (paper, i, cr, PT_PER_MM);
-      cairo_show_page (cr);
-      cairo_destroy (cr);
-    }
+  sq_paint_scene (cr, &view, sq_theme_print (), scene);
 }
 
 SqPaperSpec
@@ -105,21 +96,23 @@ sq_paper_spec (const SqLays *lays, char decimal, const char *date)
   SqPaperSpec spec = {
     .lays = lays,
     .style = sq_words_length_style (job, decimal),
-    .sheet = job->units == SQ_UNIT_IN ? SQ_SHEET_LETTER : SQ_SHEET_A4,
+    .sheet = sq_job_sheet (job),
     .date = date,
+    .wrong_side = job->papers.wrong_side,
+    .pattern = sq_job_pattern_choice (job),
+    .labels = sq_job_label_sheet (job),
   };
 
   spec.style.set = TRUE;
   spec.style.with_unit = FALSE;
-  if (job->given & SQ_GIVEN_SHEET)
-    spec.sheet = job->papers.sheet;
   return spec;
 }
 
 guint
 sq_paper_kinds (const SqJob *job)
 {
-  return job->given & SQ_GIVEN_PAPER_KINDS ? job->papers.kinds : (1 << SQ_N_PAPER_KINDS) - 1;
+  return job->given & SQ_GIVEN_PAPER_KINDS ? job->papers.kinds
+                                           : 1U << SQ_PAPER_CUT_LIST | 1U << SQ_PAPER_LAYOUT;
 }
 
 GPtrArray *
@@ -133,26 +126,61 @@ sq_papers_new (guint kinds, const SqPaperSpec *spec)
   return papers;
 }
 
-GBytes *
-sq_papers_to_pdf (const GPtrArray *papers, const SqPaperSpec *spec, GError **error)
+guint
+sq_papers_n_pages (const GPtrArray *papers)
 {
-  g_autofree char *title = sq_words_paper_title (spec->lays->plan->job);
-  g_autofree char *moment = g_strconcat (spec->date, "T00:00:00Z", NULL);
-  GByteArray *bytes = g_byte_array_new ();
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append, bytes, 1, 1);
+  guint n = 0;
 
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Squab");
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, moment);
   for (guint i = 0; i < papers->len; i++)
-    paint_paper (surface, g_ptr_array_index (papers, i));
-  cairo_surface_finish (surface);
+    n += ((const SqPaper *) g_ptr_array_index (papers, i))->pages->len;
+  return n;
+}
 
-  cairo_status_t status = cairo_surface_status (surface);
-  cairo_surface_destroy (surface);
-  if (status == CAIRO_STATUS_SUCCESS)
-    return g_byte_array_free_to_bytes (bytes);
-  g_byte_array_unref (bytes);
-  g_set_error (error, SQ_ERROR, SQ_ERROR_WRITE, "%s", cairo_status_to_string (status));
-  return NULL;
+/* Sets SQ_ERROR_VALUE to @sentence, which is freed. Gives FALSE. */
+static gboolean
+refuse (char *sentence, GError **error)
+{
+  g_autofree char *text = sentence;
+
+  g_set_error_literal (error, SQ_ERROR, SQ_ERROR_VALUE, text);
+  return FALSE;
+}
+
+static gboolean
+check_pattern (const SqPaperSpec *spec, GError **error)
+{
+  const SqPatternChoice *choice = &spec->pattern;
+  double width_mm = choice->roll_mm > 0 ? choice->roll_mm : sq_sheet_size_mm (choice->sheet).x;
+  double taken_mm = 2 * choice->margin_mm + choice->overlap_mm;
+
+  return width_mm - taken_mm >= SQ_PATTERN_LEAST_MM
+         || refuse (sq_words_no_room_for_pattern (width_mm, choice->margin_mm, choice->overlap_mm,
+                                                  &spec->style),
+                    error);
+}
+
+static gboolean
+check_labels (const SqPaperSpec *spec, GError **error)
+{
+  SqVector label = sq_label_size_mm (&spec->labels, spec->sheet);
+
+  return (label.x >= SQ_LABEL_LEAST_WIDTH_MM && label.y >= SQ_LABEL_LEAST_HEIGHT_MM)
+         || refuse (sq_words_no_room_for_labels (label.x, label.y, &spec->style), error);
+}
+
+gboolean
+sq_paper_spec_check (const SqPaperSpec *spec, guint kinds, GError **error)
+{
+  return (!(kinds & 1U << SQ_PAPER_PATTERN) || check_pattern (spec, error))
+         && (!(kinds & 1U << SQ_PAPER_LABELS) || check_labels (spec, error));
+}
+
+SqVector
+sq_label_size_mm (const SqLabelSheet *labels, SqSheet sheet)
+{
+  SqVector size = sq_sheet_size_mm (sheet);
+
+  return sq_point (
+      (size.x - 2 * labels->side_mm - (labels->columns - 1) * labels->across_mm) / labels->columns,
+      (size.y - 2 * labels->top_mm - (labels->rows - 1) * labels->along_mm) / labels->rows);
 }

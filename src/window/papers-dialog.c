@@ -89,7 +89,8 @@ show_choice (SqPapersDialog *dialog)
   g_autofree char *make = g_strdup_printf (_ ("_Make it revision %s"), next);
   dialog->is_showing = TRUE;
   for (guint i = 0; i < SQ_N_PAPER_KINDS; i++)
-    gtk_check_button_set_active (GTK_CHECK_BUTTON (dialog->kinds[i]), kinds & 1u << i);
+    if (dialog->kinds[i] != NULL)
+      gtk_check_button_set_active (GTK_CHECK_BUTTON (dialog->kinds[i]), kinds & 1u << i);
   if (dialog->lays != NULL)
     gtk_drop_down_set_selected (GTK_DROP_DOWN (dialog->sheet), spec_of (dialog).sheet);
   dialog->is_showing = FALSE;
@@ -178,7 +179,7 @@ bytes_of (SqPapersDialog *dialog, Out out, GError **error)
   switch (out)
     {
     case OUT_PDF:
-      return sq_papers_to_pdf (dialog->papers, &spec, error);
+      return sq_papers_to_pdf (dialog->papers, NULL, &spec, NULL, error);
     case OUT_CSV:
       text = sq_words_cut_list_csv (plan);
       break;

@@ -72,17 +72,13 @@ on_done (GtkPrintOperation *operation, GtkPrintOperationResult result, Printing 
 static GtkPageSetup *
 page_setup_of (SqSheet sheet)
 {
+  /* PWG 5101.1 Media Standardized Names */
+  static const char *const names[SQ_N_SHEETS] = {
+    "iso_a4",    "iso_a3",    "iso_a2", "iso_a1", "iso_a0",
+    "na_letter", "na_ledger", "na_c",   "na_d",   "na_e",
+  };
   GtkPageSetup *setup = gtk_page_setup_new ();
-  g_autoptr (GtkPaperSize) size = NULL;
-  switch (sheet)
-    {
-    case SQ_SHEET_A4:
-      size = gtk_paper_size_new (GTK_PAPER_NAME_A4);
-      break;
-    case SQ_SHEET_LETTER:
-      size = gtk_paper_size_new (GTK_PAPER_NAME_LETTER);
-      break;
-    }
+  g_autoptr (GtkPaperSize) size = gtk_paper_size_new (names[sheet]);
   gtk_page_setup_set_paper_size (setup, size);
   return setup;
 }

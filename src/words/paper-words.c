@@ -15,6 +15,76 @@ sq_words_paper_title (const SqJob *job)
   return g_strdup (title[0] != '\0' ? title : _ ("Cushions"));
 }
 
+const char *
+sq_words_paper_kind (SqPaperKind kind)
+{
+  switch (kind)
+    {
+    case SQ_PAPER_CUT_LIST:
+      return _ ("Cut list");
+    case SQ_PAPER_LAYOUT:
+      return _ ("Layout");
+    case SQ_PAPER_MARKING:
+      return _ ("Marking guide");
+    case SQ_PAPER_TICKETS:
+      return _ ("Cut tickets");
+    case SQ_PAPER_LABELS:
+      return _ ("Labels");
+    case SQ_PAPER_PATTERN:
+      return _ ("Patterns");
+    }
+  g_return_val_if_reached ("");
+}
+
+const char *
+sq_words_sheet (SqSheet sheet)
+{
+  static const char *const names[SQ_N_SHEETS] = {
+    "A4", "A3", "A2", "A1", "A0", N_ ("Letter"), "ANSI B", "ANSI C", "ANSI D", "ANSI E",
+  };
+
+  return _ (names[sheet]);
+}
+
+const char *
+sq_words_stopped (void)
+{
+  return _ ("Stopped.");
+}
+
+char *
+sq_words_no_room_for_pattern (double paper_mm, double margin_mm, double overlap_mm,
+                              const SqLengthStyle *style)
+{
+  g_autofree char *paper = sq_words_length (paper_mm, style);
+  g_autofree char *margin = sq_words_length (margin_mm, style);
+  g_autofree char *overlap = sq_words_length (overlap_mm, style);
+
+  /* TRANSLATORS: three lengths. */
+  return g_strdup_printf (_ ("Paper %s wide is too narrow for margins of %s and an overlap of %s: "
+                             "nothing is left for the pattern."),
+                          paper, margin, overlap);
+}
+
+char *
+sq_words_no_room_for_labels (double width_mm, double height_mm, const SqLengthStyle *style)
+{
+  g_autofree char *width = sq_words_length (fmax (width_mm, 0), style);
+  g_autofree char *height = sq_words_length (fmax (height_mm, 0), style);
+
+  /* TRANSLATORS: two lengths. */
+  return g_strdup_printf (
+      _ ("Labels %s wide and %s high can’t be read: take fewer rows or columns, "
+         "or smaller margins."),
+      width, height);
+}
+
+const char *
+sq_words_side_up (gboolean wrong_side)
+{
+  return wrong_side ? _ ("WRONG SIDE UP") : _ ("RIGHT SIDE UP");
+}
+
 char *
 sq_words_paper_state (const SqJob *job, const char *date)
 {

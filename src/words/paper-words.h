@@ -7,6 +7,18 @@
 /* What a paper of @job is called that has no other title: the job's, without control
  * characters, or "Cushions". */
 char *sq_words_paper_title (const SqJob *job);
+/* "Cut list", "Patterns": as a label. Static. */
+const char *sq_words_paper_kind (SqPaperKind kind);
+/* "A4", "Letter", "ANSI E". Static. */
+const char *sq_words_sheet (SqSheet sheet);
+/* That a task was stopped by who asked for it. Static. */
+const char *sq_words_stopped (void);
+/* That a pattern has no room on paper of that width; that labels come out too small to be read. */
+char *sq_words_no_room_for_pattern (double paper_mm, double margin_mm, double overlap_mm,
+                                    const SqLengthStyle *style);
+char *sq_words_no_room_for_labels (double width_mm, double height_mm, const SqLengthStyle *style);
+/* "RIGHT SIDE UP", "WRONG SIDE UP": how cloth or paper lies. Static. */
+const char *sq_words_side_up (gboolean wrong_side);
 /* "Revision A · 2026-11-25" */
 char *sq_words_paper_state (const SqJob *job, const char *date);
 /* "For Pier House" */

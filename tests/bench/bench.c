@@ -390,7 +390,7 @@ bench_papers (guint n_cushions, guint n_times, GRand *chance)
         {
           double begin = now_ms ();
           g_autoptr (GPtrArray) papers = sq_papers_new (1u << kind, &spec);
-          g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, &spec, NULL);
+          g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, NULL, &spec, NULL, NULL);
           add_time (times, begin);
           g_assert_nonnull (pdf);
         }

@@ -224,8 +224,7 @@ class BadUsage(Case):
             self.assert_not_done(self.run_it(self.job, option), option)
 
     def test_options_that_are_not_there_yet(self):
-        for option in ('--marking=a.pdf', '--pattern=a.pdf', '--dxf=a.dxf', '--svg=a.svg',
-                       '--cpu'):
+        for option in ('--sewing=a.pdf', '--quote=a.pdf', '--dxf=a.dxf', '--svg=a.svg', '--cpu'):
             self.assert_not_done(self.run_it(self.job, option), option.split('=')[0])
 
     def test_missing_values(self):
@@ -244,7 +243,12 @@ class BadUsage(Case):
                                  '--flatten')
 
     def test_values(self):
-        for option, values in (('--paper', ('a3', 'A4', 'x')), ('--seed', ('-1', 'x', '1.5')),
+        for option, values in (('--paper', ('a5', 'A4', 'x', 'roll:', 'roll:0', 'roll:914mm')),
+                               ('--marked-on', ('left', 'Right')), ('--lines', ('all',)),
+                               ('--margin', ('-1', 'x')), ('--overlap', ('-1', 'x')),
+                               ('--pages', ('0', 'x', '2-1', '99')), ('--pieces', ('0', 'x', '99')),
+                               ('--label-sheet', ('2', '0x3', '2x3x4')),
+                               ('--skip-labels', ('-1', 'x')), ('--seed', ('-1', 'x', '1.5')),
                                ('--steps', ('-1', 'x', '1000001')),
                                ('--seconds', ('-1', 'x', '1s', 'nan', '1e9')),
                                ('--threads', ('-1', 'x', '65')),
@@ -366,7 +370,9 @@ class About(Case):
         done = self.run_it('--help')
         self.assertEqual((done.returncode, done.stderr), (0, ''))
         for option in ('--plan', '--save', '--flatten', '--cut-list', '--layout', '--everything',
-                       '--paper', '--date', '--csv', '--ways', '--steps', '--seed', '--seconds',
+                       '--marking', '--tickets', '--labels', '--pattern', '--marked-on',
+                       '--pages', '--pieces', '--lines', '--margin', '--overlap',
+                       '--corners-only', '--label-sheet', '--skip-labels', '--paper', '--date', '--csv', '--ways', '--steps', '--seed', '--seconds',
                        '--threads', '--lay', '--cpu', '--svg', '--help', '--version'):
             self.assertIn(option, done.stdout)
         self.assertLessEqual(max(map(len, done.stdout.splitlines())), 80)

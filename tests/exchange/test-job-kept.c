@@ -44,7 +44,8 @@ test_every_key (void)
 
   g_assert_cmpuint (job->revision, ==, 3);
   g_assert_cmpuint (job->given & (SQ_GIVEN_RATE (SQ_RATE_WAGE) - 1), ==,
-                    SQ_GIVEN_UNITS | SQ_GIVEN_SHEET | SQ_GIVEN_PAPER_KINDS);
+                    SQ_GIVEN_UNITS | SQ_GIVEN_SHEET | SQ_GIVEN_PAPER_KINDS | SQ_GIVEN_PATTERN_SHEET
+                        | SQ_GIVEN_PATTERN_MARGIN | SQ_GIVEN_PATTERN_OVERLAP);
   g_assert_cmpint (job->papers.sheet, ==, SQ_SHEET_LETTER);
   g_assert_cmpuint (job->papers.kinds, ==, 1 << SQ_PAPER_CUT_LIST | 1 << SQ_PAPER_LAYOUT);
   g_assert_null (job->papers.unknown);

@@ -129,7 +129,11 @@ test_dup_keeps_all (void)
   job->notes = g_ref_string_new ("n");
   job->unknown = g_ref_string_new ("{\"rows\": []}");
   job->revision = 4;
-  job->papers = (SqPapersChoice){ SQ_SHEET_LETTER, 2, g_ref_string_new ("{\"folded\": true}") };
+  job->papers = (SqPapersChoice){ .sheet = SQ_SHEET_LETTER,
+                                  .kinds = 2,
+                                  .unknown = g_ref_string_new ("{\"folded\": true}"),
+                                  .unknown_pattern = g_ref_string_new ("{\"brown\": true}"),
+                                  .unknown_labels = g_ref_string_new ("{\"linen\": true}") };
   copy = sq_job_dup (job);
   g_assert_true (copy->title == job->title && copy->notes == job->notes);
   g_assert_null (copy->customer);

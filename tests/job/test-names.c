@@ -33,6 +33,8 @@ test_complete (void)
     { sq_cloth_class_names, SQ_N_CLOTH_CLASSES },
     { sq_sheet_names, SQ_N_SHEETS },
     { sq_paper_kind_names, SQ_N_PAPER_KINDS },
+    { sq_pattern_lines_names, SQ_PATTERN_SEW + 1 },
+    { sq_marked_on_names, 2 },
     { sq_unlaid_why_names, 4 },
     { sq_stock_kind_names, SQ_N_STOCK_KINDS },
     { sq_cuts_names, SQ_N_CUTS },

@@ -54,7 +54,7 @@ test_long_roll (void)
     {
       g_autoptr (SqPaper) paper = paper_of_text (text, SQ_PAPER_LAYOUT, (SqSheet) sheet);
       assert_paper_is_clean (paper);
-      g_assert_cmpuint (paper->pages->len, >, 5);
+      g_assert_cmpuint (paper->pages->len, >, sq_sheet_size_mm ((SqSheet) sheet).x < 250 ? 5 : 0);
       for (guint copy = 1; copy <= 40; copy++)
         {
           g_autofree char *name = g_strdup_printf ("%u  Top", copy);
