@@ -88,11 +88,10 @@ typedef struct
   GArray *texts;  /* of SqCutText: number and name, how many, which side up, FRONT, hand */
 } SqCutShape;
 
-/* A copy of it in the drawing: mirrored first (x → −x), then turned about (0, 0), then moved. */
+/* A copy of it in the drawing: turned about (0, 0), then moved. */
 typedef struct
 {
   guint shape; /* index */
-  gboolean mirrored;
   double turn_rad;
   SqPoint at;
 } SqCutPlace;
@@ -123,8 +122,8 @@ GPtrArray *sq_cut_drawings_new (const SqLays *lays, const SqCutChoice *choice);
 void sq_cut_drawing_free (SqCutDrawing *drawing);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqCutDrawing, sq_cut_drawing_free)
 
-/* A line or text of a shape where @place puts it: a new path; the place of the text, its angle turned
- * so that it reads from below or from the right. */
+/* A line or text of a shape where @place puts it: a new path; the place of the text, turned with
+ * it. */
 SqPath *sq_cut_line_placed (const SqCutLine *line, const SqCutPlace *place);
 SqCutText sq_cut_text_placed (const SqCutText *text,
                               const SqCutPlace *place); /* borrows the text */

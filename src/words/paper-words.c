@@ -79,6 +79,17 @@ sq_words_no_room_for_labels (double width_mm, double height_mm, const SqLengthSt
       width, height);
 }
 
+char *
+sq_words_cut_file_title (const SqJob *job, gboolean wrong_side)
+{
+  g_autofree char *title = sq_words_paper_title (job);
+  g_autofree char *revision = sq_revision_name (job->revision);
+
+  /* TRANSLATORS: a job's name, its revision, and which side of the cloth is up. */
+  return g_strdup_printf (_ ("%s · revision %s · %s"), title, revision,
+                          sq_words_side_up (wrong_side));
+}
+
 const char *
 sq_words_side_up (gboolean wrong_side)
 {

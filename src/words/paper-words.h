@@ -17,6 +17,8 @@ const char *sq_words_stopped (void);
 char *sq_words_no_room_for_pattern (double paper_mm, double margin_mm, double overlap_mm,
                                     const SqLengthStyle *style);
 char *sq_words_no_room_for_labels (double width_mm, double height_mm, const SqLengthStyle *style);
+/* What a file for machines is called within: "Harbour bench · revision A · RIGHT SIDE UP". */
+char *sq_words_cut_file_title (const SqJob *job, gboolean wrong_side);
 /* "RIGHT SIDE UP", "WRONG SIDE UP": how cloth or paper lies. Static. */
 const char *sq_words_side_up (gboolean wrong_side);
 /* "Revision A · 2026-11-25" */
