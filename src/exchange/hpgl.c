@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "exchange/hpgl.h"
 
+#include "base/number.h"
+
 #define FLATTEN_MM (0.5 / SQ_HPGL_PER_MM)
 
 /* Points of one command: some devices take in no more than a line at a time. */
@@ -177,11 +179,11 @@ add_line_to (Plot *plot, const SqPath *flat)
 static void
 add_decimals (Plot *plot, const char *command, double a, double b)
 {
-  char first[G_ASCII_DTOSTR_BUF_SIZE], second[G_ASCII_DTOSTR_BUF_SIZE];
+  char first[SQ_NUMBER_SIZE], second[SQ_NUMBER_SIZE];
 
-  g_ascii_formatd (first, sizeof first, "%.4f", a);
-  g_ascii_formatd (second, sizeof second, "%.4f", b);
-  g_string_append_printf (plot->out, "%s%s,%s;\n", command, first, second);
+  g_string_append_printf (plot->out, "%s%s,%s;\n", command,
+                          sq_number_write (round (a * 1e4) / 1e4, first),
+                          sq_number_write (round (b * 1e4) / 1e4, second));
 }
 
 /* Size is told in centimetres. */
