@@ -195,7 +195,7 @@ full_drawing (void)
   drawn_line (drawing, shape, SQ_LAYER_NOTCH, straight (50, 0, 50, 6));
   drawn_line (drawing, shape, SQ_LAYER_GRAIN, straight (20, 45, 80, 45));
   drawn_line (drawing, shape, SQ_LAYER_FOLD, straight (0, 30, 100, 30));
-  drawn_text (drawing, shape, sq_point (15, 12), 5, "1 Top; cut 4 × ½");
+  drawn_text (drawing, shape, sq_point (15, 12), 5, "1 Top; cut 4 × – A");
   return drawing;
 }
 
@@ -262,7 +262,7 @@ test_labels (void)
   drawn_place (drawing, 0, M_PI_2, sq_point (300, 100));
   g_autoptr (GArray) marks = written (drawing);
   const Mark *first = mark_at (marks, 0), *second = mark_at (marks, 1);
-  g_assert_cmpstr (first->label, ==, "1 Top, cut 4 x 1/2");
+  g_assert_cmpstr (first->label, ==, "1 Top, cut 4 x - A");
   g_assert_cmpfloat (first->at.x, ==, (300 - 12) * 40);
   g_assert_cmpfloat (first->at.y, ==, (100 + 15) * 40);
   g_assert_cmpfloat_with_epsilon (first->angle_rad, M_PI_2, 1e-9);
