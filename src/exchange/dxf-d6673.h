@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Pieces as ASTM D6673 has them in a DXF file. Internal to the room.
+ *
+ * Sources: the table of layers at fabricesalvaire.github.io/Patro, "DXF ASTM File Format" (after
+ * D6673-10, withdrawn 2019); github.com/ksons/astm-parser, whose 33 files tell what programs really
+ * write; "ePattern ASTM Standard" at dorthehansen.com.
+ *
+ *   1 cut line, and what names a piece     8 folds, zips, corners, stay stitches: not cut
+ *   2 points where a line turns           11 holes
+ *   3 points of a curve                   14 sew lines
+ *   4 notches: where they begin, as       15 texts
+ *     deep as z is
+ *   7 grain
+ *
+ * Left out: 84 … 87, exact copies of the lines on 1, 8, 11 and 14 against which a reader's own curves are
+ * checked, since the lines themselves are as close; the edges of cloth, which no layer is for; when it
+ * was made, so that the same drawing gives the same file. */
+#pragma once
+
+#include "exchange/dxf-tables.h"
+
+extern const SqDxfLayer sq_d6673_layers[];
+extern const guint sq_d6673_n_layers;
+
+/* Names of blocks, one for each shape: capitals, figures and _, no two alike. New array of new texts. */
+GPtrArray *sq_d6673_block_names (const SqCutDrawing *drawing);
+/* The block @name of @shape, whose record is @record. @title is of the drawing. */
+void sq_d6673_block (SqDxfOut *out, guint32 record, const char *name, const SqCutShape *shape,
+                     const char *title);
+/* What is said once of the whole drawing, its texts, and the blocks in their places. */
+void sq_d6673_drawing (SqDxfOut *out, guint32 owner, const SqCutDrawing *drawing,
+                       const GPtrArray *blocks);
