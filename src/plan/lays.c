@@ -514,3 +514,15 @@ sq_lays_place (const SqLays *lays, const SqPlaced *placed, double *turn_rad, SqP
               - sq_lays_piece (lays, placed)->grain_rad;
   *at = sq_point ((double) placed->at.x / SQ_GRID_PER_MM, (double) placed->at.y / SQ_GRID_PER_MM);
 }
+
+SqBox
+sq_lays_box (const SqLays *lays, const SqPlaced *placed)
+{
+  double turn_rad;
+  SqPoint at;
+
+  sq_lays_place (lays, placed, &turn_rad, &at);
+  g_autoptr (SqPath) cut = sq_path_moved (sq_piece_cut (sq_lays_piece (lays, placed), 0), turn_rad,
+                                          at);
+  return sq_path_box (cut);
+}

@@ -91,3 +91,5 @@ const SqStock *sq_lays_stock (const SqLays *lays, const SqClothLay *cloth, guint
 /* Where that piece lies: a point of it, turned by *@turn_rad about (0, 0) and moved by *@at, is on
  * the roll (mm; along from the cut end, across from the near usable edge). */
 void sq_lays_place (const SqLays *lays, const SqPlaced *placed, double *turn_rad, SqPoint *at);
+/* What its cut line takes there. */
+SqBox sq_lays_box (const SqLays *lays, const SqPlaced *placed);

@@ -2,30 +2,12 @@
 #include "words/cut-list-csv.h"
 
 #include "base/units.h"
+#include "words/csv.h"
 #include "words/names.h"
 #include "words/piece-names.h"
 
-#include <string.h>
-
 /* Names of columns are for programs: the same in every language. */
 #define HEADS "number,cloth,cushion,piece,count,width,length,unit\r\n"
-
-static void
-add_cell (GString *out, const char *text)
-{
-  g_autoptr (GString) cell = g_string_new (text);
-
-  if (text[0] != '\0' && strchr ("=+-@\t", text[0]) != NULL)
-    g_string_prepend_c (cell, '\'');
-  if (strpbrk (cell->str, ",\"\r\n") != NULL)
-    {
-      g_string_replace (cell, "\"", "\"\"", 0);
-      g_string_prepend_c (cell, '"');
-      g_string_append_c (cell, '"');
-    }
-  g_string_append (out, cell->str);
-  g_string_append_c (out, ',');
-}
 
 static void
 add_length (GString *out, double mm, SqUnit unit)
@@ -60,9 +42,9 @@ add_entry (GString *out, const SqPlan *plan, const SqCutEntry *entry)
   g_autofree char *name = sq_words_piece (cover, entry->piece);
 
   g_string_append_printf (out, "%u,", entry->number);
-  add_cell (out, cloth);
-  add_cell (out, cushion);
-  add_cell (out, name);
+  sq_csv_add (out, cloth);
+  sq_csv_add (out, cushion);
+  sq_csv_add (out, name);
   g_string_append_printf (out, "%u,", entry->count);
   add_length (out, piece->width_mm, plan->job->units);
   add_length (out, piece->height_mm, plan->job->units);

@@ -236,18 +236,6 @@ add_lying (SqSheetTable *table, const SqLays *lays, const SqClothLay *cloth, con
   sq_sheet_table_add (table, cells);
 }
 
-static SqBox
-lying_box (const SqLays *lays, const SqPlaced *placed)
-{
-  double turn_rad;
-  SqPoint at;
-
-  sq_lays_place (lays, placed, &turn_rad, &at);
-  g_autoptr (SqPath) cut = sq_path_moved (sq_piece_cut (sq_lays_piece (lays, placed), 0), turn_rad,
-                                          at);
-  return sq_path_box (cut);
-}
-
 void
 sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
                     const SqLengthStyle *style)
@@ -270,7 +258,7 @@ sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
   sq_sheet_table_begin (table, _ ("WHERE EVERYTHING LIES"), "rllllrrl", heads);
   for (guint i = 0; i < lay->placed->len; i++)
     {
-      Lying lying = { sq_lay_placed (lay, i), lying_box (lays, sq_lay_placed (lay, i)) };
+      Lying lying = { sq_lay_placed (lay, i), sq_lays_box (lays, sq_lay_placed (lay, i)) };
       g_array_append_val (all, lying);
     }
   g_array_sort (all, compare_lying);
@@ -301,7 +289,7 @@ cloth_of (const SqLays *lays, const SqPlaced *placed)
 char *
 sq_words_lying (const SqLays *lays, const SqPlaced *placed, const SqLengthStyle *style)
 {
-  SqBox box = lying_box (lays, placed);
+  SqBox box = sq_lays_box (lays, placed);
   g_autofree char *along = range_text (box.min.x, box.max.x, style);
   g_autofree char *across = range_text (box.min.y, box.max.y, style);
 
