@@ -27,9 +27,9 @@ const guint sq_d6673_n_layers = G_N_ELEMENTS (sq_d6673_layers);
 #define CURVE_TURN_RAD (G_PI / 6)
 #define CURVE_CHORDS 4.0
 
-/* What names a piece stands in its file for programs: small, not in the way. */
-#define SYSTEM_TEXT_MM 3.5
-#define SYSTEM_LINE 1.6
+/* What names a piece is for programs: small, so that it is in nobody's way and in the narrowest strip. */
+#define SYSTEM_TEXT_MM 1.5
+#define SYSTEM_LINE 1.5
 
 #define MOST_BLOCK_NAME 20 /* with less room than that no reader of the format is known */
 
@@ -187,34 +187,35 @@ typedef struct
   const char *label, *value;
 } SystemText;
 
-/* One below the other from below @first on. */
+/* One below the other, the last of them above @at. */
 static void
-add_system_texts (SqDxfOut *out, guint32 owner, const SqCutText *first, const SystemText *texts,
-                  guint n)
+add_system_texts (SqDxfOut *out, guint32 owner, SqPoint at, const SystemText *texts, guint n)
 {
-  SqVector down = sq_turned (sq_point (0, -SYSTEM_TEXT_MM * SYSTEM_LINE), first->angle_rad);
-
   for (guint i = 0; i < n; i++)
     {
-      const SqCutText text = { sq_moved (first->at, down, i + 1), first->angle_rad, SYSTEM_TEXT_MM,
-                               (char *) texts[i].value };
+      const SqCutText text = {
+        .at = sq_point (at.x, at.y + (n - 1 - i) * SYSTEM_TEXT_MM * SYSTEM_LINE),
+        .height_mm = SYSTEM_TEXT_MM,
+        .text = (char *) texts[i].value,
+      };
       sq_dxf_text (out, owner, BOUNDARY, texts[i].label, &text);
     }
 }
 
-/* The lowest text of a piece, or its middle. */
-static SqCutText
-last_text (const SqCutShape *shape)
+/* Above the first text of a piece; its middle where it has none. */
+static SqPoint
+system_text_at (const SqCutShape *shape)
 {
   SqBox box = sq_box_empty ();
 
   if (shape->texts->len > 0)
-    return *sq_cut_text (shape->texts, shape->texts->len - 1);
+    {
+      const SqCutText *first = sq_cut_text (shape->texts, 0);
+      return sq_point (first->at.x, first->at.y + first->height_mm * SYSTEM_LINE);
+    }
   for (guint i = 0; i < shape->lines->len; i++)
     box = sq_box_union (box, sq_path_box (sq_cut_line (shape->lines, i)->path));
-  if (box.min.x > box.max.x)
-    return (SqCutText){ .at = sq_point (0, 0) };
-  return (SqCutText){ .at = sq_between (box.min, box.max, 0.5) };
+  return box.min.x > box.max.x ? sq_point (0, 0) : sq_between (box.min, box.max, 0.5);
 }
 
 static void
@@ -230,7 +231,6 @@ void
 sq_d6673_block (SqDxfOut *out, guint32 record, const char *name, const SqCutShape *shape,
                 const char *title)
 {
-  const SqCutText last = last_text (shape);
   g_autofree char *count = g_strdup_printf ("%u", shape->count);
   const SystemText texts[] = {
     { "Piece Name: ", shape->name }, { "Size: ", ONLY_SIZE },
@@ -241,7 +241,7 @@ sq_d6673_block (SqDxfOut *out, guint32 record, const char *name, const SqCutShap
   sq_dxf_begin_block (out, record, BOUNDARY, name);
   for (guint i = 0; i < shape->lines->len; i++)
     add_shape_line (out, record, shape, sq_cut_line (shape->lines, i));
-  add_system_texts (out, record, &last, texts, G_N_ELEMENTS (texts));
+  add_system_texts (out, record, system_text_at (shape), texts, G_N_ELEMENTS (texts));
   add_texts (out, record, shape->texts);
   sq_dxf_end_block (out, record, BOUNDARY);
 }
@@ -250,7 +250,7 @@ void
 sq_d6673_drawing (SqDxfOut *out, guint32 owner, const SqCutDrawing *drawing,
                   const GPtrArray *blocks)
 {
-  const SqCutText origin = { .at = sq_point (0, 0) };
+  const SqPoint below = sq_point (0, -10 * SYSTEM_TEXT_MM * SYSTEM_LINE);
   const SystemText texts[] = {
     { "Style Name: ", drawing->name },
     { "Sample Size: ", ONLY_SIZE },
@@ -258,7 +258,7 @@ sq_d6673_drawing (SqDxfOut *out, guint32 owner, const SqCutDrawing *drawing,
     { "Units: ", "METRIC" },
   };
 
-  add_system_texts (out, owner, &origin, texts, G_N_ELEMENTS (texts));
+  add_system_texts (out, owner, below, texts, G_N_ELEMENTS (texts));
   add_texts (out, owner, drawing->texts);
   for (guint i = 0; i < drawing->places->len; i++)
     {

@@ -88,12 +88,15 @@ sq_dxf_point (SqDxfOut *out, int code, SqPoint point, double z_mm)
 }
 
 /* How @c is written after @before. A backslash would begin a code, "%%" one for special characters, and
- * a caret alone a control character. */
+ * a caret alone a control character. The dot between two words is in nearly every text, and a dash is
+ * read the same by old machines, which know no codes. */
 static void
 encode (gunichar c, char before, char code[16])
 {
   if (g_unichar_iscntrl (c) || c == 0x2028 || c == 0x2029)
     g_strlcpy (code, " ", 16);
+  else if (c == 0xb7)
+    g_strlcpy (code, "-", 16);
   else if (c == '%')
     g_strlcpy (code, before == '%' ? " %" : "%", 16);
   else if (c == '^')

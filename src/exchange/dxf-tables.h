@@ -7,7 +7,7 @@
 typedef struct
 {
   const char *name;
-  int colour; /* AutoCAD colour index */
+  int colour; /* its index, 1 … 255 */
 } SqDxfLayer;
 
 /* The whole sections HEADER (and CLASSES) for a drawing within @box. @next_handle is above all that are in

@@ -7,7 +7,7 @@
 const char *const sq_dxf_release_names[] = { "r12", "r2000", NULL };
 const char *const sq_dxf_layers_names[] = { "plain", "d6673", NULL };
 
-/* Of the layers by our own names: none like another, and all to be told apart on black and on white. */
+/* DXF colour indexes: no two alike, all to be told apart on black and on white. */
 static const int colours[SQ_N_CUT_LAYERS] = {
   [SQ_LAYER_CUT] = 7,   [SQ_LAYER_CUT_INSIDE] = 1, [SQ_LAYER_SEW] = 5,     [SQ_LAYER_NOTCH] = 6,
   [SQ_LAYER_FOLD] = 3,  [SQ_LAYER_ZIP] = 4,        [SQ_LAYER_CORNER] = 30, [SQ_LAYER_STAY] = 32,
