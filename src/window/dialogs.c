@@ -2,6 +2,7 @@
 #include "window/dialogs.h"
 
 #include "base/error.h"
+#include "window/figures.h"
 #include "window/settings.h"
 
 #include <glib/gi18n.h>
@@ -150,7 +151,7 @@ on_answer (GtkDialog *dialog, int response, Asked *asked)
   answered (parent, answer, data);
 }
 
-/* Asks with three ways to answer, the last of which is what Enter does. Takes
+/* Asks with three ways to answer, or two where @discard is NULL; the last is what Enter does. Takes
  * @question, gives the button that discards. */
 static GtkWidget *
 ask (GtkWindow *parent, char *question, const char *more, const char *discard, const char *cancel,
@@ -159,7 +160,9 @@ ask (GtkWindow *parent, char *question, const char *more, const char *discard, c
   GtkWidget *dialog = gtk_message_dialog_new (
       parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
       GTK_BUTTONS_NONE, "%s", question);
-  GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), discard, SQ_ANSWER_DISCARD);
+  GtkWidget *button = discard != NULL
+                          ? gtk_dialog_add_button (GTK_DIALOG (dialog), discard, SQ_ANSWER_DISCARD)
+                          : NULL;
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", more);
   gtk_dialog_add_button (GTK_DIALOG (dialog), cancel, SQ_ANSWER_CANCEL);
   gtk_dialog_add_button (GTK_DIALOG (dialog), save, SQ_ANSWER_SAVE);
@@ -200,6 +203,17 @@ sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time, SqAn
       _ ("Its changes were kept, the last time %s. Open them to go on, and save them."), time);
   ask (parent, g_strdup_printf (_ ("Squab was stopped while “%s” was being changed"), title), more,
        _ ("_Throw them away"), _ ("_Later"), _ ("_Open them"), answered, data);
+}
+
+void
+sq_dialog_many_pages (GtkWindow *parent, guint n_pages, const char *all, SqAnswered answered,
+                      gpointer data)
+{
+  g_autofree char *n = sq_figures_count (n_pages);
+  /* Translators: a number above 10,000. */
+  ask (parent, g_strdup_printf (_ ("That makes %s pages"), n),
+       _ ("Larger paper makes fewer of them, and so does naming the pieces that are wanted."), NULL,
+       _ ("_Cancel"), all, answered, data);
 }
 
 /* What the maker can do about it. */

@@ -36,6 +36,10 @@ void sq_dialog_overwrite (GtkWindow *parent, GFile *file, SqAnswered answered, g
 void sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time,
                          SqAnswered answered, gpointer data);
 
+/* Asks whether so many pages are meant: SAVE, which @all is the label of, or CANCEL. */
+void sq_dialog_many_pages (GtkWindow *parent, guint n_pages, const char *all, SqAnswered answered,
+                           gpointer data);
+
 /* Says that @file couldn't be opened (or saved), and why. */
 void sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError *error);
 

@@ -23,6 +23,18 @@ sq_figures_style (const SqJob *job)
   return style;
 }
 
+char *
+sq_figures_count (guint n)
+{
+  /* Where the comma is the decimal sign, a narrow space is understood everywhere (ISO 80000-1). */
+  const char *sign = sq_figures_decimal () == ',' ? "\u202f" : ",";
+  GString *text = g_string_new (NULL);
+  g_string_printf (text, "%u", n);
+  for (gssize at = (gssize) text->len - 3; at > 0; at -= 3)
+    g_string_insert (text, at, sign);
+  return g_string_free (text, FALSE);
+}
+
 double
 sq_figures_step_mm (const SqJob *job)
 {

@@ -11,6 +11,9 @@ char sq_figures_decimal (void);
 /* Without a unit after the figure. */
 SqLengthStyle sq_figures_style (const SqJob *job);
 
+/* "12,345": new text. */
+char *sq_figures_count (guint n);
+
 /* The step of grid and arrow keys; above 0. */
 double sq_figures_step_mm (const SqJob *job);
 

@@ -1,19 +1,36 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/paper-preview.h"
 
+#include "words/paper-words.h"
+
 #include <glib/gi18n.h>
+#include <string.h>
 
 /* Around the page (pixels), for its shadow. */
 #define MARGIN 14
 #define SHADOW 6
+
+/* A page so many times as long as wide is shown as wide as there is room, and passes by. */
+#define LONG 2.5
+/* How far it passes with a key or a turn of the wheel, of what is seen of it. */
+#define STEP 0.25
+
+/* How the page lies in the preview, pixels. */
+typedef struct
+{
+  double scale;         /* of a mm */
+  double left, top;     /* of all of it: below 0 where it has passed by */
+  double width, height; /* of all of it */
+} Lie;
 
 struct _SqPaperPreview
 {
   GtkWidget parent;
   GPtrArray *papers;
   guint page;
-  GskRenderNode *node; /* of the page, and the scale it was made for */
-  double node_scale;
+  double passed;       /* of a long page, as a part of what can */
+  GskRenderNode *node; /* of what is seen of the page, and how it then lay */
+  Lie node_lie;
 };
 
 G_DEFINE_TYPE (SqPaperPreview, sq_paper_preview, GTK_TYPE_WIDGET)
@@ -37,10 +54,10 @@ sq_paper_preview_page (SqPaperPreview *preview)
   return preview->page;
 }
 
-/* The paper of the page that is shown, and the page's place in it; NULL: none. */
-static const SqPaper *
-shown (SqPaperPreview *preview, guint *page)
+const SqPaper *
+sq_paper_preview_paper (SqPaperPreview *preview, guint *page)
 {
+  g_return_val_if_fail (SQ_IS_PAPER_PREVIEW (preview), NULL);
   *page = preview->page;
   for (guint i = 0; preview->papers != NULL && i < preview->papers->len; i++)
     {
@@ -58,12 +75,22 @@ forget_node (SqPaperPreview *preview)
   g_clear_pointer (&preview->node, gsk_render_node_unref);
 }
 
+char *
+sq_paper_preview_words (SqPaperPreview *preview)
+{
+  guint i, n = sq_paper_preview_n_pages (preview);
+  const SqPaper *paper = sq_paper_preview_paper (preview, &i);
+  if (paper == NULL)
+    return g_strdup (_ ("No page"));
+  /* Translators: a kind of paper, "Cut list"; of all pages that there are. */
+  return g_strdup_printf (_ ("%s · page %u of %u"), sq_words_paper_kind (paper->kind),
+                          preview->page + 1, n);
+}
+
 static void
 show (SqPaperPreview *preview)
 {
-  guint n = sq_paper_preview_n_pages (preview);
-  g_autofree char *text = n > 0 ? g_strdup_printf (_ ("Page %u of %u"), preview->page + 1, n)
-                                : g_strdup (_ ("No page"));
+  g_autofree char *text = sq_paper_preview_words (preview);
   forget_node (preview);
   gtk_accessible_update_property (GTK_ACCESSIBLE (preview), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Preview"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
@@ -81,7 +108,19 @@ sq_paper_preview_set_papers (SqPaperPreview *preview, GPtrArray *papers)
   g_clear_pointer (&preview->papers, g_ptr_array_unref);
   preview->papers = papers;
   n = sq_paper_preview_n_pages (preview);
-  preview->page = MIN (preview->page, n > 0 ? n - 1 : 0);
+  if (preview->page >= n)
+    {
+      preview->page = n > 0 ? n - 1 : 0;
+      preview->passed = 0;
+    }
+  show (preview);
+}
+
+static void
+go_to (SqPaperPreview *preview, guint page, double passed)
+{
+  preview->page = page;
+  preview->passed = passed;
   show (preview);
 }
 
@@ -90,30 +129,110 @@ sq_paper_preview_turn (SqPaperPreview *preview, int pages)
 {
   int last = (int) sq_paper_preview_n_pages (preview) - 1;
   int page = CLAMP ((int) preview->page + pages, 0, MAX (last, 0));
-  if (page == (int) preview->page)
-    return;
-  preview->page = (guint) page;
-  show (preview);
+  if (page != (int) preview->page)
+    go_to (preview, (guint) page, 0);
 }
 
-/* The page as a node, its upper left corner at (0, 0). */
-static GskRenderNode *
-node_of (SqPaperPreview *preview, const SqPaper *paper, guint i, double scale)
+/* To the first page of the paper after this one, or of this one, or of the one before where this is
+ * its first page already. */
+static void
+turn_paper (SqPaperPreview *preview, gboolean is_forth)
 {
-  const SqPage *page = sq_paper_page (paper, i);
-  graphene_rect_t area = GRAPHENE_RECT_INIT (0, 0, (float) (page->width_mm * scale),
-                                             (float) (page->height_mm * scale));
-  if (preview->node == NULL || preview->node_scale != scale)
+  guint first = 0, before = 0;
+  for (guint i = 0; preview->papers != NULL && i < preview->papers->len; i++)
     {
-      forget_node (preview);
-      preview->node = gsk_cairo_node_new (&area);
-      preview->node_scale = scale;
-      cairo_t *cr = gsk_cairo_node_get_draw_context (preview->node);
-      cairo_set_source_rgb (cr, 1, 1, 1);
-      cairo_paint (cr);
-      sq_paper_paint_page (paper, i, cr, scale);
-      cairo_destroy (cr);
+      guint n = ((const SqPaper *) g_ptr_array_index (preview->papers, i))->pages->len;
+      if (is_forth && first > preview->page)
+        {
+          go_to (preview, first, 0);
+          return;
+        }
+      if (first < preview->page)
+        before = first;
+      first += n;
     }
+  if (!is_forth && preview->page > 0)
+    go_to (preview, before, 0);
+}
+
+/* --- how it lies ----------------------------------------------------------------------------- */
+
+/* FALSE: nothing is to be seen. */
+static gboolean
+lie_of (SqPaperPreview *preview, Lie *lie)
+{
+  double width = gtk_widget_get_width (GTK_WIDGET (preview)) - 2 * MARGIN;
+  double height = gtk_widget_get_height (GTK_WIDGET (preview)) - 2 * MARGIN;
+  guint i;
+  const SqPaper *paper = sq_paper_preview_paper (preview, &i);
+  if (paper == NULL || width <= 0 || height <= 0)
+    return FALSE;
+  const SqPage *page = sq_paper_page (paper, i);
+  double across = width / page->width_mm, along = height / page->height_mm;
+  gboolean is_high = page->height_mm > LONG * page->width_mm;
+  gboolean is_wide = page->width_mm > LONG * page->height_mm;
+  lie->scale = is_high || is_wide ? fmax (across, along) : fmin (across, along);
+  lie->width = page->width_mm * lie->scale;
+  lie->height = page->height_mm * lie->scale;
+  lie->left = MARGIN + round ((width - lie->width) * (is_wide ? preview->passed : 0.5));
+  lie->top = MARGIN + round ((height - lie->height) * (is_high ? preview->passed : 0.5));
+  return TRUE;
+}
+
+/* How much of the page can pass by, in parts of what is seen of it; 0: all is seen. */
+static double
+beyond (SqPaperPreview *preview)
+{
+  double width = gtk_widget_get_width (GTK_WIDGET (preview)) - 2 * MARGIN;
+  double height = gtk_widget_get_height (GTK_WIDGET (preview)) - 2 * MARGIN;
+  Lie lie;
+  if (!lie_of (preview, &lie))
+    return 0;
+  return fmax (fmax (lie.width / width, lie.height / height) - 1, 0);
+}
+
+/* A step along a page that is longer than is seen; over its end to the next one, over its start to the
+ * end of the one before. */
+static void
+pass (SqPaperPreview *preview, gboolean is_forth)
+{
+  double most = beyond (preview);
+  double passed = preview->passed + (most > 0 ? STEP / most : 0) * (is_forth ? 1 : -1);
+  if (most > 0 && preview->passed < 1 && is_forth)
+    go_to (preview, preview->page, fmin (passed, 1));
+  else if (most > 0 && preview->passed > 0 && !is_forth)
+    go_to (preview, preview->page, fmax (passed, 0));
+  else if (is_forth)
+    sq_paper_preview_turn (preview, 1);
+  else if (preview->page > 0)
+    go_to (preview, preview->page - 1, 1);
+}
+
+/* --- painting -------------------------------------------------------------------------------- */
+
+/* What is seen of the page. A page may be so long that all of it would be too much for an image. */
+static GskRenderNode *
+node_of (SqPaperPreview *preview, const Lie *lie)
+{
+  graphene_rect_t all = GRAPHENE_RECT_INIT ((float) lie->left, (float) lie->top, (float) lie->width,
+                                            (float) lie->height);
+  graphene_rect_t here = GRAPHENE_RECT_INIT (0, 0,
+                                             (float) gtk_widget_get_width (GTK_WIDGET (preview)),
+                                             (float) gtk_widget_get_height (GTK_WIDGET (preview)));
+  guint i;
+  const SqPaper *paper = sq_paper_preview_paper (preview, &i);
+  if (preview->node != NULL && memcmp (&preview->node_lie, lie, sizeof *lie) == 0)
+    return preview->node;
+  forget_node (preview);
+  graphene_rect_intersection (&all, &here, &here);
+  preview->node = gsk_cairo_node_new (&here);
+  preview->node_lie = *lie;
+  cairo_t *cr = gsk_cairo_node_get_draw_context (preview->node);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_paint (cr);
+  cairo_translate (cr, lie->left, lie->top);
+  sq_paper_paint_page (paper, i, cr, lie->scale);
+  cairo_destroy (cr);
   return preview->node;
 }
 
@@ -121,36 +240,28 @@ static void
 sq_paper_preview_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   SqPaperPreview *preview = SQ_PAPER_PREVIEW (widget);
-  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
   const GdkRGBA black = { 0, 0, 0, 0.3F };
-  guint i;
-  const SqPaper *paper = shown (preview, &i);
-  if (paper == NULL || width <= 2 * MARGIN || height <= 2 * MARGIN)
-    return;
-  const SqPage *page = sq_paper_page (paper, i);
-  double scale = fmin ((width - 2 * MARGIN) / page->width_mm,
-                       (height - 2 * MARGIN) / page->height_mm);
-  double left = round ((width - page->width_mm * scale) / 2);
-  double top = round ((height - page->height_mm * scale) / 2);
   GskRoundedRect outline;
+  Lie lie = { 0 };
+  if (!lie_of (preview, &lie))
+    return;
   gsk_rounded_rect_init_from_rect (&outline,
-                                   &GRAPHENE_RECT_INIT ((float) left, (float) top,
-                                                        (float) (page->width_mm * scale),
-                                                        (float) (page->height_mm * scale)),
+                                   &GRAPHENE_RECT_INIT ((float) lie.left, (float) lie.top,
+                                                        (float) lie.width, (float) lie.height),
                                    0);
   gtk_snapshot_append_outset_shadow (snapshot, &outline, &black, 0, 1, 0, SHADOW);
-  gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) left, (float) top));
-  gtk_snapshot_append_node (snapshot, node_of (preview, paper, i, scale));
-  gtk_snapshot_restore (snapshot);
+  gtk_snapshot_append_node (snapshot, node_of (preview, &lie));
 }
+
+/* --- hands ----------------------------------------------------------------------------------- */
 
 static gboolean
 on_key (GtkEventControllerKey *controller, guint keyval, guint code, GdkModifierType state,
         SqPaperPreview *preview)
 {
   gboolean is_turned = gtk_widget_get_direction (GTK_WIDGET (preview)) == GTK_TEXT_DIR_RTL;
-  (void) controller, (void) code, (void) state;
+  gboolean is_far = (state & GDK_CONTROL_MASK) != 0;
+  (void) controller, (void) code;
   switch (keyval)
     {
     case GDK_KEY_Right:
@@ -158,13 +269,18 @@ on_key (GtkEventControllerKey *controller, guint keyval, guint code, GdkModifier
       sq_paper_preview_turn (preview, (keyval == GDK_KEY_Right) != is_turned ? 1 : -1);
       return GDK_EVENT_STOP;
     case GDK_KEY_Page_Down:
+    case GDK_KEY_Page_Up:
+      if (is_far)
+        turn_paper (preview, keyval == GDK_KEY_Page_Down);
+      else
+        sq_paper_preview_turn (preview, keyval == GDK_KEY_Page_Down ? 1 : -1);
+      return GDK_EVENT_STOP;
     case GDK_KEY_Down:
     case GDK_KEY_space:
-      sq_paper_preview_turn (preview, 1);
+      pass (preview, TRUE);
       return GDK_EVENT_STOP;
-    case GDK_KEY_Page_Up:
     case GDK_KEY_Up:
-      sq_paper_preview_turn (preview, -1);
+      pass (preview, FALSE);
       return GDK_EVENT_STOP;
     case GDK_KEY_Home:
       sq_paper_preview_turn (preview, -(int) preview->page);
@@ -181,7 +297,8 @@ static gboolean
 on_scroll (GtkEventControllerScroll *controller, double dx, double dy, SqPaperPreview *preview)
 {
   (void) controller, (void) dx;
-  sq_paper_preview_turn (preview, dy > 0 ? 1 : dy < 0 ? -1 : 0);
+  if (dy != 0)
+    pass (preview, dy > 0);
   return GDK_EVENT_STOP;
 }
 

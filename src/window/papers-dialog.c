@@ -1,31 +1,25 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/papers-dialog.h"
 
-#include "exchange/save-file.h"
+#include "base/error.h"
+#include "exchange/file-names.h"
 #include "exchange/today.h"
-#include "job/names.h"
 #include "window/dialogs.h"
 #include "window/edit-kept.h"
-#include "window/edit-papers.h"
 #include "window/figures.h"
 #include "window/help.h"
+#include "window/make-papers.h"
+#include "window/paper-choices.h"
+#include "window/paper-files.h"
 #include "window/paper-preview.h"
 #include "window/print-papers.h"
-#include "words/cut-list-csv.h"
-#include "words/cut-list.h"
-#include "words/lengths.h"
+#include "window/saving.h"
 #include "words/paper-words.h"
 
 #include <glib/gi18n.h>
-#include <string.h>
 
-/* What is written to a file. */
-typedef enum
-{
-  OUT_PDF,
-  OUT_CSV,
-  OUT_TEXT,
-} Out;
+/* Papers that a lay goes out of the house with. */
+#define KINDS_OF_LAYS (1u << SQ_PAPER_LAYOUT | 1u << SQ_PAPER_MARKING | 1u << SQ_PAPER_TICKETS)
 
 struct _SqPapersDialog
 {
@@ -33,12 +27,14 @@ struct _SqPapersDialog
   SqDocument *document;
   SqLayFinder *finder;
   char *today;
-  SqLays *lays;      /* what the papers were made of … */
-  GPtrArray *papers; /* … NULL: none yet */
-  gboolean is_showing;
-  GtkWidget *kinds[SQ_N_PAPER_KINDS];
-  GtkWidget *cut_list, *layout, *sheet, *state, *revision_box, *revision;
-  GtkWidget *page, *back, *forth, *message, *print, *pdf, *csv, *text;
+  SqLays *lays;         /* what the papers are made of; NULL: none yet */
+  SqKeptSpec *kept;     /* how; NULL: they can't be made so */
+  GPtrArray *papers;    /* that are ready; NULL: none yet … */
+  SqBackground *making; /* … and the rest is on its way; NULL: that is all */
+  SqPaperChoices *choices;
+  SqSaving *saving;
+  GtkWidget *side, *foot, *refusal, *page, *back, *forth, *message, *print, *pdf, *csv, *text;
+  GtkWidget *json;
   SqPaperPreview *preview;
 };
 
@@ -52,21 +48,30 @@ say (SqPapersDialog *dialog, const char *text)
   gtk_label_set_text (GTK_LABEL (dialog->message), text);
 }
 
-static SqPaperSpec
-spec_of (SqPapersDialog *dialog)
-{
-  return sq_paper_spec (dialog->lays, sq_figures_decimal (), dialog->today);
-}
-
 static void
 show_page (SqPapersDialog *dialog)
 {
   guint n = sq_paper_preview_n_pages (dialog->preview);
   guint i = sq_paper_preview_page (dialog->preview);
-  g_autofree char *text = n > 0 ? sq_words_page (i + 1, n) : g_strdup ("");
-  gtk_label_set_text (GTK_LABEL (dialog->page), text);
+  g_autofree char *text = sq_paper_preview_words (dialog->preview);
+  gtk_label_set_text (GTK_LABEL (dialog->page), n > 0 ? text : "");
   gtk_widget_set_sensitive (dialog->back, i > 0);
   gtk_widget_set_sensitive (dialog->forth, i + 1 < n);
+}
+
+/* What can be taken away now. */
+static void
+show_ways_out (SqPapersDialog *dialog)
+{
+  gboolean is_current = sq_lay_finder_is_current (dialog->finder);
+  gboolean is_free = !sq_saving_is_busy (dialog->saving);
+  gboolean has_papers = is_current && dialog->making == NULL && dialog->papers != NULL
+                        && dialog->papers->len > 0;
+  gtk_widget_set_sensitive (dialog->print, has_papers && is_free);
+  gtk_widget_set_sensitive (dialog->pdf, has_papers && is_free);
+  gtk_widget_set_sensitive (dialog->csv, is_current && is_free);
+  gtk_widget_set_sensitive (dialog->text, is_current && is_free);
+  gtk_widget_set_sensitive (dialog->json, is_current && is_free);
 }
 
 /* Whether a lay that was printed does not fit the pieces any more. */
@@ -79,72 +84,90 @@ is_revised (const SqLays *lays)
   return FALSE;
 }
 
+/* --- making papers --------------------------------------------------------------------------- */
+
 static void
-show_choice (SqPapersDialog *dialog)
+show_papers (SqPapersDialog *dialog, GPtrArray *papers)
 {
-  const SqJob *job = sq_document_get_job (dialog->document);
-  guint kinds = sq_paper_kinds (job);
-  g_autofree char *state = sq_words_paper_state (job, dialog->today);
-  g_autofree char *next = sq_revision_name (job->revision + 1);
-  g_autofree char *make = g_strdup_printf (_ ("_Make it revision %s"), next);
-  dialog->is_showing = TRUE;
-  for (guint i = 0; i < SQ_N_PAPER_KINDS; i++)
-    if (dialog->kinds[i] != NULL)
-      gtk_check_button_set_active (GTK_CHECK_BUTTON (dialog->kinds[i]), kinds & 1u << i);
-  if (dialog->lays != NULL)
-    gtk_drop_down_set_selected (GTK_DROP_DOWN (dialog->sheet), spec_of (dialog).sheet);
-  dialog->is_showing = FALSE;
-  gtk_label_set_text (GTK_LABEL (dialog->state), state);
-  gtk_label_set_label (GTK_LABEL (dialog->revision), make);
-  gtk_widget_set_visible (dialog->revision_box, dialog->lays != NULL && is_revised (dialog->lays));
+  if (papers != NULL)
+    g_ptr_array_ref (papers);
+  g_clear_pointer (&dialog->papers, g_ptr_array_unref);
+  dialog->papers = papers;
+  sq_paper_preview_set_papers (dialog->preview, papers);
+}
+
+static void
+on_made (gpointer self, gpointer papers, gboolean is_over)
+{
+  SqPapersDialog *dialog = self;
+  gboolean has_page = papers != NULL
+                      && sq_papers_n_pages (papers) > sq_paper_preview_page (dialog->preview);
+  if (is_over)
+    g_clear_pointer (&dialog->making, sq_background_drop);
+  /* The page that is looked at stays in sight until it comes again. */
+  if (is_over || has_page)
+    show_papers (dialog, papers);
+  show_ways_out (dialog);
+}
+
+/* In the place of papers; NULL: they can be made. */
+static void
+show_refusal (SqPapersDialog *dialog, const char *why)
+{
+  gtk_label_set_text (GTK_LABEL (dialog->refusal), why != NULL ? why : "");
+  gtk_widget_set_visible (dialog->refusal, why != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (dialog->preview), why == NULL);
+}
+
+static SqKeptSpec *
+new_spec (SqPapersDialog *dialog, guint kinds, GError **error)
+{
+  SqPaperSpec spec = sq_paper_spec (dialog->lays, sq_figures_decimal (), dialog->today);
+  g_autoptr (GArray) entries = NULL;
+  if (!sq_paper_choices_entries (dialog->choices, dialog->lays->plan, &entries, error))
+    return NULL;
+  spec.entries = entries;
+  spec.skipped_labels = sq_paper_choices_skipped (dialog->choices);
+  return sq_paper_spec_check (&spec, kinds, error) ? sq_kept_spec_new (&spec) : NULL;
+}
+
+static void
+make (SqPapersDialog *dialog)
+{
+  guint kinds = sq_paper_kinds (dialog->lays->plan->job);
+  g_autoptr (GError) error = NULL;
+  g_clear_pointer (&dialog->making, sq_background_drop);
+  g_clear_pointer (&dialog->kept, sq_kept_spec_unref);
+  dialog->kept = new_spec (dialog, kinds, &error);
+  if (dialog->kept != NULL)
+    dialog->making = sq_make_papers (G_OBJECT (dialog), kinds, dialog->kept, on_made);
+  else
+    show_papers (dialog, NULL);
+  show_refusal (dialog, error != NULL ? error->message : NULL);
+  show_ways_out (dialog);
 }
 
 /* The papers anew, as soon as the plan that is there now is laid. */
 static void
 follow (SqPapersDialog *dialog)
 {
-  gboolean is_current = sq_lay_finder_is_current (dialog->finder);
   const SqLays *lays = sq_lay_finder_get_lays (dialog->finder);
-  if (is_current && lays != dialog->lays)
+  if (sq_lay_finder_is_current (dialog->finder) && lays != dialog->lays)
     {
       g_clear_pointer (&dialog->lays, sq_lays_unref);
-      g_clear_pointer (&dialog->papers, g_ptr_array_unref);
       dialog->lays = sq_lays_ref (lays);
-      SqPaperSpec spec = spec_of (dialog);
-      dialog->papers = sq_papers_new (sq_paper_kinds (lays->plan->job), &spec);
-      sq_paper_preview_set_papers (dialog->preview, dialog->papers);
+      sq_paper_choices_show_revised (dialog->choices, is_revised (lays));
+      make (dialog);
     }
-  show_choice (dialog);
-  show_page (dialog);
-  gtk_widget_set_sensitive (dialog->print, is_current && dialog->papers->len > 0);
-  gtk_widget_set_sensitive (dialog->pdf, is_current && dialog->papers->len > 0);
-  gtk_widget_set_sensitive (dialog->csv, is_current);
-  gtk_widget_set_sensitive (dialog->text, is_current);
+  show_ways_out (dialog);
 }
 
-/* --- choices --------------------------------------------------------------------------------- */
-
+/* What the job does not keep was chosen. */
 static void
-on_kind (GtkCheckButton *check, GParamSpec *spec, SqPapersDialog *dialog)
+on_chosen_otherwise (SqPapersDialog *dialog)
 {
-  (void) spec;
-  for (guint i = 0; i < SQ_N_PAPER_KINDS && !dialog->is_showing; i++)
-    if (dialog->kinds[i] == GTK_WIDGET (check))
-      sq_edit_paper_kind (dialog->document, (SqPaperKind) i, gtk_check_button_get_active (check));
-}
-
-static void
-on_sheet (GtkDropDown *drop_down, GParamSpec *spec, SqPapersDialog *dialog)
-{
-  (void) spec;
-  if (!dialog->is_showing && dialog->document != NULL)
-    sq_edit_paper_sheet (dialog->document, (SqSheet) gtk_drop_down_get_selected (drop_down));
-}
-
-static void
-on_revision (SqPapersDialog *dialog)
-{
-  sq_edit_next_revision (dialog->document);
+  if (dialog->lays != NULL)
+    make (dialog);
 }
 
 static void
@@ -159,110 +182,140 @@ on_forth (SqPapersDialog *dialog)
   sq_paper_preview_turn (dialog->preview, 1);
 }
 
-/* --- taking away ----------------------------------------------------------------------------- */
+/* --- taking away: files ---------------------------------------------------------------------- */
 
-/* A layout that is out of the house stays with the job. */
+/* A lay that is out of the house stays with the job. */
 static void
-keep_lays (SqPapersDialog *dialog)
+keep_lays (SqPapersDialog *dialog, const GPtrArray *papers, const SqLays *lays)
 {
-  if (sq_paper_kinds (dialog->lays->plan->job) & 1u << SQ_PAPER_LAYOUT)
-    sq_edit_keep_lays (dialog->document, dialog->lays);
+  guint kinds = 0;
+  for (guint i = 0; i < papers->len; i++)
+    kinds |= 1u << ((const SqPaper *) g_ptr_array_index (papers, i))->kind;
+  if (kinds & KINDS_OF_LAYS)
+    sq_edit_keep_lays (dialog->document, lays);
 }
 
-static GBytes *
-bytes_of (SqPapersDialog *dialog, Out out, GError **error)
+static void
+on_saved (gpointer owner, gpointer data, const GError *error)
 {
-  const SqPlan *plan = dialog->lays->plan;
-  SqPaperSpec spec = spec_of (dialog);
-  SqLengthStyle style = sq_words_length_style (plan->job, sq_figures_decimal ());
-  char *text;
-  switch (out)
+  SqPapersDialog *dialog = owner;
+  const SqPaperFile *file = data;
+  g_autofree char *shown = g_filename_display_basename (file->path);
+  g_autoptr (GFile) place = g_file_new_for_path (file->path);
+  if (g_error_matches (error, SQ_ERROR, SQ_ERROR_CANCELLED))
+    say (dialog, _ ("Stopped. Nothing was saved."));
+  else if (error != NULL)
+    sq_dialog_failed (GTK_WINDOW (dialog), place, TRUE, error);
+  else
     {
-    case OUT_PDF:
-      return sq_papers_to_pdf (dialog->papers, NULL, &spec, NULL, error);
-    case OUT_CSV:
-      text = sq_words_cut_list_csv (plan);
-      break;
-    case OUT_TEXT:
-    default:
-      text = sq_words_cut_list (plan, dialog->lays, &style);
-      break;
+      /* Translators: a file's name. */
+      g_autofree char *text = g_strdup_printf (_ ("“%s” is saved."), shown);
+      say (dialog, text);
+      if (file->papers != NULL)
+        keep_lays (dialog, file->papers, file->kept->lays);
     }
-  return g_bytes_new_take (text, strlen (text));
 }
 
-static void
-save (SqPapersDialog *dialog, GFile *file, Out out)
+static SqKeptSpec *
+new_spec_of_all (SqPapersDialog *dialog)
 {
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) bytes = bytes_of (dialog, out, &error);
-  g_autofree char *path = g_file_get_path (file);
-  g_autofree char *name = g_file_get_basename (file);
-  g_autofree char *shown = g_filename_display_name (name);
-  if (bytes == NULL || path == NULL
-      || !sq_file_save (path, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), &error))
-    {
-      if (error == NULL)
-        error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
-                                     _ ("Files can be saved on this computer only."));
-      sq_dialog_failed (GTK_WINDOW (dialog), file, TRUE, error);
-      return;
-    }
-  /* Translators: a file's name. */
-  g_autofree char *text = g_strdup_printf (_ ("“%s” is saved."), shown);
-  if (out == OUT_PDF)
-    keep_lays (dialog);
-  say (dialog, text);
+  SqPaperSpec spec = sq_paper_spec (dialog->lays, sq_figures_decimal (), dialog->today);
+  return sq_kept_spec_new (&spec);
 }
 
 static void
-on_chosen (GtkWindow *window, GFile *file, gpointer out)
+on_file (GtkWindow *window, GFile *place, gpointer data)
 {
   SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
-  if (file != NULL && dialog->lays != NULL)
-    save (dialog, file, (Out) GPOINTER_TO_INT (out));
+  SqPaperFileKind kind = (SqPaperFileKind) GPOINTER_TO_INT (data);
+  g_autoptr (GError) error = NULL;
+  if (place == NULL || dialog->lays == NULL || sq_saving_is_busy (dialog->saving))
+    return;
+  /* A table tells of the whole job, papers as they were chosen. */
+  SqKeptSpec *kept = kind == SQ_FILE_PDF ? g_atomic_rc_box_acquire (dialog->kept)
+                                         : new_spec_of_all (dialog);
+  SqPaperFile *file = sq_paper_file_new (kind, place, kind == SQ_FILE_PDF ? dialog->papers : NULL,
+                                         kept, &error);
+  sq_kept_spec_unref (kept);
+  say (dialog, "");
+  if (file != NULL)
+    sq_saving_begin (dialog->saving, sq_paper_file_write, file, (GDestroyNotify) sq_paper_file_free,
+                     on_saved, G_OBJECT (dialog));
+  else
+    sq_dialog_failed (window, place, TRUE, error);
 }
 
 static void
-ask (SqPapersDialog *dialog, Out out)
+ask_file (SqPapersDialog *dialog, SqPaperFileKind kind)
 {
-  static const struct
-  {
-    const char *title, *kind, *suffix;
-  } kinds[] = {
-    [OUT_PDF] = { N_ ("Save as PDF"), N_ ("PDF files"), ".pdf" },
-    [OUT_CSV] = { N_ ("Save as a table"), N_ ("Tables with commas"), ".csv" },
-    [OUT_TEXT] = { N_ ("Save as text"), N_ ("Text files"), ".txt" },
-  };
-  g_autofree char *name = g_strconcat (sq_document_get_title (dialog->document), kinds[out].suffix,
-                                       NULL);
-  g_strdelimit (name, "/", '-');
-  sq_dialog_export (GTK_WINDOW (dialog), _ (kinds[out].title), _ (kinds[out].kind),
-                    kinds[out].suffix, name, on_chosen, GINT_TO_POINTER (out));
+  const char *suffix = sq_paper_file_suffix (kind);
+  g_autofree char *safe = sq_file_name (sq_document_get_title (dialog->document), _ ("Cushions"));
+  g_autofree char *name = g_strconcat (safe, suffix, NULL);
+  sq_dialog_export (GTK_WINDOW (dialog), sq_paper_file_title (kind), sq_paper_file_sort (kind),
+                    suffix, name, on_file, GINT_TO_POINTER (kind));
+}
+
+static void
+on_many_to_save (GtkWindow *window, SqAnswer answer, gpointer data)
+{
+  (void) data;
+  if (answer == SQ_ANSWER_SAVE)
+    ask_file (SQ_PAPERS_DIALOG (window), SQ_FILE_PDF);
 }
 
 static void
 on_pdf (SqPapersDialog *dialog)
 {
-  ask (dialog, OUT_PDF);
+  guint n = sq_papers_n_pages (dialog->papers);
+  if (n > SQ_PAPERS_MANY)
+    sq_dialog_many_pages (GTK_WINDOW (dialog), n, _ ("_Save them all"), on_many_to_save, NULL);
+  else
+    ask_file (dialog, SQ_FILE_PDF);
 }
 
 static void
 on_csv (SqPapersDialog *dialog)
 {
-  ask (dialog, OUT_CSV);
+  ask_file (dialog, SQ_FILE_TABLE);
 }
 
 static void
 on_text (SqPapersDialog *dialog)
 {
-  ask (dialog, OUT_TEXT);
+  ask_file (dialog, SQ_FILE_TEXT);
+}
+
+static void
+on_json (SqPapersDialog *dialog)
+{
+  ask_file (dialog, SQ_FILE_JSON);
+}
+
+/* --- taking away: print ---------------------------------------------------------------------- */
+
+/* What is being printed, and who wanted it. */
+typedef struct
+{
+  SqPapersDialog *dialog;
+  GPtrArray *papers;
+  SqLays *lays;
+} Printing;
+
+static void
+printing_free (gpointer data)
+{
+  Printing *printing = data;
+  g_object_unref (printing->dialog);
+  g_ptr_array_unref (printing->papers);
+  sq_lays_unref (printing->lays);
+  g_free (printing);
 }
 
 static void
 on_printed (gboolean is_printed, const GError *error, gpointer data)
 {
-  SqPapersDialog *dialog = data;
+  const Printing *printing = data;
+  SqPapersDialog *dialog = printing->dialog;
   g_autofree char *text = NULL;
   if (dialog->document == NULL)
     return;
@@ -270,18 +323,39 @@ on_printed (gboolean is_printed, const GError *error, gpointer data)
     text = g_strdup_printf (_ ("Nothing was printed: %s"), error->message);
   else if (is_printed)
     {
-      keep_lays (dialog);
+      keep_lays (dialog, printing->papers, printing->lays);
       text = g_strdup (_ ("Handed to the printer."));
     }
   say (dialog, text != NULL ? text : "");
 }
 
 static void
+print (SqPapersDialog *dialog, GPtrArray *papers)
+{
+  Printing *printing = g_new (Printing, 1);
+  *printing = (Printing){ g_object_ref (dialog), g_ptr_array_ref (papers),
+                          sq_lays_ref (dialog->lays) };
+  sq_print_papers (GTK_WINDOW (dialog), papers, sq_document_get_title (dialog->document),
+                   on_printed, printing, printing_free);
+}
+
+static void
+on_many_to_print (GtkWindow *window, SqAnswer answer, gpointer data)
+{
+  SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
+  (void) data;
+  if (answer == SQ_ANSWER_SAVE && dialog->papers != NULL)
+    print (dialog, dialog->papers);
+}
+
+static void
 on_print (SqPapersDialog *dialog)
 {
-  sq_print_papers (GTK_WINDOW (dialog), dialog->papers, spec_of (dialog).sheet,
-                   sq_document_get_title (dialog->document), on_printed, g_object_ref (dialog),
-                   g_object_unref);
+  guint n = sq_papers_n_pages (dialog->papers);
+  if (n > SQ_PAPERS_MANY)
+    sq_dialog_many_pages (GTK_WINDOW (dialog), n, _ ("_Print them all"), on_many_to_print, NULL);
+  else
+    print (dialog, dialog->papers);
 }
 
 /* --- the window ------------------------------------------------------------------------------ */
@@ -308,6 +382,8 @@ sq_papers_dialog_dispose (GObject *object)
     }
   g_clear_object (&dialog->finder);
   g_clear_object (&dialog->document);
+  g_clear_pointer (&dialog->making, sq_background_drop);
+  g_clear_pointer (&dialog->kept, sq_kept_spec_unref);
   g_clear_pointer (&dialog->lays, sq_lays_unref);
   g_clear_pointer (&dialog->papers, g_ptr_array_unref);
   g_clear_pointer (&dialog->today, g_free);
@@ -324,12 +400,9 @@ sq_papers_dialog_class_init (SqPapersDialogClass *class)
   G_OBJECT_CLASS (class)->dispose = sq_papers_dialog_dispose;
   g_type_ensure (SQ_TYPE_PAPER_PREVIEW);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squab/Squab/papers-dialog.ui");
-  BIND (cut_list);
-  BIND (layout);
-  BIND (sheet);
-  BIND (state);
-  BIND (revision_box);
-  BIND (revision);
+  BIND (side);
+  BIND (foot);
+  BIND (refusal);
   BIND (page);
   BIND (back);
   BIND (forth);
@@ -338,16 +411,15 @@ sq_papers_dialog_class_init (SqPapersDialogClass *class)
   BIND (pdf);
   BIND (csv);
   BIND (text);
+  BIND (json);
   BIND (preview);
-  CALL (on_kind);
-  CALL (on_sheet);
-  CALL (on_revision);
   CALL (on_back);
   CALL (on_forth);
   CALL (on_print);
   CALL (on_pdf);
   CALL (on_csv);
   CALL (on_text);
+  CALL (on_json);
   CALL (show_page);
 }
 
@@ -355,13 +427,24 @@ static void
 sq_papers_dialog_init (SqPapersDialog *dialog)
 {
   GtkEventController *key = gtk_event_controller_key_new ();
-  dialog->is_showing = TRUE;
   gtk_widget_init_template (GTK_WIDGET (dialog));
-  dialog->is_showing = FALSE;
-  dialog->kinds[SQ_PAPER_CUT_LIST] = dialog->cut_list;
-  dialog->kinds[SQ_PAPER_LAYOUT] = dialog->layout;
+  dialog->saving = SQ_SAVING (sq_saving_new ());
+  gtk_box_insert_child_after (GTK_BOX (dialog->foot), GTK_WIDGET (dialog->saving), dialog->forth);
+  g_signal_connect_swapped (dialog->saving, "changed", G_CALLBACK (show_ways_out), dialog);
   g_signal_connect (key, "key-pressed", G_CALLBACK (on_key), dialog);
   gtk_widget_add_controller (GTK_WIDGET (dialog), key);
+}
+
+/* The choices, under their heading. */
+static void
+add_choices (SqPapersDialog *dialog)
+{
+  GtkWidget *choices = sq_paper_choices_new (dialog->document, dialog->today);
+  dialog->choices = SQ_PAPER_CHOICES (choices);
+  gtk_box_insert_child_after (GTK_BOX (dialog->side), choices,
+                              gtk_widget_get_first_child (dialog->side));
+  g_signal_connect_object (choices, "changed", G_CALLBACK (on_chosen_otherwise), dialog,
+                           G_CONNECT_SWAPPED);
 }
 
 void
@@ -371,6 +454,7 @@ sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
   dialog->document = g_object_ref (document);
   dialog->finder = g_object_ref (finder);
   dialog->today = sq_today ();
+  add_choices (dialog);
   g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), dialog);
   sq_lay_finder_hold (finder); /* what is looked at, and printed, stays what it is */
   if (sq_lay_finder_is_stopped (finder))

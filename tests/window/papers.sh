@@ -20,18 +20,26 @@ did 'Turn the stripes'
 key ctrl+s
 
 key ctrl+p
-until_says preview 'Page 1 of *'
-pages=$(preview)
+until_says preview 'Cut list · page 1 of *'
+few=$(preview)
+key alt+e # everything: the choice is the job's from now on
+until_more () { for _ in $(seq 100); do [ "$(preview)" = "$few" ] || return 0; sleep 0.1; done; fail 'no more papers'; }
+until_more
 key Page_Down
-until_says preview 'Page 2 of *'
+until_says preview 'Cut list · page 2 of *'
+key ctrl+Page_Down
+until_says preview 'Layout · page *'
+key End
+until_says preview 'Patterns · page *'
+key ctrl+Page_Up ctrl+Page_Up
+until_says preview 'Cut tickets · page *'
 key Home
+pages=$(preview)
 key alt+s
 save_as 'Save as PDF' "$WORK/papers.pdf"
 until_there label '“papers.pdf” is saved.'
-key alt+c alt+c # off and on: the choice is the job's from now on
-until_says preview "$pages"
 key Escape
-did 'Choice of papers'
+did 'Keep the lays'
 key ctrl+s
 sleep 0.5
 [ "$(stripes)" = '"stripes":{"run":"side-to-side","centre_on":"stripe"}' ] || fail "$(stripes)"
