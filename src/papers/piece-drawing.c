@@ -42,8 +42,8 @@ typedef struct
   GPtrArray *figures; /* of SqPath: rings about the figures that stand inside already */
 } Drawing;
 
-static double
-turn_of (const SqCover *cover, const SqPiece *piece)
+double
+sq_piece_drawing_turn_rad (const SqCover *cover, const SqPiece *piece)
 {
   if (cover->finished == NULL || (piece->role != SQ_ROLE_FACE && piece->role != SQ_ROLE_UNDERSIDE))
     return 0;
@@ -71,7 +71,7 @@ static void
 drawing_init (Drawing *d, const SqCover *cover, guint index, SqVector room)
 {
   *d = (Drawing){ .piece = sq_cover_piece (cover, index) };
-  d->turn_rad = turn_of (cover, d->piece);
+  d->turn_rad = sq_piece_drawing_turn_rad (cover, d->piece);
   d->extent = turned_extent (d->piece, d->turn_rad);
   SqVector size = size_of (d->extent);
   d->scale = fmin (room.x / size.x, room.y / size.y);

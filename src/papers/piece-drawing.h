@@ -6,6 +6,9 @@
 #include "cover/cover.h"
 #include "drawing/scene.h"
 
+/* How @piece of @cover is turned to be drawn, counter-clockwise: faces with the front below. */
+double sq_piece_drawing_turn_rad (const SqCover *cover, const SqPiece *piece);
+
 /* How high a drawing of @piece of @cover becomes that is @width_mm wide, up to @most_mm. */
 double sq_piece_drawing_height_mm (const SqCover *cover, guint piece, double width_mm,
                                    double most_mm);

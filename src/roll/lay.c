@@ -64,6 +64,45 @@ sq_lay_density (const SqLayTask *task, const SqLay *lay, guint strip)
   return length_mm > 0 ? sq_lay_area_mm2 (task, lay, strip) / (length_mm * width_mm) : 0;
 }
 
+/* Where a placed piece begins. */
+typedef struct
+{
+  guint placed;
+  gint32 x, y;
+} Begin;
+
+static int
+compare_begins (gconstpointer a, gconstpointer b)
+{
+  const Begin *one = a, *other = b;
+
+  if (one->x != other->x)
+    return one->x < other->x ? -1 : 1;
+  if (one->y != other->y)
+    return one->y < other->y ? -1 : 1;
+  return one->placed < other->placed ? -1 : 1;
+}
+
+GArray *
+sq_lay_along (const SqLayTask *task, const SqLay *lay, guint strip)
+{
+  g_autoptr (GArray) begins = g_array_new (FALSE, FALSE, sizeof (Begin));
+  GArray *along = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < lay->placed->len; i++)
+    {
+      const SqPlaced *placed = sq_lay_placed (lay, i);
+      SqGridBox box = sq_lay_item_box (sq_lay_task_item (task, placed->item), placed->pose);
+      Begin begin = { i, placed->at.x + box.min.x, placed->at.y + box.min.y };
+      if (placed->strip == strip)
+        g_array_append_val (begins, begin);
+    }
+  g_array_sort (begins, compare_begins);
+  for (guint i = 0; i < begins->len; i++)
+    g_array_append_val (along, g_array_index (begins, Begin, i).placed);
+  return along;
+}
+
 /* ---- looking it over ----------------------------------------------------------------------- */
 
 /* Each copy once and with its tag, the first ones laid and the rest told as unlaid; only a pinned

@@ -58,6 +58,10 @@ double sq_lay_area_mm2 (const SqLayTask *task, const SqLay *lay, guint strip);
 /* The share of @strip, as far as it is laid, that lies under pieces; 0 where nothing is laid. */
 double sq_lay_density (const SqLayTask *task, const SqLay *lay, guint strip);
 
+/* Where in placed stands what lies on @strip, in the order in which one comes upon it from the start
+ * on: by where it begins along the strip, then across. New array of guint. */
+GArray *sq_lay_along (const SqLayTask *task, const SqLay *lay, guint strip);
+
 typedef enum
 {
   SQ_LAY_RIGHT,

@@ -149,25 +149,6 @@ sq_words_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *un
 
 /* --- where everything lies ------------------------------------------------------------------ */
 
-/* A placed piece and the box it lies in on the roll. */
-typedef struct
-{
-  const SqPlaced *placed;
-  SqBox box;
-} Lying;
-
-static int
-compare_lying (gconstpointer a, gconstpointer b)
-{
-  const Lying *x = a, *y = b;
-
-  if (x->placed->strip != y->placed->strip)
-    return x->placed->strip < y->placed->strip ? -1 : 1;
-  if (x->box.min.x != y->box.min.x)
-    return x->box.min.x < y->box.min.x ? -1 : 1;
-  return (x->box.min.y > y->box.min.y) - (x->box.min.y < y->box.min.y);
-}
-
 /* "12 3/4 – 31 1/2" */
 static char *
 range_text (double from_mm, double to_mm, const SqLengthStyle *style)
@@ -217,20 +198,21 @@ sq_words_copy (const SqLays *lays, const SqCutEntry *entry, guint copy)
 }
 
 static void
-add_lying (SqSheetTable *table, const SqLays *lays, const SqClothLay *cloth, const Lying *lying,
+add_lying (SqSheetTable *table, const SqLays *lays, const SqClothLay *cloth, const SqPlaced *placed,
            const SqLengthStyle *style)
 {
-  const SqCutEntry *entry = sq_lays_entry (lays, lying->placed);
+  const SqCutEntry *entry = sq_lays_entry (lays, placed);
+  SqBox box = sq_lays_box (lays, placed);
   char *cells[] = {
     g_strdup_printf ("%u", entry->number),
     sq_words_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece),
     sq_sheet_cushion_name (lays->plan, entry->cushion),
-    copy_text (entry, lying->placed->copy),
-    sq_words_names_strips (cloth) ? sq_words_strip_name (lays, cloth, lying->placed->strip)
+    copy_text (entry, placed->copy),
+    sq_words_names_strips (cloth) ? sq_words_strip_name (lays, cloth, placed->strip)
                                   : g_strdup (""),
-    range_text (lying->box.min.x, lying->box.max.x, style),
-    range_text (lying->box.min.y, lying->box.max.y, style),
-    g_strdup (turned_text (lying->placed)),
+    range_text (box.min.x, box.max.x, style),
+    range_text (box.min.y, box.max.y, style),
+    g_strdup (turned_text (placed)),
   };
 
   sq_sheet_table_add (table, cells);
@@ -241,8 +223,6 @@ sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
                     const SqLengthStyle *style)
 {
   const SqClothLay *cloth = sq_lays_cloth (lays, index);
-  const SqLay *lay = cloth->lay;
-  g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (Lying));
   const char *const heads[] = {
     _ ("No"),
     _ ("Piece"),
@@ -256,14 +236,13 @@ sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
   };
 
   sq_sheet_table_begin (table, _ ("WHERE EVERYTHING LIES"), "rllllrrl", heads);
-  for (guint i = 0; i < lay->placed->len; i++)
+  for (guint strip = 0; strip < cloth->task->strips->len; strip++)
     {
-      Lying lying = { sq_lay_placed (lay, i), sq_lays_box (lays, sq_lay_placed (lay, i)) };
-      g_array_append_val (all, lying);
+      g_autoptr (GArray) along = sq_lay_along (cloth->task, cloth->lay, strip);
+      for (guint i = 0; i < along->len; i++)
+        add_lying (table, lays, cloth, sq_lay_placed (cloth->lay, g_array_index (along, guint, i)),
+                   style);
     }
-  g_array_sort (all, compare_lying);
-  for (guint i = 0; i < all->len; i++)
-    add_lying (table, lays, cloth, &g_array_index (all, Lying, i), style);
 }
 
 char *

@@ -78,7 +78,12 @@ assert_paper_is_clean (const SqPaper *paper)
 {
   g_assert_cmpuint (paper->pages->len, >, 0);
   for (guint i = 0; i < paper->pages->len; i++)
-    assert_page_is_clean (sq_paper_page (paper, i), PRINTER_MM);
+    {
+      g_autoptr (SqScene) scene = sq_paper_page_scene (paper, i);
+      SqPage page = *sq_paper_page (paper, i);
+      page.scene = scene;
+      assert_page_is_clean (&page, PRINTER_MM);
+    }
 }
 
 guint
@@ -100,7 +105,7 @@ has_text (const SqPaper *paper, const char *part)
 {
   for (guint p = 0; p < paper->pages->len; p++)
     {
-      const SqScene *scene = sq_paper_page (paper, p)->scene;
+      g_autoptr (SqScene) scene = sq_paper_page_scene (paper, p);
       for (guint i = 0; i < sq_scene_n_items (scene); i++)
         {
           const SqItem *item = sq_scene_item (scene, i);

@@ -11,28 +11,25 @@ const char *const samples[] = {
   "wheelhouse-seat", "window-seat",    "worked-plate", NULL
 };
 
-static SqPaper *
-paper_of_job (const SqJob *job, SqPaperKind kind, SqSheet sheet)
+static SqLays *
+lays_of_job (const SqJob *job)
 {
   const SqLayBudget first = { .seed = 1, .steps = 0 };
   g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &first, NULL);
-  SqPaperSpec spec = sq_paper_spec (lays, '.', "2026-03-01");
 
-  spec.sheet = sheet;
-  return sq_paper_new (kind, &spec);
+  return sq_lays_new (plan, NULL, &first, NULL);
 }
 
-SqPaper *
-paper_of_text (const char *text, SqPaperKind kind, SqSheet sheet)
+SqLays *
+lays_of_text (const char *text)
 {
   g_autoptr (SqJob) job = job_of_text (text);
 
-  return paper_of_job (job, kind, sheet);
+  return lays_of_job (job);
 }
 
-SqPaper *
-paper_of_sample (const char *name, SqPaperKind kind, SqSheet sheet)
+SqLays *
+lays_of_sample (const char *name)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *file = g_strconcat (name, ".squab", NULL);
@@ -42,7 +39,34 @@ paper_of_sample (const char *name, SqPaperKind kind, SqSheet sheet)
   sq_defaults_builtin (&defaults);
   g_autoptr (SqJob) job = sq_job_load (path, &defaults, &error);
   g_assert_no_error (error);
-  return paper_of_job (job, kind, sheet);
+  return lays_of_job (job);
+}
+
+SqPaperSpec
+spec_of_lays (const SqLays *lays, SqSheet sheet)
+{
+  SqPaperSpec spec = sq_paper_spec (lays, '.', "2026-03-01");
+
+  spec.sheet = sheet;
+  return spec;
+}
+
+SqPaper *
+paper_of_text (const char *text, SqPaperKind kind, SqSheet sheet)
+{
+  g_autoptr (SqLays) lays = lays_of_text (text);
+  SqPaperSpec spec = spec_of_lays (lays, sheet);
+
+  return sq_paper_new (kind, &spec);
+}
+
+SqPaper *
+paper_of_sample (const char *name, SqPaperKind kind, SqSheet sheet)
+{
+  g_autoptr (SqLays) lays = lays_of_sample (name);
+  SqPaperSpec spec = spec_of_lays (lays, sheet);
+
+  return sq_paper_new (kind, &spec);
 }
 
 char *

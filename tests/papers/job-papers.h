@@ -8,6 +8,11 @@
 SqPaper *paper_of_text (const char *text, SqPaperKind kind, SqSheet sheet);
 SqPaper *paper_of_sample (const char *name, SqPaperKind kind, SqSheet sheet);
 
+/* The same in two steps: first lays, and what papers are made from of them on @sheet. */
+SqLays *lays_of_text (const char *text);
+SqLays *lays_of_sample (const char *name);
+SqPaperSpec spec_of_lays (const SqLays *lays, SqSheet sheet);
+
 /* The names of all samples; NULL ends it. */
 extern const char *const samples[];
 
