@@ -2,6 +2,7 @@
 /* What the command line of squab-cut asks for. */
 #pragma once
 
+#include "exchange/dxf.h"
 #include "job/papers.h"
 
 typedef enum
@@ -25,9 +26,11 @@ typedef enum
   SQ_OUT_PATTERN,
   SQ_OUT_EVERYTHING, /* all papers */
   SQ_OUT_CSV,        /* the cut list's lines */
-  SQ_OUT_SVG,        /* the lay of an instance as a picture */
+  SQ_OUT_SVG,        /* for machines; the lay of an instance as a picture */
+  SQ_OUT_DXF,
+  SQ_OUT_HPGL,
 } SqOut;
-#define SQ_N_OUTS (SQ_OUT_SVG + 1)
+#define SQ_N_OUTS (SQ_OUT_HPGL + 1)
 
 /* Texts are borrowed from the command line. */
 typedef struct
@@ -48,6 +51,11 @@ typedef struct
   SqPatternLines pattern_lines;
   const char *label_sheet; /* "2x6", columns and rows; NULL: as the job says */
   guint skipped_labels;
+  gboolean has_cut_of;
+  SqCutOf cut_of;  /* what files for machines hold … */
+  guint cut_lines; /* … and of that, bits of SqCutLines; 0: all */
+  SqDxfRelease dxf_release;
+  SqDxfLayers dxf_layers;
   const char *date; /* that papers bear, YYYY-MM-DD; NULL: today */
   guint64 seed;     /* of lays … */
   guint64 steps;  /* … and how many to try after the first: G_MAXUINT64 where only time ends it */

@@ -3,6 +3,7 @@
 
 #include "base/error.h"
 #include "base/ranges.h"
+#include "command/files.h"
 #include "command/put.h"
 #include "command/timed-lay.h"
 #include "exchange/defaults-file.h"
@@ -93,7 +94,9 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
     case SQ_OUT_CSV:
       return sq_put_text (path, sq_words_cut_list_csv (lays->plan), error);
     case SQ_OUT_SVG:
-      break;
+    case SQ_OUT_DXF:
+    case SQ_OUT_HPGL:
+      return sq_command_files (options, out, lays, spec->wrong_side, spec->entries, error);
     }
   g_return_val_if_reached (FALSE);
 }

@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command/files.h"
+
+#include "command/put.h"
+#include "exchange/file-names.h"
+#include "exchange/hpgl.h"
+#include "exchange/svg.h"
+
+#include <glib/gi18n.h>
+#include <stdio.h>
+
+/* D6673 knows no arcs: so fine that a cutter does not see it (mm). */
+#define D6673_FLATTEN_MM 0.01
+
+static SqCutChoice
+choice_of (const SqOptions *options, SqOut out, gboolean wrong_side, const GArray *entries)
+{
+  SqCutChoice choice = {
+    .of = options->cut_of,
+    .lines = options->cut_lines != 0 ? options->cut_lines : SQ_LINES_ALL,
+    .wrong_side = wrong_side,
+    .flatten_mm = options->flatten_mm,
+    .entries = entries,
+  };
+
+  if (out == SQ_OUT_HPGL && !options->has_cut_of)
+    choice.of = SQ_CUT_LAYS;
+  if (out == SQ_OUT_DXF && options->dxf_layers == SQ_DXF_D6673 && choice.flatten_mm <= 0)
+    choice.flatten_mm = D6673_FLATTEN_MM;
+  return choice;
+}
+
+/* @drawing in the format of @out. New text. */
+static char *
+written (const SqOptions *options, SqOut out, const SqCutDrawing *drawing)
+{
+  gboolean is_large = FALSE;
+  char *text;
+
+  switch ((int) out)
+    {
+    case SQ_OUT_DXF:
+      return sq_dxf_write (drawing, options->dxf_release, options->dxf_layers);
+    case SQ_OUT_SVG:
+      return sq_svg_write (drawing);
+    default:
+      text = sq_hpgl_write (drawing, &is_large);
+      if (is_large)
+        /* TRANSLATORS: of a file for a plotter; what it is called, and a number of units. */
+        fprintf (stderr,
+                 _ ("squab-cut: warning: “%s” goes beyond %d plotter units (819 mm): older "
+                    "plotters can’t draw it\n"),
+                 drawing->name, SQ_HPGL_MOST_UNITS);
+      return text;
+    }
+}
+
+static gboolean
+put_into_folder (const SqOptions *options, SqOut out, const SqLays *lays, const SqCutChoice *choice,
+                 GError **error)
+{
+  static const char *const suffixes[SQ_N_OUTS] = {
+    [SQ_OUT_DXF] = ".dxf", [SQ_OUT_SVG] = ".svg", [SQ_OUT_HPGL] = ".hpgl"
+  };
+  g_autoptr (GPtrArray) drawings = sq_cut_drawings_new (lays, choice);
+
+  for (guint i = 0; i < drawings->len; i++)
+    {
+      const SqCutDrawing *drawing = g_ptr_array_index (drawings, i);
+      g_autofree char *name = sq_file_name (drawing->name, _ ("piece"));
+      g_autofree char *file = g_strconcat (name, suffixes[out], NULL);
+      g_autofree char *path = g_build_filename (options->outs[out], file, NULL);
+      if (!sq_put_text (path, written (options, out, drawing), error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+sq_command_files (const SqOptions *options, SqOut out, const SqLays *lays, gboolean wrong_side,
+                  const GArray *entries, GError **error)
+{
+  SqCutChoice choice = choice_of (options, out, wrong_side, entries);
+
+  if (g_file_test (options->outs[out], G_FILE_TEST_IS_DIR))
+    return put_into_folder (options, out, lays, &choice, error);
+  g_autoptr (SqCutDrawing) drawing = sq_cut_drawing_new (lays, &choice);
+  return sq_put_text (options->outs[out], written (options, out, drawing), error);
+}
