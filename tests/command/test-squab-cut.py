@@ -224,7 +224,7 @@ class BadUsage(Case):
             self.assert_not_done(self.run_it(self.job, option), option)
 
     def test_options_that_are_not_there_yet(self):
-        for option in ('--sewing=a.pdf', '--quote=a.pdf', '--dxf=a.dxf', '--svg=a.svg', '--cpu'):
+        for option in ('--sewing=a.pdf', '--quote=a.pdf', '--look=a.png', '--cpu'):
             self.assert_not_done(self.run_it(self.job, option), option.split('=')[0])
 
     def test_missing_values(self):
@@ -248,7 +248,9 @@ class BadUsage(Case):
                                ('--margin', ('-1', 'x')), ('--overlap', ('-1', 'x')),
                                ('--pages', ('0', 'x', '2-1', '99')), ('--pieces', ('0', 'x', '99')),
                                ('--label-sheet', ('2', '0x3', '2x3x4')),
-                               ('--skip-labels', ('-1', 'x')), ('--seed', ('-1', 'x', '1.5')),
+                               ('--skip-labels', ('-1', 'x')), ('--of', ('roll', '')),
+                               ('--only', ('cut,', 'all', 'cut sew')), ('--layers', ('aama',)),
+                               ('--dxf-release', ('r14',)), ('--seed', ('-1', 'x', '1.5')),
                                ('--steps', ('-1', 'x', '1000001')),
                                ('--seconds', ('-1', 'x', '1s', 'nan', '1e9')),
                                ('--threads', ('-1', 'x', '65')),
@@ -293,6 +295,17 @@ class BadUsage(Case):
     def test_paper_alone(self):
         self.assert_not_done(self.run_it(self.job, '--paper', 'a4'), '--paper')
 
+    def test_what_goes_with_what(self):
+        for option, out in (('--only=cut', '--plan'), ('--of=lay', '--cut-list'),
+                            ('--layers=d6673', '--svg'), ('--dxf-release=r12', '--hpgl'),
+                            ('--marked-on=wrong', '--layout'), ('--pages=1', '--dxf'),
+                            ('--pieces=1', '--cut-list'), ('--margin=5', '--labels'),
+                            ('--lines=cut', '--marking'), ('--corners-only', '--dxf'),
+                            ('--label-sheet=2x2', '--pattern'), ('--paper=roll:900mm', '--labels'),
+                            ('--overlap=0', '--csv'), ('--skip-labels=1', '--plan')):
+            self.assert_not_done(self.run_it(self.job, out, 'a', option), option.split('=')[0])
+            self.assertFalse((self.folder / 'a').exists())
+
     def test_ways(self):
         self.assert_not_done(self.run_it(self.job, '--ways=x'), '--ways')
         self.assert_not_done(self.run_it(self.job, '--ways', '--csv', '-'), '--plan')
@@ -303,8 +316,61 @@ class BadUsage(Case):
         self.assert_not_done(self.run_it(self.job, '--flatten', '0.1'), '--plan')
 
 
+class Machines(Case):
+    """Files for plotters and cutting tables; what is in them others look over."""
+
+    def setUp(self):
+        super().setUp()
+        self.job = self.file('pair.squab', job(square(469.9, name='Stern/port'),
+                                               square(300, id=2, name='窓辺の座布団', count=2)))
+
+    def written(self, *arguments, name='a'):
+        done = self.run_it(self.job, *arguments)
+        self.assertEqual((done.returncode, done.stdout), (0, ''), done.stderr)
+        return (self.folder / name).read_text()
+
+    def test_files(self):
+        self.assertIn('AC1009', self.written('--dxf', 'a'))
+        self.assertIn('AC1015', self.written('--dxf', 'a', '--dxf-release', 'r2000'))
+        self.assertIn('<svg', self.written('--svg', 'a'))
+        self.assertTrue(self.written('--hpgl', 'a').startswith('IN;'))
+
+    def test_choices_change_what_is_written(self):
+        seen = {self.written('--dxf', 'a', *more)
+                for more in ([], ['--of', 'cloth'], ['--of', 'lay'], ['--only', 'cut'],
+                             ['--only', 'cut,sew,notch'], ['--layers', 'd6673'],
+                             ['--marked-on', 'wrong'], ['--pieces', '2'])}
+        self.assertEqual(len(seen), 7) # one cloth: by cloth is as it is by pieces
+        self.assertEqual(self.written('--hpgl', 'a'), self.written('--hpgl', 'a', '--of', 'lay'))
+
+    def test_folder(self):
+        names = {}
+        for of in ('pieces', 'cloth', 'lay'):
+            folder = self.folder / of
+            folder.mkdir()
+            done = self.run_it(self.job, '--dxf', of, '--svg', of, '--of', of)
+            self.assertEqual((done.returncode, done.stdout), (0, ''), done.stderr)
+            names[of] = sorted(path.name for path in folder.iterdir())
+        self.assertEqual(len(names['pieces']), 8)
+        self.assertEqual((names['cloth'], names['lay']), (['Cloth.dxf', 'Cloth.svg'],) * 2)
+        self.assertTrue(any('Stern-port' in name for name in names['pieces']))
+        self.assertTrue(any('窓辺の座布団' in name for name in names['pieces']))
+
+    def test_large_for_a_plotter(self):
+        self.job = self.file('long.squab', job(square(900)))
+        done = self.run_it(self.job, '--hpgl', 'a')
+        self.assertEqual(done.returncode, 0)
+        self.assertIn('32767', done.stderr)
+
+    def test_nothing_half_written(self):
+        for option in ('--dxf', '--svg', '--hpgl'):
+            self.assert_not_done(self.run_it(self.job, option, '/dev/full'), '/dev/full')
+            self.assert_not_done(self.run_it(self.job, option, 'none/a'), 'none/a')
+
+
 class Papers(Case):
-    papers = ('--cut-list', '--layout', '--everything')
+    papers = ('--cut-list', '--layout', '--marking', '--tickets', '--labels', '--pattern',
+              '--everything')
 
     def made(self, *arguments, name='a.pdf', **more):
         done = self.run_it(self.job, *arguments, **more)
