@@ -14,6 +14,7 @@
 #include "drawing/seat-scene.h"
 #include "exchange/defaults-file.h"
 #include "exchange/job-file.h"
+#include "job/names.h"
 #include "papers/paper.h"
 #include "plan/lay-tasks.h"
 #include "plan/ways.h"
@@ -371,8 +372,31 @@ bench_ways (gboolean with_lays, GRand *chance)
 
 /* ---- papers --------------------------------------------------------------------------------- */
 
-/* The papers of @n_cushions boxed cushions, all different, from the lays on to PDF; and the first
- * page of the cut list as the preview shows it, 700 pixels high. */
+/* The first page of a paper of @kind as the preview shows it, 700 pixels high. */
+static void
+bench_first_page (SqPaperKind kind, const SqPaperSpec *spec, guint n_times)
+{
+  g_autoptr (GArray) times = new_times ();
+
+  for (guint i = 0; i < n_times; i++)
+    {
+      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 541, 700);
+      cairo_t *cr = cairo_create (surface);
+      double begin = now_ms ();
+      g_autoptr (SqPaper) paper = sq_paper_new (kind, spec);
+      sq_paper_paint_page (paper, 0, cr, 700 / sq_paper_page (paper, 0)->height_mm);
+      add_time (times, begin);
+      cairo_destroy (cr);
+      cairo_surface_destroy (surface);
+    }
+  g_autofree char *name = g_strdup_printf ("first preview page, %s, %u pieces",
+                                           sq_paper_kind_names[kind],
+                                           sq_plan_figures (spec->lays->plan).pieces);
+  print_row (name, times);
+}
+
+/* The papers of @n_cushions boxed cushions, all different, from the lays on to PDF; and their first
+ * pages. */
 static void
 bench_papers (guint n_cushions, guint n_times, GRand *chance)
 {
@@ -395,24 +419,11 @@ bench_papers (guint n_cushions, guint n_times, GRand *chance)
           g_assert_nonnull (pdf);
         }
       g_autofree char *name = g_strdup_printf ("%s to PDF, %u cushions, %u pieces",
-                                               kind == SQ_PAPER_CUT_LIST ? "cut list" : "layout",
-                                               n_cushions, pieces);
+                                               sq_paper_kind_names[kind], n_cushions, pieces);
       print_row (name, times);
     }
-  g_autoptr (GArray) firsts = new_times ();
-  for (guint i = 0; i < n_times; i++)
-    {
-      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 541, 700);
-      cairo_t *cr = cairo_create (surface);
-      double begin = now_ms ();
-      g_autoptr (SqPaper) paper = sq_paper_new (SQ_PAPER_CUT_LIST, &spec);
-      sq_paper_paint_page (paper, 0, cr, 700 / sq_paper_page (paper, 0)->height_mm);
-      add_time (firsts, begin);
-      cairo_destroy (cr);
-      cairo_surface_destroy (surface);
-    }
-  g_autofree char *name = g_strdup_printf ("first preview page, %u cushions", n_cushions);
-  print_row (name, firsts);
+  for (guint kind = 0; kind < SQ_N_PAPER_KINDS; kind++)
+    bench_first_page ((SqPaperKind) kind, &spec, n_times);
 }
 
 static double
@@ -465,6 +476,7 @@ main (void)
   bench_ways (TRUE, chance);
   bench_papers (1, N_LAYS, chance);
   bench_papers (40, N_LARGE_LAYS, chance);
+  bench_papers (80, N_LARGE_LAYS, chance);
   bench_program ();
   g_rand_free (chance);
   return 0;
