@@ -5,6 +5,7 @@
 #include "exchange/file-names.h"
 #include "exchange/hpgl.h"
 #include "exchange/svg.h"
+#include "words/text-table.h"
 
 #include <glib/gi18n.h>
 #include <stdio.h>
@@ -30,29 +31,28 @@ choice_of (const SqOptions *options, SqOut out, gboolean wrong_side, const GArra
   return choice;
 }
 
-/* @drawing in the format of @out. New text. */
-static char *
-written (const SqOptions *options, SqOut out, const SqCutDrawing *drawing)
+/* Writes @drawing to @path in the format of @out, and says what a plotter may not like of it. */
+static gboolean
+put_drawing (const SqOptions *options, SqOut out, const SqCutDrawing *drawing, const char *path,
+             GError **error)
 {
   gboolean is_large = FALSE;
-  char *text;
+  char *text = out == SQ_OUT_DXF ? sq_dxf_write (drawing, options->dxf_release, options->dxf_layers)
+               : out == SQ_OUT_SVG ? sq_svg_write (drawing)
+                                   : sq_hpgl_write (drawing, &is_large);
 
-  switch ((int) out)
+  if (!sq_put_text (path, text, error))
+    return FALSE;
+  if (is_large)
     {
-    case SQ_OUT_DXF:
-      return sq_dxf_write (drawing, options->dxf_release, options->dxf_layers);
-    case SQ_OUT_SVG:
-      return sq_svg_write (drawing);
-    default:
-      text = sq_hpgl_write (drawing, &is_large);
-      if (is_large)
-        /* TRANSLATORS: of a file for a plotter; what it is called, and a number of units. */
-        fprintf (stderr,
-                 _ ("squab-cut: warning: “%s” goes beyond %d plotter units (819 mm): older "
-                    "plotters can’t draw it\n"),
-                 drawing->name, SQ_HPGL_MOST_UNITS);
-      return text;
+      g_autofree char *name = sq_text_clean (drawing->name);
+      /* TRANSLATORS: of a file for a plotter; what it is called, and a number of units. */
+      fprintf (stderr,
+               _ ("squab-cut: warning: “%s” goes beyond %d plotter units (819 mm): older plotters "
+                  "can’t draw it\n"),
+               name, SQ_HPGL_MOST_UNITS);
     }
+  return TRUE;
 }
 
 static gboolean
@@ -70,7 +70,7 @@ put_into_folder (const SqOptions *options, SqOut out, const SqLays *lays, const 
       g_autofree char *name = sq_file_name (drawing->name, _ ("piece"));
       g_autofree char *file = g_strconcat (name, suffixes[out], NULL);
       g_autofree char *path = g_build_filename (options->outs[out], file, NULL);
-      if (!sq_put_text (path, written (options, out, drawing), error))
+      if (!put_drawing (options, out, drawing, path, error))
         return FALSE;
     }
   return TRUE;
@@ -85,5 +85,5 @@ sq_command_files (const SqOptions *options, SqOut out, const SqLays *lays, gbool
   if (g_file_test (options->outs[out], G_FILE_TEST_IS_DIR))
     return put_into_folder (options, out, lays, &choice, error);
   g_autoptr (SqCutDrawing) drawing = sq_cut_drawing_new (lays, &choice);
-  return sq_put_text (options->outs[out], written (options, out, drawing), error);
+  return put_drawing (options, out, drawing, options->outs[out], error);
 }

@@ -132,13 +132,14 @@ read_option (SqOptions *options, Arguments *arguments, const char *argument, GEr
   return TRUE;
 }
 
-/* Whether no two outputs would be written to the same place. */
+/* Whether no two outputs would be written to the same place; in a folder they have different names. */
 static gboolean
 check_outs (const SqOptions *options, GError **error)
 {
   for (guint a = 0; a < SQ_N_OUTS; a++)
     for (guint b = a + 1; b < SQ_N_OUTS; b++)
-      if (options->outs[a] != NULL && g_strcmp0 (options->outs[a], options->outs[b]) == 0)
+      if (options->outs[a] != NULL && g_strcmp0 (options->outs[a], options->outs[b]) == 0
+          && !g_file_test (options->outs[a], G_FILE_TEST_IS_DIR))
         {
           g_autofree char *shown = g_filename_display_name (options->outs[a]);
           g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("%s and %s would both write %s"),

@@ -15,6 +15,7 @@
 #include "words/cut-list-csv.h"
 #include "words/cut-list.h"
 #include "words/lay-words.h"
+#include "words/lays-csv.h"
 #include "words/lengths.h"
 #include "words/names.h"
 #include "words/problems.h"
@@ -92,7 +93,11 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
     case SQ_OUT_EVERYTHING:
       return put_papers (options, path, SQ_ALL_PAPER_KINDS, spec, error);
     case SQ_OUT_CSV:
-      return sq_put_text (path, sq_words_cut_list_csv (lays->plan), error);
+      return sq_put_text (path,
+                          options->has_cut_of && options->cut_of == SQ_CUT_LAYS
+                              ? sq_words_lays_csv (lays)
+                              : sq_words_cut_list_csv (lays->plan),
+                          error);
     case SQ_OUT_SVG:
     case SQ_OUT_DXF:
     case SQ_OUT_HPGL:
