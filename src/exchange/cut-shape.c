@@ -18,8 +18,10 @@
 /* Of the cloth beside and above it, what a text takes at most. */
 #define TEXT_SHARE 0.8
 
-/* Of the longest chord along the grain, the part that its arrow takes. */
-#define GRAIN_FROM 0.15
+/* Of the longest chord along the grain, the part that its arrow takes, beside what is written about
+ * the middle. */
+#define GRAIN_FROM 0.62
+#define GRAIN_TO 0.92
 #define GRAIN_MOST_MM 300.0
 
 #define N_LEVELS 9
@@ -163,9 +165,9 @@ add_mark (const Filling *f, const SqMark *mark)
 }
 
 /* The longest stretch inside the cut line that runs along unit @along, of those through N_LEVELS
- * places across the piece. */
+ * places across the piece, but for what lies lower than @least_mm there. */
 static SqSegment
-longest_chord (const SqPiece *piece, SqVector along)
+longest_chord (const SqPiece *piece, SqVector along, double least_mm)
 {
   const SqPath *ring = sq_piece_cut (piece, 0);
   g_autoptr (SqPath) turned = sq_path_moved (ring, -atan2 (along.y, along.x), sq_point (0, 0));
@@ -176,7 +178,10 @@ longest_chord (const SqPiece *piece, SqVector along)
   for (int i = 0; i < N_LEVELS; i++)
     {
       double level = 0.5 + (i % 2 == 0 ? i : -i - 1) / 2 / (N_LEVELS + 1.0);
-      SqPoint on = sq_scale (sq_left (along), extent.min.y + level * (extent.max.y - extent.min.y));
+      double across_mm = extent.min.y + level * (extent.max.y - extent.min.y);
+      SqPoint on = sq_scale (sq_left (along), across_mm);
+      if (across_mm < least_mm)
+        continue;
       g_autoptr (GArray) chords = sq_ring_chords (ring, on, along);
       for (guint k = 0; k + 1 < chords->len; k += 2)
         {
@@ -194,14 +199,13 @@ static void
 add_grain (const Filling *f)
 {
   SqVector along = sq_turned (sq_point (1, 0), f->piece->grain_rad);
-  SqSegment chord = longest_chord (f->piece, along);
-  SqPoint middle = sq_between (chord.from, chord.to, 0.5);
-  double half_mm = fmin ((0.5 - GRAIN_FROM) * sq_distance (chord.from, chord.to),
-                         GRAIN_MOST_MM / 2);
+  SqSegment chord = longest_chord (f->piece, along, -INFINITY);
+  double length_mm = sq_distance (chord.from, chord.to);
+  double line_mm = fmin ((GRAIN_TO - GRAIN_FROM) * length_mm, GRAIN_MOST_MM);
 
-  if (half_mm > 0 && f->choice->lines & SQ_LINES_MARK)
-    add_segment (f, SQ_LAYER_GRAIN, sq_moved (middle, along, -half_mm),
-                 sq_moved (middle, along, half_mm));
+  if (line_mm > 0 && f->choice->lines & SQ_LINES_MARK)
+    add_segment (f, SQ_LAYER_GRAIN, sq_moved (chord.from, along, GRAIN_FROM * length_mm),
+                 sq_moved (chord.from, along, GRAIN_FROM * length_mm + line_mm));
 }
 
 /* --- texts ---------------------------------------------------------------------------------- */
@@ -231,11 +235,11 @@ height_at (const SqPiece *piece, SqPoint at)
 }
 
 /* The lines of @words, one below the other about the middle of the piece's longest chord from left
- * to right, as large as there is room. */
+ * to right above @least_mm, as large as there is room. */
 static void
-add_block (const Filling *f, char *const *words)
+add_block (const Filling *f, char *const *words, double least_mm)
 {
-  SqSegment chord = longest_chord (f->piece, sq_point (1, 0));
+  SqSegment chord = longest_chord (f->piece, sq_point (1, 0), least_mm);
   SqPoint middle = sq_between (chord.from, chord.to, 0.5);
   guint n = g_strv_length ((char **) words);
   double widest = 1;
@@ -265,22 +269,25 @@ is_strip (const SqPiece *piece)
   return box.max.y - box.min.y < 8 * LINE_HEIGHT * MOST_TEXT_MM;
 }
 
+static gboolean
+has_front (const SqPiece *piece)
+{
+  return (piece->role == SQ_ROLE_FACE || piece->role == SQ_ROLE_UNDERSIDE) && !is_strip (piece);
+}
+
 /* The front of a face lies below; its word stands above the middle of that side. */
 static void
-add_front (const Filling *f)
+add_front (const Filling *f, double low_mm)
 {
-  SqBox box = sq_path_box (sq_piece_cut (f->piece, 0));
   g_autofree char *front = g_utf8_strup (sq_words_front (), -1);
-  SqPoint from = sq_point (box.min.x, box.min.y + 3 * MOST_TEXT_MM);
+  SqPoint from = sq_point (0, low_mm + 2.5 * MOST_TEXT_MM);
   g_autoptr (GArray) chords = sq_ring_chords (sq_piece_cut (f->piece, 0), from, sq_point (1, 0));
 
-  if ((f->piece->role != SQ_ROLE_FACE && f->piece->role != SQ_ROLE_UNDERSIDE) || is_strip (f->piece)
-      || chords->len < 2)
+  if (chords->len < 2)
     return;
-  double middle = from.x
-                  + (g_array_index (chords, double, 0) + g_array_index (chords, double, 1)) / 2;
+  double middle = (g_array_index (chords, double, 0) + g_array_index (chords, double, 1)) / 2;
   double left = (f->choice->wrong_side ? -middle : middle) - width_of (front) * MOST_TEXT_MM / 2;
-  sq_cut_texts_add (f->shape->texts, sq_point (left, from.y - MOST_TEXT_MM), MOST_TEXT_MM,
+  sq_cut_texts_add (f->shape->texts, sq_point (left, low_mm + 2 * MOST_TEXT_MM), MOST_TEXT_MM,
                     g_steal_pointer (&front));
 }
 
@@ -296,14 +303,17 @@ add_texts (const Filling *f, const SqPlan *plan, const SqCutEntry *entry)
   char *lines[] = { numbered, cushion[0] != '\0' ? cushion : cut, cushion[0] != '\0' ? cut : NULL,
                     NULL };
   g_autofree char *all = g_strjoinv (" · ", lines);
+  double low_mm = sq_path_box (sq_piece_cut (f->piece, 0)).min.y;
 
   if (!(f->choice->lines & SQ_LINES_TEXT))
     return;
-  if (is_strip (f->piece))
-    add_block (f, (char *[]){ all, NULL });
+  if (has_front (f->piece))
+    {
+      add_front (f, low_mm);
+      add_block (f, lines, low_mm + (4 + g_strv_length (lines) * LINE_HEIGHT / 2) * MOST_TEXT_MM);
+    }
   else
-    add_block (f, lines);
-  add_front (f);
+    add_block (f, is_strip (f->piece) ? (char *[]){ all, NULL } : lines, -INFINITY);
 }
 
 /* --- a shape -------------------------------------------------------------------------------- */
