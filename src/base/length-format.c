@@ -53,18 +53,26 @@ power_of_ten (guint exponent)
   return power;
 }
 
-/* The style's steps that @mm is rounded to, half away from zero; in inches they are counted in
- * sixteenths. A whole number, never -0. */
+/* What lengths are counted in: sixteenths or tens of a unit, or half of them. */
+static double
+parts_per_unit (const SqLengthStyle *style)
+{
+  const double parts = style->unit == SQ_UNIT_IN ? SIXTEENTHS_PER_INCH
+                                                 : power_of_ten (style->decimals);
+  return style->halves ? 2 * parts : parts;
+}
+
+/* The parts that @mm is rounded to, in the style's steps of them, half away from zero. A whole
+ * number, never -0. */
 static double
 count_parts (double mm, const SqLengthStyle *style)
 {
-  const gboolean inches = style->unit == SQ_UNIT_IN;
+  const double parts_a_step = style->unit == SQ_UNIT_IN ? style->sixteenths : 1;
   const double units = mm / mm_per_unit (style->unit);
-  const double steps = inches ? units * SIXTEENTHS_PER_INCH / style->sixteenths
-                              : units * power_of_ten (style->decimals);
+  const double steps = units * parts_per_unit (style) / parts_a_step;
   const double whole = round (steps + copysign (HALF_SLACK, steps));
 
-  return (inches ? whole * style->sixteenths : whole) + 0.0;
+  return whole * parts_a_step + 0.0;
 }
 
 double
@@ -74,25 +82,23 @@ sq_length_rounded_mm (double mm, const SqLengthStyle *style)
   g_return_val_if_fail (is_style (style), mm);
 
   /* One division and one product, as a reader does it: the same bits as the text read back. */
-  const double parts = style->unit == SQ_UNIT_IN ? SIXTEENTHS_PER_INCH
-                                                 : power_of_ten (style->decimals);
-  return count_parts (mm, style) / parts * mm_per_unit (style->unit);
+  return count_parts (mm, style) / parts_per_unit (style) * mm_per_unit (style->unit);
 }
 
 static char *
-format_inches (double sixteenths, gboolean set)
+format_inches (double parts, const SqLengthStyle *style)
 {
-  const double rest = fmod (sixteenths, SIXTEENTHS_PER_INCH);
-  const double whole = (sixteenths - rest) / SIXTEENTHS_PER_INCH;
+  const double rest = fmod (parts, parts_per_unit (style));
+  const double whole = (parts - rest) / parts_per_unit (style);
   int upper = (int) rest;
-  int lower = SIXTEENTHS_PER_INCH;
+  int lower = (int) parts_per_unit (style);
 
   if (upper == 0)
     return g_strdup_printf ("%.0f", whole);
   for (; upper % 2 == 0; upper /= 2)
     lower /= 2;
 
-  g_autofree char *fraction = g_strdup_printf (set ? "%d\u2044%d" : "%d/%d", upper, lower);
+  g_autofree char *fraction = g_strdup_printf (style->set ? "%d\u2044%d" : "%d/%d", upper, lower);
   return whole > 0.0 ? g_strdup_printf ("%.0f %s", whole, fraction) : g_steal_pointer (&fraction);
 }
 
@@ -108,6 +114,17 @@ format_decimal (double parts, guint decimals, char decimal)
                        : g_strdup_printf ("%.0f%c%0*.0f", whole, decimal, (int) decimals, rest);
 }
 
+/* Half a step takes a decimal more, a whole one none. */
+static char *
+format_metric (double parts, const SqLengthStyle *style)
+{
+  if (!style->halves)
+    return format_decimal (parts, style->decimals, style->decimal);
+  if (fmod (parts, 2) > 0)
+    return format_decimal (5 * parts, style->decimals + 1, style->decimal);
+  return format_decimal (parts / 2, style->decimals, style->decimal);
+}
+
 char *
 sq_length_format (double mm, const SqLengthStyle *style)
 {
@@ -121,9 +138,8 @@ sq_length_format (double mm, const SqLengthStyle *style)
   g_return_val_if_fail (is_style (style), NULL);
 
   const double parts = count_parts (mm, style);
-  g_autofree char *figure = style->unit == SQ_UNIT_IN
-                                ? format_inches (fabs (parts), style->set)
-                                : format_decimal (fabs (parts), style->decimals, style->decimal);
+  g_autofree char *figure = style->unit == SQ_UNIT_IN ? format_inches (fabs (parts), style)
+                                                      : format_metric (fabs (parts), style);
 
   return g_strconcat (parts < 0.0 ? "-" : "", figure, style->with_unit ? units[style->unit] : "",
                       NULL);

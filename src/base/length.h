@@ -51,6 +51,7 @@ typedef struct
   char decimal;     /* '.' or ',' */
   gboolean set; /* fractions set as one figure: 18 1⁄2 with U+2044, as windows and papers do */
   gboolean with_unit; /* " in", " mm", " cm" after it */
+  gboolean halves;    /* rounded to half of that step: 1/32 in, half millimetres */
 } SqLengthStyle;
 
 /* The usual style for @unit: 1/16 in, whole mm, one decimal of a cm, '.', plain text, no unit. */

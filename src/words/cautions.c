@@ -53,19 +53,27 @@ add (GPtrArray *cautions, gboolean fits, const char *text)
 }
 
 GPtrArray *
-sq_words_cautions (const SqPlan *plan)
+sq_words_cutting_cautions (const SqPlan *plan)
 {
   GPtrArray *cautions = g_ptr_array_new ();
   gboolean vinyl = has_vinyl (plan);
-  gboolean foam = has_foam (plan, SQ_FOAM_SEAT, SQ_FOAM_BONDED);
-  gboolean afloat = has_foam (plan, SQ_FOAM_FAST_DRAINING, SQ_FOAM_CLOSED_CELL)
-                    || has_edge (plan, SQ_EDGE_HULL_LINING);
-  gboolean lid = has_edge (plan, SQ_EDGE_LID_HINGE);
 
   add (cautions, TRUE,
        N_ ("Blades, needles and saws: keep guards on, cut away from your hand, clamp stacks."));
   add (cautions, vinyl, N_ ("Never cut vinyl with a hot knife: its smoke is poisonous."));
   add (cautions, !vinyl, N_ ("Hot cutting gives off fumes: ventilate and extract them."));
+  return cautions;
+}
+
+GPtrArray *
+sq_words_cautions (const SqPlan *plan)
+{
+  GPtrArray *cautions = sq_words_cutting_cautions (plan);
+  gboolean foam = has_foam (plan, SQ_FOAM_SEAT, SQ_FOAM_BONDED);
+  gboolean afloat = has_foam (plan, SQ_FOAM_FAST_DRAINING, SQ_FOAM_CLOSED_CELL)
+                    || has_edge (plan, SQ_EDGE_HULL_LINING);
+  gboolean lid = has_edge (plan, SQ_EDGE_LID_HINGE);
+
   add (cautions, foam,
        N_ ("Foam and batting burn fast and with toxic smoke. No hot wire through polyurethane foam "
            "without its data sheet and extraction. Spray adhesive is flammable: ventilate."));

@@ -7,3 +7,6 @@
 /* The cautions that fit the cloths, foams and seats of @plan, a short text each. New array of
  * const char *, the texts static. */
 GPtrArray *sq_words_cautions (const SqPlan *plan);
+
+/* Those of them that are about cutting its cloth. The same. */
+GPtrArray *sq_words_cutting_cautions (const SqPlan *plan);

@@ -74,9 +74,8 @@ sq_words_purchase_reckoned (const SqJob *job, const SqPurchase *purchase,
                           step);
 }
 
-/* "Front boxing" or, of several cushions, "Bay seat, front boxing". */
-static char *
-piece_named (const SqLays *lays, const SqCutEntry *entry)
+char *
+sq_words_entry_piece (const SqLays *lays, const SqCutEntry *entry)
 {
   const SqCover *cover = sq_plan_cover (lays->plan, entry->cushion);
   g_autofree char *cushion = sq_words_cover (lays->plan->job, cover);
@@ -136,7 +135,7 @@ sq_words_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *un
   guint index = sq_lay_task_item (cloth->task, unlaid->item)->tag;
   const SqCutEntry *entry = &g_array_index (lays->plan->cut_list, SqCutEntry, index);
   const SqPiece *piece = sq_cover_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece);
-  g_autofree char *named = piece_named (lays, entry);
+  g_autofree char *named = sq_words_entry_piece (lays, entry);
   g_autofree char *why = why_unlaid (lays, cloth, unlaid, piece, style);
 
   if (unlaid->count == 1)
@@ -148,17 +147,6 @@ sq_words_unlaid (const SqLays *lays, const SqClothLay *cloth, const SqUnlaid *un
 }
 
 /* --- where everything lies ------------------------------------------------------------------ */
-
-/* "12 3/4 – 31 1/2" */
-static char *
-range_text (double from_mm, double to_mm, const SqLengthStyle *style)
-{
-  g_autofree char *from = sq_words_figure (from_mm, style);
-  g_autofree char *to = sq_words_figure (to_mm, style);
-
-  /* TRANSLATORS: from one length to another. */
-  return g_strdup_printf (_ ("%s – %s"), from, to);
-}
 
 static const char *
 turned_text (const SqPlaced *placed)
@@ -176,8 +164,8 @@ turned_text (const SqPlaced *placed)
     }
 }
 
-static char *
-copy_text (const SqCutEntry *entry, guint copy)
+char *
+sq_words_which_copy (const SqCutEntry *entry, guint copy)
 {
   if (entry->count == 1)
     return g_strdup ("");
@@ -188,8 +176,8 @@ copy_text (const SqCutEntry *entry, guint copy)
 char *
 sq_words_copy (const SqLays *lays, const SqCutEntry *entry, guint copy)
 {
-  g_autofree char *piece = piece_named (lays, entry);
-  g_autofree char *which = copy_text (entry, copy);
+  g_autofree char *piece = sq_words_entry_piece (lays, entry);
+  g_autofree char *which = sq_words_which_copy (entry, copy);
 
   if (which[0] == '\0')
     return g_steal_pointer (&piece);
@@ -207,11 +195,11 @@ add_lying (SqSheetTable *table, const SqLays *lays, const SqClothLay *cloth, con
     g_strdup_printf ("%u", entry->number),
     sq_words_piece (sq_plan_cover (lays->plan, entry->cushion), entry->piece),
     sq_sheet_cushion_name (lays->plan, entry->cushion),
-    copy_text (entry, placed->copy),
+    sq_words_which_copy (entry, placed->copy),
     sq_words_names_strips (cloth) ? sq_words_strip_name (lays, cloth, placed->strip)
                                   : g_strdup (""),
-    range_text (box.min.x, box.max.x, style),
-    range_text (box.min.y, box.max.y, style),
+    sq_words_range (box.min.x, box.max.x, style),
+    sq_words_range (box.min.y, box.max.y, style),
     g_strdup (turned_text (placed)),
   };
 
@@ -269,8 +257,8 @@ char *
 sq_words_lying (const SqLays *lays, const SqPlaced *placed, const SqLengthStyle *style)
 {
   SqBox box = sq_lays_box (lays, placed);
-  g_autofree char *along = range_text (box.min.x, box.max.x, style);
-  g_autofree char *across = range_text (box.min.y, box.max.y, style);
+  g_autofree char *along = sq_words_range (box.min.x, box.max.x, style);
+  g_autofree char *across = sq_words_range (box.min.y, box.max.y, style);
 
   /* TRANSLATORS: from – to along the roll, from – to across it, how it is turned. */
   g_autofree char *text = g_strdup_printf (_ ("%s from the cut end, %s from the near edge, %s"),

@@ -18,6 +18,10 @@ char *sq_words_purchase_reckoned (const SqJob *job, const SqPurchase *purchase,
  * is turned; in order along the roll. Free with sq_sheet_table_clear(). */
 void sq_words_lay_table (SqSheetTable *table, const SqLays *lays, guint index,
                          const SqLengthStyle *style);
+/* The piece of a line of the cut list: "Front boxing" or, of several cushions, "Bay seat, front
+ * boxing". Which copy of it: "2 of 8"; "" of a single one. */
+char *sq_words_entry_piece (const SqLays *lays, const SqCutEntry *entry);
+char *sq_words_which_copy (const SqCutEntry *entry, guint copy);
 /* "Bay seat, front boxing, 2 of 8": one copy of a line of the cut list; no cushion where there is
  * only one. */
 char *sq_words_copy (const SqLays *lays, const SqCutEntry *entry, guint copy);

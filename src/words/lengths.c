@@ -58,6 +58,16 @@ sq_words_figure (double mm, const SqLengthStyle *style)
   return sq_length_format (mm, &bare);
 }
 
+char *
+sq_words_range (double from_mm, double to_mm, const SqLengthStyle *style)
+{
+  g_autofree char *from = sq_words_figure (from_mm, style);
+  g_autofree char *to = sq_words_figure (to_mm, style);
+
+  /* TRANSLATORS: from one length to another. */
+  return g_strdup_printf (_ ("%s – %s"), from, to);
+}
+
 const char *
 sq_words_unit (SqUnit unit)
 {

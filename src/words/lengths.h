@@ -18,6 +18,8 @@ char *sq_words_fine_length (double mm, const SqLengthStyle *style);
 SqLengthStyle sq_words_fine_style (double mm, const SqLengthStyle *style);
 /* "18 1/2": for columns whose head names the unit. */
 char *sq_words_figure (double mm, const SqLengthStyle *style);
+/* "2 – 18 1/2" */
+char *sq_words_range (double from_mm, double to_mm, const SqLengthStyle *style);
 /* "inches", "millimetres", "centimetres", to say it once for a page. Static. */
 const char *sq_words_unit (SqUnit unit);
 

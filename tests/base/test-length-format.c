@@ -13,58 +13,64 @@ static const struct
   SqLengthStyle style;
   const char *text;
 } cases[] = {
-  { 0.0, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "0" },
-  { -0.0, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "0" },
-  { 18.0 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "18" },
-  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "18 1/2" },
-  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, TRUE }, "18 1/2 in" },
-  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', TRUE, FALSE }, "18 1\u20442" },
-  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', TRUE, TRUE }, "18 1\u20442 in" },
-  { -18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "-18 1/2" },
-  { 0.0625 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "1/16" },
-  { 0.125 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "1/8" },
-  { 0.25 * IN, { SQ_UNIT_IN, 1, 0, '.', TRUE, FALSE }, "1\u20444" },
-  { -0.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, TRUE }, "-1/2 in" },
-  { 0.9375 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "15/16" },
-  { 11.9375 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "11 15/16" },
+  { 0.0, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "0" },
+  { -0.0, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "0" },
+  { 18.0 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "18" },
+  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "18 1/2" },
+  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, TRUE, FALSE }, "18 1/2 in" },
+  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', TRUE, FALSE, FALSE }, "18 1\u20442" },
+  { 18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', TRUE, TRUE, FALSE }, "18 1\u20442 in" },
+  { -18.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "-18 1/2" },
+  { 0.0625 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "1/16" },
+  { 0.125 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "1/8" },
+  { 0.25 * IN, { SQ_UNIT_IN, 1, 0, '.', TRUE, FALSE, FALSE }, "1\u20444" },
+  { -0.5 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, TRUE, FALSE }, "-1/2 in" },
+  { 0.9375 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "15/16" },
+  { 11.9375 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "11 15/16" },
   /* Over the half: the fraction carries into the whole inches. */
-  { 11.98 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "12" },
-  { 11.9375 * IN, { SQ_UNIT_IN, 2, 0, '.', FALSE, FALSE }, "12" },
-  { -11.98 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "-12" },
+  { 11.98 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "12" },
+  { 11.9375 * IN, { SQ_UNIT_IN, 2, 0, '.', FALSE, FALSE, FALSE }, "12" },
+  { -11.98 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "-12" },
   /* Halves of a step go away from zero, though 25.4 is no binary fraction. */
-  { 18.03125 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "18 1/16" },
-  { -18.03125 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "-18 1/16" },
-  { 18.0625 * IN, { SQ_UNIT_IN, 2, 0, '.', FALSE, FALSE }, "18 1/8" },
-  { 18.25 * IN, { SQ_UNIT_IN, 8, 0, '.', FALSE, FALSE }, "18 1/2" },
-  { 18.5 * IN, { SQ_UNIT_IN, 16, 0, '.', FALSE, FALSE }, "19" },
-  { 18.03 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "18" },
-  { 0.01 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE }, "0" },
-  { -0.01 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, TRUE }, "0 in" },
-  { 1.0 * IN, { SQ_UNIT_IN, 3, 0, '.', FALSE, FALSE }, "15/16" },
+  { 18.03125 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "18 1/16" },
+  { -18.03125 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "-18 1/16" },
+  { 18.0625 * IN, { SQ_UNIT_IN, 2, 0, '.', FALSE, FALSE, FALSE }, "18 1/8" },
+  { 18.25 * IN, { SQ_UNIT_IN, 8, 0, '.', FALSE, FALSE, FALSE }, "18 1/2" },
+  { 18.5 * IN, { SQ_UNIT_IN, 16, 0, '.', FALSE, FALSE, FALSE }, "19" },
+  { 18.03 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "18" },
+  { 0.01 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, FALSE, FALSE }, "0" },
+  { -0.01 * IN, { SQ_UNIT_IN, 1, 0, '.', FALSE, TRUE, FALSE }, "0 in" },
+  { 1.0 * IN, { SQ_UNIT_IN, 3, 0, '.', FALSE, FALSE, FALSE }, "15/16" },
 
-  { 470.0, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "470" },
-  { 469.9, { SQ_UNIT_MM, 1, 0, '.', FALSE, TRUE }, "470 mm" },
-  { 469.9, { SQ_UNIT_MM, 1, 1, '.', FALSE, TRUE }, "469.9 mm" },
-  { 469.9, { SQ_UNIT_MM, 1, 3, ',', FALSE, TRUE }, "469,900 mm" },
-  { 0.5, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "1" },
-  { -0.5, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "-1" },
-  { 2.5, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "3" },
-  { 0.49, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "0" },
-  { -0.49, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "0" },
-  { -0.04, { SQ_UNIT_MM, 1, 1, '.', FALSE, FALSE }, "0.0" },
-  { 1.005, { SQ_UNIT_MM, 1, 2, '.', FALSE, FALSE }, "1.01" },
-  { 0.05, { SQ_UNIT_MM, 1, 2, '.', FALSE, FALSE }, "0.05" },
-  { 9.996, { SQ_UNIT_MM, 1, 2, '.', FALSE, FALSE }, "10.00" },
-  { 1.0000005, { SQ_UNIT_MM, 1, 6, '.', FALSE, FALSE }, "1.000001" },
-  { 100000.0, { SQ_UNIT_MM, 1, 6, '.', FALSE, FALSE }, "100000.000000" },
-  { 1e15, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE }, "1000000000000000" },
+  { 470.0, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "470" },
+  { 469.9, { SQ_UNIT_MM, 1, 0, '.', FALSE, TRUE, FALSE }, "470 mm" },
+  { 469.9, { SQ_UNIT_MM, 1, 1, '.', FALSE, TRUE, FALSE }, "469.9 mm" },
+  { 469.9, { SQ_UNIT_MM, 1, 3, ',', FALSE, TRUE, FALSE }, "469,900 mm" },
+  { 0.5, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "1" },
+  { -0.5, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "-1" },
+  { 2.5, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "3" },
+  { 0.49, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "0" },
+  { -0.49, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "0" },
+  { -0.04, { SQ_UNIT_MM, 1, 1, '.', FALSE, FALSE, FALSE }, "0.0" },
+  { 1.005, { SQ_UNIT_MM, 1, 2, '.', FALSE, FALSE, FALSE }, "1.01" },
+  { 0.05, { SQ_UNIT_MM, 1, 2, '.', FALSE, FALSE, FALSE }, "0.05" },
+  { 9.996, { SQ_UNIT_MM, 1, 2, '.', FALSE, FALSE, FALSE }, "10.00" },
+  { 1.0000005, { SQ_UNIT_MM, 1, 6, '.', FALSE, FALSE, FALSE }, "1.000001" },
+  { 100000.0, { SQ_UNIT_MM, 1, 6, '.', FALSE, FALSE, FALSE }, "100000.000000" },
+  { 1e15, { SQ_UNIT_MM, 1, 0, '.', FALSE, FALSE, FALSE }, "1000000000000000" },
 
-  { 470.0, { SQ_UNIT_CM, 1, 0, '.', FALSE, FALSE }, "47" },
-  { 470.0, { SQ_UNIT_CM, 1, 1, '.', FALSE, TRUE }, "47.0 cm" },
-  { 473.0, { SQ_UNIT_CM, 1, 1, ',', FALSE, TRUE }, "47,3 cm" },
-  { 2.5, { SQ_UNIT_CM, 1, 1, '.', FALSE, FALSE }, "0.3" },
-  { -2.5, { SQ_UNIT_CM, 1, 1, ',', FALSE, FALSE }, "-0,3" },
-  { 999.9, { SQ_UNIT_CM, 1, 1, '.', FALSE, FALSE }, "100.0" },
+  { 470.0, { SQ_UNIT_CM, 1, 0, '.', FALSE, FALSE, FALSE }, "47" },
+  { 470.0, { SQ_UNIT_CM, 1, 1, '.', FALSE, TRUE, FALSE }, "47.0 cm" },
+  { 473.0, { SQ_UNIT_CM, 1, 1, ',', FALSE, TRUE, FALSE }, "47,3 cm" },
+  { 2.5, { SQ_UNIT_CM, 1, 1, '.', FALSE, FALSE, FALSE }, "0.3" },
+  { -2.5, { SQ_UNIT_CM, 1, 1, ',', FALSE, FALSE, FALSE }, "-0,3" },
+  { 999.9, { SQ_UNIT_CM, 1, 1, '.', FALSE, FALSE, FALSE }, "100.0" },
+
+  { 18.53125 * IN, { .decimal = '.', .sixteenths = 1, .halves = TRUE }, "18 17/32" },
+  { 18.5 * IN, { .decimal = '.', .sixteenths = 1, .set = TRUE, .halves = TRUE }, "18 1\u20442" },
+  { 470.3, { SQ_UNIT_MM, 1, 0, ',', .halves = TRUE }, "470,5" },
+  { 470.2, { SQ_UNIT_MM, 1, 0, ',', .with_unit = TRUE, .halves = TRUE }, "470 mm" },
+  { 122.6, { SQ_UNIT_CM, 1, 1, '.', .halves = TRUE }, "12.25" },
 };
 
 static void
@@ -102,15 +108,17 @@ random_style (void)
     .decimal = g_test_rand_bit () ? '.' : ',',
     .set = g_test_rand_bit (),
     .with_unit = g_test_rand_bit (),
+    .halves = g_test_rand_bit (),
   };
 }
 
 static double
 step_mm (const SqLengthStyle *style)
 {
-  return style->unit == SQ_UNIT_IN
-             ? style->sixteenths * IN / 16.0
-             : (style->unit == SQ_UNIT_CM ? 10.0 : 1.0) * pow (10.0, -(double) style->decimals);
+  double whole_mm = style->unit == SQ_UNIT_IN ? style->sixteenths * IN / 16.0
+                                              : (style->unit == SQ_UNIT_CM ? 10.0 : 1.0)
+                                                    * pow (10.0, -(double) style->decimals);
+  return style->halves ? whole_mm / 2 : whole_mm;
 }
 
 /* What is shown is what the text means, to the bit, and no farther off than half a step. */
