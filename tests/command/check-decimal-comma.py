@@ -27,5 +27,7 @@ with tempfile.TemporaryDirectory() as folder:
         assert FIGURE.search(cut_list), job
         assert said(comma, job) == FIGURE.sub(r'\1,\2', cut_list), job
         assert said(comma, job, '--save', '-') == said(point, job, '--save', '-') != '', job
+        dxf = said(point, job, '--dxf', '-')
+        assert dxf == said(comma, job, '--dxf', '-') != '', job
         plan = SENTENCE.sub('', said(point, job, '--plan', '-'))
         assert plan and plan == SENTENCE.sub('', said(comma, job, '--plan', '-')), job
