@@ -185,23 +185,46 @@ pen_colour (const Painter *p, SqPen pen)
     }
 }
 
+/* Dashes of a line that has gone on for @from_mm already. */
 static void
-set_dash (const Painter *p, const PenLook *look)
+set_dash (const Painter *p, const PenLook *look, double from_mm)
 {
   double dash[2] = { look->dash[0] * p->unit, look->dash[1] * p->unit };
-  cairo_set_dash (p->cr, dash, look->dash[0] > 0 ? 2 : 0, 0);
+  cairo_set_dash (p->cr, dash, look->dash[0] > 0 ? 2 : 0, from_mm * p->view->scale);
   cairo_set_line_cap (p->cr, look->dash[0] > 0 && look->dash[0] < 1 ? CAIRO_LINE_CAP_ROUND
                                                                     : CAIRO_LINE_CAP_BUTT);
 }
 
+static double
+from_mm_of (const Painter *p, const SqItem *item, guint i)
+{
+  return sq_scene_line (p->scene, item->first_line + i)->from_mm;
+}
+
+/* How many lines of an item from its @first on go into one path: a few whose dashes begin alike. */
+static guint
+n_at_once (const Painter *p, const SqItem *item, guint first)
+{
+  gboolean is_dashed = pen_looks[item->pen].dash[0] > 0;
+  guint n = 1;
+
+  while (n < LINES_AT_ONCE && first + n < item->n_lines
+         && (!is_dashed || from_mm_of (p, item, first + n) == from_mm_of (p, item, first)))
+    n++;
+  return n;
+}
+
 /* Strokes an item's lines, a few at a time. */
 static void
-stroke_lines (const Painter *p, const SqItem *item, double width)
+stroke_lines (const Painter *p, const SqItem *item, double width, gboolean with_dash)
 {
   cairo_set_line_width (p->cr, width);
-  for (guint i = 0; i < item->n_lines; i += LINES_AT_ONCE)
+  for (guint i = 0, n; i < item->n_lines; i += n)
     {
-      add_lines (p, item->first_line + i, MIN (LINES_AT_ONCE, item->n_lines - i));
+      n = n_at_once (p, item, i);
+      if (with_dash)
+        set_dash (p, &pen_looks[item->pen], from_mm_of (p, item, i));
+      add_lines (p, item->first_line + i, n);
       cairo_stroke (p->cr);
     }
 }
@@ -285,7 +308,8 @@ paint_zip (const Painter *p, const SqItem *item)
     {
       const SqSceneLine *line = sq_scene_line (p->scene, item->first_line + i);
       stroke_tapes (p, line, 2.4 * p->unit);
-      paint_slider (p, line);
+      if (line->from_mm <= 0)
+        paint_slider (p, line);
     }
 }
 
@@ -317,7 +341,7 @@ paint_halo (const Painter *p, const SqItem *item, double width)
   sq_paint_source (p->cr, halo.halo, halo.halo_alpha);
   cairo_set_dash (p->cr, NULL, 0, 0);
   cairo_set_line_cap (p->cr, CAIRO_LINE_CAP_ROUND);
-  stroke_lines (p, item, width);
+  stroke_lines (p, item, width, FALSE);
 }
 
 static void
@@ -329,8 +353,7 @@ paint_stroke (const Painter *p, const SqItem *item)
   cairo_set_line_join (p->cr, CAIRO_LINE_JOIN_ROUND);
   paint_halo (p, item, is_zip ? 7.5 * p->unit : width + 1.8 * p->unit);
   sq_paint_source (p->cr, pen_colour (p, item->pen), item->alpha);
-  set_dash (p, look);
-  stroke_lines (p, item, is_zip ? 3.2 * p->unit : width);
+  stroke_lines (p, item, is_zip ? 3.2 * p->unit : width, TRUE);
   if (is_zip)
     paint_zip (p, item);
   else if (look->ornament == ORNAMENT_ARROWS)

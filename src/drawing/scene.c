@@ -297,12 +297,12 @@ sq_scene_begin_colour (SqSceneBuilder *builder, guint32 rgb, double alpha)
                                  .alpha = alpha });
 }
 
-void
-sq_scene_add_nodes (SqSceneBuilder *builder, const SqNode *nodes, guint n, gboolean is_ring)
+static void
+add_nodes (SqSceneBuilder *builder, const SqNode *nodes, guint n, gboolean is_ring, double from_mm)
 {
   SqScene *scene;
   SqItem *item;
-  SqSceneLine line = { 0, n, is_ring };
+  SqSceneLine line = { 0, n, is_ring, from_mm };
   g_return_if_fail (builder != NULL && n >= 2);
   scene = builder->scene;
   item = open_item (scene);
@@ -311,6 +311,19 @@ sq_scene_add_nodes (SqSceneBuilder *builder, const SqNode *nodes, guint n, gbool
   g_array_append_vals (scene->nodes, nodes, n);
   g_array_append_val (scene->lines, line);
   item->n_lines++;
+}
+
+void
+sq_scene_add_nodes (SqSceneBuilder *builder, const SqNode *nodes, guint n, gboolean is_ring)
+{
+  add_nodes (builder, nodes, n, is_ring, 0);
+}
+
+void
+sq_scene_add_part (SqSceneBuilder *builder, const SqPath *path, double from_mm)
+{
+  add_nodes (builder, sq_path_nodes (path), sq_path_n_nodes (path), sq_path_is_ring (path),
+             from_mm);
 }
 
 void
@@ -381,8 +394,8 @@ add_scaled_lines (SqSceneBuilder *builder, const SqScene *scene, const SqItem *i
           SqNode *node = &g_array_index (scaled, SqNode, k);
           node->at = sq_add (origin, sq_scale (node->at, scale));
         }
-      sq_scene_add_nodes (builder, (const SqNode *) (gpointer) scaled->data, line->n,
-                          line->is_ring);
+      add_nodes (builder, (const SqNode *) (gpointer) scaled->data, line->n, line->is_ring,
+                 line->from_mm * scale);
     }
 }
 

@@ -86,6 +86,8 @@ typedef struct
 {
   guint first, n;
   gboolean is_ring;
+  double from_mm; /* > 0: it goes on from a line of that length that is not here: with its dashes,
+                     and no slider at its start */
 } SqSceneLine;
 
 typedef enum
@@ -155,6 +157,8 @@ void sq_scene_begin_fill (SqSceneBuilder *builder, SqFill fill);
 void sq_scene_begin_colour (SqSceneBuilder *builder, guint32 rgb, double alpha);
 void sq_scene_add_path (SqSceneBuilder *builder, const SqPath *path);
 void sq_scene_add_nodes (SqSceneBuilder *builder, const SqNode *nodes, guint n, gboolean is_ring);
+/* @path as a part of a longer one that begins @from_mm before it. */
+void sq_scene_add_part (SqSceneBuilder *builder, const SqPath *path, double from_mm);
 void sq_scene_add_line (SqSceneBuilder *builder, SqPoint from, SqPoint to);
 void sq_scene_add_circle (SqSceneBuilder *builder, SqPoint centre, double radius_mm);
 /* A rectangle about @centre, turned, its corners rounded. */

@@ -11,3 +11,6 @@ void sq_marking_guide_make (SqPaper *paper, const SqPaperSpec *spec);
 void sq_tickets_make (SqPaper *paper, const SqPaperSpec *spec);
 void sq_labels_make (SqPaper *paper, const SqPaperSpec *spec);
 void sq_pattern_make (SqPaper *paper, const SqPaperSpec *spec);
+
+/* A paper of @pages (of SqPage), which it takes. New reference. */
+SqPaper *sq_paper_new_of_pages (SqPaperKind kind, GArray *pages);

@@ -24,6 +24,7 @@ struct _SqPages
   GPtrArray *bookmarks; /* of texts, one a page; NULL: none */
   double top_mm;        /* what is free of the page now begins here */
   gboolean is_empty;    /* nothing stands on it yet, but for its head */
+  guint n_following;    /* pages after these */
 };
 
 SqBox
@@ -129,13 +130,19 @@ sq_pages_bookmark (SqPages *pages, const char *text)
     *bookmark = g_strdup (text);
 }
 
+void
+sq_pages_set_following (SqPages *pages, guint n_pages)
+{
+  pages->n_following = n_pages;
+}
+
 static void
 set_foot (const SqPages *pages, SqSceneBuilder *scene, guint page)
 {
   SqBox area = sq_pages_area (pages);
   double width_mm = area.max.x - area.min.x, top_mm = area.min.y - 3;
   g_autofree char *state = sq_words_paper_state (pages->spec->lays->plan->job, pages->spec->date);
-  g_autofree char *number = sq_words_page (page, pages->scenes->len);
+  g_autofree char *number = sq_words_page (page, pages->scenes->len + pages->n_following);
   SqColumn left = { area.min.x, top_mm, FOOT_SIDE * width_mm - 2 };
   SqColumn middle = { area.min.x + FOOT_SIDE * width_mm, top_mm, FOOT_MIDDLE * width_mm };
   SqColumn right = { area.max.x - FOOT_SIDE * width_mm + 2, top_mm, FOOT_SIDE * width_mm - 2 };

@@ -12,6 +12,8 @@ typedef struct _SqPages SqPages;
 SqPages *sq_pages_new (const SqPaperSpec *spec, gboolean is_lying, const char *title);
 /* The same with pages of @size_mm. */
 SqPages *sq_pages_new_sized (const SqPaperSpec *spec, SqVector size_mm, const char *title);
+/* So many pages follow that are none of these: "Page 1 of n" counts them. */
+void sq_pages_set_following (SqPages *pages, guint n_pages);
 /* Sets the foots and gives the pages to @out (of SqPage). @pages is gone. */
 void sq_pages_end (SqPages *pages, GArray *out);
 

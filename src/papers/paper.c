@@ -24,14 +24,22 @@ clear_page (gpointer data)
 }
 
 SqPaper *
-sq_paper_new (SqPaperKind kind, const SqPaperSpec *spec)
+sq_paper_new_of_pages (SqPaperKind kind, GArray *pages)
 {
   SqPaper *paper = g_new0 (SqPaper, 1);
 
   paper->ref_count = 1;
   paper->kind = kind;
-  paper->pages = g_array_new (FALSE, FALSE, sizeof (SqPage));
+  paper->pages = pages;
   g_array_set_clear_func (paper->pages, clear_page);
+  return paper;
+}
+
+SqPaper *
+sq_paper_new (SqPaperKind kind, const SqPaperSpec *spec)
+{
+  SqPaper *paper = sq_paper_new_of_pages (kind, g_array_new (FALSE, FALSE, sizeof (SqPage)));
+
   makers[kind](paper, spec);
   return paper;
 }

@@ -30,7 +30,7 @@ typedef struct
 {
   double width_mm, height_mm;
   SqScene *scene; /* NULL: made by the paper when it is asked for */
-  char *bookmark; /* what begins on it, as a PDF's outline has it; NULL: nothing */
+  char *bookmark; /* what begins on it, as a PDF's outline has it: an entry a line; NULL: nothing */
 } SqPage;
 
 /* Immutable, shared by reference. */
@@ -84,6 +84,11 @@ guint sq_paper_kinds (const SqJob *job);
 /* The papers of @kinds (bits), in their order. New array of SqPaper, its own. */
 GPtrArray *sq_papers_new (guint kinds, const SqPaperSpec *spec);
 guint sq_papers_n_pages (const GPtrArray *papers);
+
+/* A page to print before any pattern: the check squares, rulers along two edges up to the margins, and
+ * what to do if they do not measure true. Of kind SQ_PAPER_PATTERN, of one page, on the paper of
+ * @spec->pattern. New reference. */
+SqPaper *sq_test_page_new (const SqPaperSpec *spec);
 
 /* More pages than this nobody prints without having been asked. */
 #define SQ_PAPERS_MANY 10000

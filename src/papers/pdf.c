@@ -37,6 +37,16 @@ add_bookmark (cairo_surface_t *surface, int parent, const char *text, guint numb
   return cairo_pdf_surface_add_outline (surface, parent, text, link, CAIRO_PDF_OUTLINE_FLAG_OPEN);
 }
 
+/* One for each line of @texts. */
+static void
+add_bookmarks (cairo_surface_t *surface, int parent, const char *texts, guint number)
+{
+  g_auto (GStrv) lines = g_strsplit (texts, "\n", -1);
+
+  for (guint i = 0; lines[i] != NULL; i++)
+    add_bookmark (surface, parent, lines[i], number);
+}
+
 /* The PDF as it grows. */
 typedef struct
 {
@@ -77,7 +87,7 @@ put_paper (Pdf *pdf, const SqPaper *paper)
         outline = add_bookmark (pdf->surface, CAIRO_PDF_OUTLINE_ROOT,
                                 sq_words_paper_kind (paper->kind), pdf->n);
       if (sq_paper_page (paper, i)->bookmark != NULL)
-        add_bookmark (pdf->surface, outline, sq_paper_page (paper, i)->bookmark, pdf->n);
+        add_bookmarks (pdf->surface, outline, sq_paper_page (paper, i)->bookmark, pdf->n);
       if (!sq_task_step (pdf->watch, (double) pdf->before / pdf->n_all))
         return FALSE;
     }

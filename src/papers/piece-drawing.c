@@ -2,6 +2,7 @@
 #include "papers/piece-drawing.h"
 
 #include "drawing/piece-scene.h"
+#include "papers/arrow.h"
 #include "papers/typeset.h"
 #include "words/lengths.h"
 
@@ -408,22 +409,7 @@ add_sides (const Drawing *d, const SqLengthStyle *style)
 
 /* --- arrows --------------------------------------------------------------------------------- */
 
-/* An arrow of one head, @length_mm long, about @at. */
-static void
-add_arrow (const Drawing *d, SqPoint at, SqVector to, double length_mm)
-{
-  SqPoint tip = sq_moved (at, to, length_mm / 2), base = sq_moved (tip, to, -HEAD_MM);
-  const SqNode head[] = { { tip, 0, 0 },
-                          { sq_moved (base, sq_left (to), 0.45 * HEAD_MM), 0, 0 },
-                          { sq_moved (base, sq_left (to), -0.45 * HEAD_MM), 0, 0 } };
-
-  sq_scene_begin_stroke (d->to, SQ_PEN_INK);
-  sq_scene_add_line (d->to, sq_moved (at, to, -length_mm / 2), base);
-  sq_scene_begin_colour (d->to, 0, 1);
-  sq_scene_add_nodes (d->to, head, G_N_ELEMENTS (head), TRUE);
-}
-
-/* The same with @word beside it, in the first place that is free; FALSE: there is none. */
+/* An arrow to @to with @word beside it, in the first place that is free; FALSE: there is none. */
 static gboolean
 try_arrow (const Drawing *d, SqVector to, const char *word)
 {
@@ -440,7 +426,7 @@ try_arrow (const Drawing *d, SqVector to, const char *word)
       g_autoptr (SqPath) ring = ring_about (at, width_mm + 4, ARROW_MM + 0.6, 0);
       if (!is_free (d, ring))
         continue;
-      add_arrow (d, sq_moved (at, sq_point (1, 0), -width_mm / 2), to, ARROW_MM);
+      sq_set_arrow (d->to, sq_moved (at, sq_point (1, 0), -width_mm / 2), to, ARROW_MM, HEAD_MM);
       add_figure (d, word, sq_moved (at, sq_point (1, 0), 1.6), 0);
       g_ptr_array_add (d->figures, g_steal_pointer (&ring));
       return TRUE;
@@ -456,7 +442,7 @@ add_low_arrow (const Drawing *d, SqVector to)
   SqPoint at = sq_add (d->at, sq_point (height_mm, height_mm / 2));
 
   if (height_mm <= ARROW_MM + 2 && fabs (to.y) > 0.7)
-    add_arrow (d, at, to, 0.56 * height_mm);
+    sq_set_arrow (d->to, at, to, 0.56 * height_mm, HEAD_MM);
 }
 
 static void

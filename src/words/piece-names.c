@@ -67,9 +67,8 @@ said (const Name *name, gboolean inside)
   return inside ? g_dpgettext2 (NULL, "in a sentence", name->inside) : gettext (name->label);
 }
 
-/* "A" for 0, "Z" for 25, "AA" for 26. */
-static char *
-letters (guint i)
+char *
+sq_words_letters (guint i)
 {
   GString *text = g_string_new (NULL);
 
@@ -92,7 +91,7 @@ sq_words_corner (const SqCushion *cushion, SqId corner)
       sq_outline_ring (cushion->outline, r, &n_corners);
       index += n_corners;
     }
-  return letters (index);
+  return sq_words_letters (index);
 }
 
 /* The corner that follows @corner on its ring; 0 if there is no such corner. */

@@ -5,6 +5,9 @@
 
 #include "cover/cover.h"
 
+/* "A" for 0, "Z" for 25, "AA" for 26: what corners are called in their order, and columns of
+ * sheets. */
+char *sq_words_letters (guint i);
 /* Corners are A, B, C … Z, AA, AB … in the order of the outline's rings; "?" for an id that the
  * cushion does not have. */
 char *sq_words_corner (const SqCushion *cushion, SqId corner);

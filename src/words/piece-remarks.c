@@ -138,26 +138,34 @@ list_allowances (GString *list, const SqPiece *piece, guint kind, const SqLength
     }
 }
 
-static void
-add_allowances (GPtrArray *remarks, const SqPiece *piece, const SqLengthStyle *style)
+char *
+sq_words_allowances (const SqPiece *piece, const SqLengthStyle *style)
 {
-  g_autoptr (GString) list = g_string_new (NULL);
+  GString *list = g_string_new (NULL);
   gboolean all_alike = TRUE;
 
   if (piece->runs->len == 0)
-    return;
+    return g_string_free (list, FALSE);
   for (guint i = 1; i < piece->runs->len; i++)
     all_alike &= alike (sq_piece_run (piece, i)->allowance_mm,
                         sq_piece_run (piece, 0)->allowance_mm);
   if (all_alike)
     {
       g_autofree char *width = sq_words_fine_length (sq_piece_run (piece, 0)->allowance_mm, style);
-      g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowance %s all round"), width));
-      return;
+      g_string_free (list, TRUE);
+      return g_strdup_printf (_ ("Allowance %s all round"), width);
     }
   for (guint kind = 0; kind < G_N_ELEMENTS (allowance_kinds); kind++)
     list_allowances (list, piece, kind, style);
-  g_ptr_array_add (remarks, g_strdup_printf (_ ("Allowances: %s"), list->str));
+  g_autofree char *widths = g_string_free (list, FALSE);
+  return g_strdup_printf (_ ("Allowances: %s"), widths);
+}
+
+static void
+add_allowances (GPtrArray *remarks, const SqPiece *piece, const SqLengthStyle *style)
+{
+  if (piece->runs->len > 0)
+    g_ptr_array_add (remarks, sq_words_allowances (piece, style));
 }
 
 static char *

@@ -1,0 +1,446 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "papers/pattern-notes.h"
+
+#include "papers/arrow.h"
+#include "papers/free-room.h"
+#include "papers/typeset.h"
+#include "words/pattern-words.h"
+
+/* Of the words: as large as they may be, and as small as they can still be read (mm). */
+#define MOST_EM_MM 4.4
+#define LEAST_EM_MM 2.3
+
+/* Number and name beside the other words, in em of these. */
+#define NAME_EM 1.7
+
+/* Free round the words, in em. */
+#define PAD_EM 0.6
+
+/* Of an arrow with its word: its place beside the words, in em. */
+#define ARROW_GAP_EM 1.2
+#define ARROW_MOST_EM 4.5
+#define ARROW_HEAD_EM 1.0
+
+/* Words stand upright on the page unless they come out so much larger turned. */
+#define WORTH_TURNING 1.4
+
+/* The grain's arrow, mm: how long at most and at least, and how long for its width. */
+#define GRAIN_MOST_MM 160.0
+#define GRAIN_LEAST_MM 12.0
+#define GRAIN_SLENDER 0.07
+
+/* So many sheets of a piece are looked at. */
+#define MOST_SHEETS 24
+
+/* An arrow and what stands below it. */
+typedef struct
+{
+  double to_rad; /* on the page */
+  const char *word;
+} Arrow;
+
+#define MOST_ARROWS 2
+
+/* Words in lines, with the arrows right of them. */
+typedef struct
+{
+  char *name;       /* NULL: none */
+  GPtrArray *lines; /* of texts */
+  Arrow arrows[MOST_ARROWS];
+  guint n_arrows;
+} Block;
+
+/* Where a block goes. */
+typedef struct
+{
+  SqBox box;
+  double em_mm;
+  gboolean is_turned;
+  guint sheet;
+} Spot;
+
+/* --- what is said --------------------------------------------------------------------------- */
+
+/* Where the cloth's up points in @piece; NAN: it has none. */
+static double
+up_rad (const SqPlan *plan, const SqPiece *piece)
+{
+  const SqCloth *cloth = sq_plan_cloth (plan, piece->cloth);
+
+  return cloth != NULL && cloth->one_way ? piece->grain_rad + (cloth->up_is_start ? M_PI : 0) : NAN;
+}
+
+/* The direction that tells how a piece lies, with its word; FALSE: nothing does. */
+static gboolean
+way_of (const SqPatternPiece *piece, SqVector *to, const char **word)
+{
+  const SqFinished *finished = piece->cover->finished;
+
+  *to = sq_point (0, 1);
+  *word = sq_words_pattern_top ();
+  switch (piece->piece->role)
+    {
+    case SQ_ROLE_FACE:
+    case SQ_ROLE_UNDERSIDE:
+      if (finished == NULL)
+        return FALSE;
+      *to = sq_right (finished->front_dir);
+      if (piece->piece->role == SQ_ROLE_UNDERSIDE)
+        to->x = -to->x;
+      *word = sq_words_pattern_front ();
+      return TRUE;
+    case SQ_ROLE_BOXING:
+    case SQ_ROLE_ZIP_STRIP:
+    case SQ_ROLE_LET_IN:
+    case SQ_ROLE_WRAP:
+    case SQ_ROLE_SIDE:
+    case SQ_ROLE_DISC:
+      return TRUE;
+    case SQ_ROLE_WELT:
+    case SQ_ROLE_TUBE:
+      break;
+    }
+  return FALSE;
+}
+
+static void
+add_arrow (Block *block, SqPatternPose pose, SqVector to, const char *word)
+{
+  SqVector on_page = sq_pattern_posed (pose, to);
+
+  block->arrows[block->n_arrows++] = (Arrow){ atan2 (on_page.y, on_page.x), word };
+}
+
+/* @n_notes of @notes, in @n_lines lines of about as many. */
+static void
+set_lines (Block *block, const GPtrArray *notes, guint n_notes, guint n_lines)
+{
+  g_ptr_array_set_size (block->lines, 0);
+  for (guint line = 0; line < n_lines; line++)
+    {
+      GString *text = g_string_new (NULL);
+      for (guint i = line * n_notes / n_lines; i < (line + 1) * n_notes / n_lines; i++)
+        g_string_append_printf (text, text->len > 0 ? " · %s" : "%s",
+                                (const char *) g_ptr_array_index (notes, i));
+      g_ptr_array_add (block->lines, g_string_free (text, FALSE));
+    }
+}
+
+/* --- how large that is ------------------------------------------------------------------------ */
+
+static double
+line_width_em (const Block *block)
+{
+  double width = NAME_EM * sq_text_width_em (block->name, TRUE);
+
+  for (guint i = 0; i < block->lines->len; i++)
+    width = fmax (width, sq_text_width_em (g_ptr_array_index (block->lines, i), i == 0));
+  return width;
+}
+
+static double
+height_em (const Block *block)
+{
+  double height = SQ_LEADING_EM * (NAME_EM + block->lines->len);
+
+  return block->n_arrows > 0 ? fmax (height, SQ_LEADING_EM + 2) : height;
+}
+
+/* Of the arrow itself. */
+static double
+arrow_em (const Block *block)
+{
+  return fmin (height_em (block) - SQ_LEADING_EM, ARROW_MOST_EM);
+}
+
+static double
+arrow_width_em (const Block *block, guint i)
+{
+  return fmax (arrow_em (block), sq_text_width_em (block->arrows[i].word, TRUE));
+}
+
+static SqVector
+size_em (const Block *block)
+{
+  SqVector size = sq_point (line_width_em (block), height_em (block));
+
+  for (guint i = 0; i < block->n_arrows; i++)
+    size.x += ARROW_GAP_EM + arrow_width_em (block, i);
+  return sq_add (size, sq_point (2 * PAD_EM, 2 * PAD_EM));
+}
+
+/* --- where there is room ------------------------------------------------------------------------ */
+
+static SqPath *
+on_page (const SqPath *path, SqVector at)
+{
+  return sq_path_moved (path, 0, at);
+}
+
+static SqBox
+grown (SqBox box, double by)
+{
+  return (SqBox){ sq_sub (box.min, sq_point (by, by)), sq_add (box.max, sq_point (by, by)) };
+}
+
+/* What of the sheet may have words at all: not where another sheet is laid over it. */
+static SqBox
+wordy_box (const SqPattern *pattern, const SqPatternPiece *piece, const SqPatternPart *part,
+           const SqPatternSheet *sheet, SqBox on_it)
+{
+  double band = fmax (pattern->choice.overlap_mm, SQ_PATTERN_BAND_MM) + 1;
+  SqPatternSides sides = sq_pattern_sides (piece, part);
+  SqBox box = sheet->box;
+
+  box.min.x = fmax (box.min.x + (sides.left ? band : 0), on_it.min.x);
+  box.min.y = fmax (box.min.y + (sides.below ? band : 0), on_it.min.y);
+  box.max.x = fmin (box.max.x - (sides.right ? band : 0), on_it.max.x);
+  box.max.y = fmin (box.max.y - (sides.above ? band : 0), on_it.max.y);
+  return box;
+}
+
+static SqFreeRoom *
+room_on (const SqPattern *pattern, const SqPatternPiece *piece, const SqPatternPart *part,
+         guint sheet)
+{
+  const GPtrArray *rings = sq_pattern_rings (piece->piece, pattern->choice.lines);
+  g_autoptr (GPtrArray) posed = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+  g_autoptr (GArray) lines = piece->lines != NULL
+                                 ? g_array_ref (piece->lines)
+                                 : sq_pattern_lines_new (piece->piece, pattern->choice.lines,
+                                                         part->pose);
+
+  for (guint i = 0; i < rings->len; i++)
+    {
+      g_autoptr (SqPath) ring = sq_pattern_path_posed (part->pose, g_ptr_array_index (rings, i));
+      g_ptr_array_add (posed, on_page (ring, part->at));
+    }
+  SqFreeRoom *room = sq_free_room_new (wordy_box (pattern, piece, part,
+                                                  sq_pattern_sheet (pattern->sheets, sheet),
+                                                  sq_path_box (g_ptr_array_index (posed, 0))));
+  for (guint i = 0; i < lines->len; i++)
+    {
+      g_autoptr (SqPath) line = on_page (sq_pattern_line (lines, i)->path, part->at);
+      sq_free_room_block_path (room, line);
+    }
+  for (guint i = 0; i < posed->len; i++)
+    sq_free_room_block_path (room, g_ptr_array_index (posed, i));
+  sq_free_room_block_outside (room, posed);
+  return room;
+}
+
+/* Tries @block in @room, both ways round; a spot that is better than *@spot is kept there. */
+static void
+try_room (const SqFreeRoom *room, const Block *block, guint sheet, Spot *spot)
+{
+  SqVector size = size_em (block);
+
+  for (guint turned = 0; turned < 2; turned++)
+    {
+      SqBox box;
+      double em_mm = sq_free_room_best (room, turned ? sq_point (size.y, size.x) : size, &box);
+      double least_mm = turned != (guint) spot->is_turned
+                            ? spot->em_mm * (turned ? WORTH_TURNING : 1 / WORTH_TURNING)
+                            : spot->em_mm;
+      if (em_mm > least_mm && (turned == 0 || spot->em_mm < MOST_EM_MM))
+        *spot = (Spot){ box, em_mm, turned != 0, sheet };
+    }
+}
+
+/* --- setting ------------------------------------------------------------------------------------ */
+
+/* From a block's own coordinates, x along its lines from their start, y up from its lower edge, to the
+ * page. */
+typedef struct
+{
+  SqPoint at;
+  double em_mm, turn_rad;
+} Frame;
+
+static SqPoint
+framed (const Frame *frame, double x_em, double y_em)
+{
+  SqVector v = sq_scale (sq_point (x_em, y_em), frame->em_mm);
+
+  return sq_add (frame->at, sq_turned (v, frame->turn_rad));
+}
+
+static void
+set_text (SqSceneBuilder *builder, const Frame *frame, const char *text, double left_em,
+          double middle_em, double em, gboolean bold)
+{
+  double width_em = em * sq_text_width_em (text, bold);
+
+  sq_scene_add_text (builder, &(SqText){ .at = framed (frame, left_em + width_em / 2, middle_em),
+                                         .angle_rad = frame->turn_rad,
+                                         .em_mm = em * frame->em_mm,
+                                         .width_mm = width_em * frame->em_mm,
+                                         .align = SQ_ALIGN_START,
+                                         .bold = bold,
+                                         .text = text });
+}
+
+static void
+set_arrows (SqSceneBuilder *builder, const Frame *frame, const Block *block)
+{
+  double left = line_width_em (block), length = arrow_em (block);
+  double low = (height_em (block) - length - SQ_LEADING_EM) / 2;
+
+  for (guint i = 0; i < block->n_arrows; i++)
+    {
+      const Arrow *arrow = &block->arrows[i];
+      double width = arrow_width_em (block, i);
+      double middle = left + ARROW_GAP_EM + width / 2;
+      sq_set_arrow (builder, framed (frame, middle, low + SQ_LEADING_EM + length / 2),
+                    sq_turned (sq_point (1, 0), arrow->to_rad), length * frame->em_mm,
+                    ARROW_HEAD_EM * frame->em_mm);
+      set_text (builder, frame, arrow->word, middle - sq_text_width_em (arrow->word, TRUE) / 2,
+                low + SQ_LEADING_EM / 2, 1, TRUE);
+      left += ARROW_GAP_EM + width;
+    }
+}
+
+/* In the middle of its spot. */
+static SqBox
+set_block (SqSceneBuilder *builder, const Block *block, const Spot *spot)
+{
+  SqVector size = sq_sub (size_em (block), sq_point (2 * PAD_EM, 2 * PAD_EM));
+  Frame frame = { { 0, 0 }, fmin (spot->em_mm, MOST_EM_MM), spot->is_turned ? M_PI / 2 : 0 };
+  SqVector half = sq_turned (sq_scale (size, frame.em_mm / 2), frame.turn_rad);
+  double top = height_em (block)
+               - (height_em (block) - SQ_LEADING_EM * (NAME_EM + block->lines->len)) / 2;
+
+  frame.at = sq_sub (sq_between (spot->box.min, spot->box.max, 0.5), half);
+  set_text (builder, &frame, block->name, 0, top - NAME_EM * SQ_LEADING_EM / 2, NAME_EM, TRUE);
+  top -= NAME_EM * SQ_LEADING_EM;
+  for (guint i = 0; i < block->lines->len; i++, top -= SQ_LEADING_EM)
+    set_text (builder, &frame, g_ptr_array_index (block->lines, i), 0, top - SQ_LEADING_EM / 2, 1,
+              i == 0);
+  set_arrows (builder, &frame, block);
+  return sq_box_with (sq_box_with (sq_box_empty (), frame.at), sq_moved (frame.at, half, 2));
+}
+
+static void
+set_grain (SqSceneBuilder *builder, SqFreeRoom *room, double grain_rad)
+{
+  SqVector along = sq_turned (sq_point (1, 0), grain_rad);
+  SqVector size = sq_point (fmax (fabs (along.x), GRAIN_SLENDER),
+                            fmax (fabs (along.y), GRAIN_SLENDER));
+  SqBox box;
+  double length_mm = fmin (0.9 * sq_free_room_best (room, size, &box), GRAIN_MOST_MM);
+
+  if (length_mm < GRAIN_LEAST_MM)
+    return;
+  SqPoint middle = sq_between (box.min, box.max, 0.5);
+  sq_scene_begin_stroke (builder, SQ_PEN_GRAIN);
+  sq_scene_add_line (builder, sq_moved (middle, along, -length_mm / 2),
+                     sq_moved (middle, along, length_mm / 2));
+}
+
+/* --- all ---------------------------------------------------------------------------------------- */
+
+/* The part of piece @index that lies on @sheet. */
+static const SqPatternPart *
+part_on (const SqPattern *pattern, guint index, guint sheet)
+{
+  const SqPatternSheet *on = sq_pattern_sheet (pattern->sheets, sheet);
+
+  for (guint i = 0; i < on->n_parts; i++)
+    if (sq_pattern_part (pattern->sheets, on->first_part + i)->piece == index)
+      return sq_pattern_part (pattern->sheets, on->first_part + i);
+  return NULL;
+}
+
+/* The best spot for @block on any of the piece's sheets. */
+static Spot
+find_spot (const SqPattern *pattern, guint index, const Block *block, GPtrArray *rooms)
+{
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, index);
+  Spot spot = { .em_mm = 0 };
+
+  for (guint i = 0; i < rooms->len; i++)
+    try_room (g_ptr_array_index (rooms, i), block, piece->first + i, &spot);
+  return spot;
+}
+
+/* All that there is to say if it can be read, in as many lines as make it largest; else less of it. */
+static Spot
+lay_block (const SqPattern *pattern, guint index, Block *block, const GPtrArray *notes,
+           GPtrArray *rooms)
+{
+  const guint shares[] = { 1, 2, 3, 6 };
+  Spot best = { .em_mm = 0 };
+  guint best_lines = 0;
+
+  for (guint n = notes->len; n > 0; n--)
+    {
+      for (guint i = 0; i < G_N_ELEMENTS (shares) && best.em_mm < MOST_EM_MM; i++)
+        {
+          guint n_lines = (n + shares[i] - 1) / shares[i];
+          set_lines (block, notes, n, n_lines);
+          Spot spot = find_spot (pattern, index, block, rooms);
+          if (spot.em_mm <= best.em_mm)
+            continue;
+          best = spot;
+          best_lines = n_lines;
+        }
+      if (best.em_mm >= LEAST_EM_MM || n == 1)
+        {
+          set_lines (block, notes, n, best_lines);
+          break;
+        }
+      best.em_mm = 0;
+    }
+  return best;
+}
+
+static SqPatternNotes
+make_notes (const SqPattern *pattern, guint index)
+{
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, index);
+  g_autoptr (GPtrArray) rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
+  SqPatternPose pose = part_on (pattern, index, piece->first)->pose;
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+  Block block = { .lines = g_ptr_array_new_with_free_func (g_free) };
+  SqVector way;
+  const char *word;
+
+  for (guint i = piece->first; i <= piece->last && i < piece->first + MOST_SHEETS; i++)
+    g_ptr_array_add (rooms, room_on (pattern, piece, part_on (pattern, index, i), i));
+  if (way_of (piece, &way, &word))
+    add_arrow (&block, pose, way, word);
+  double up = up_rad (pattern->plan, piece->piece);
+  if (!isnan (up))
+    add_arrow (&block, pose, sq_turned (sq_point (1, 0), up), sq_words_pattern_up ());
+  block.name = sq_words_pattern_name (pattern->plan, piece->entry);
+  g_autoptr (GPtrArray) notes = sq_words_pattern_notes (
+      pattern->plan, piece->entry, pattern->choice.lines, pattern->wrong_side,
+      sq_pattern_is_own_mirror (piece->piece), &pattern->style);
+  Spot spot = lay_block (pattern, index, &block, notes, rooms);
+  if (spot.em_mm > 0)
+    {
+      SqFreeRoom *room = g_ptr_array_index (rooms, spot.sheet - piece->first);
+      SqVector grain = sq_pattern_posed (pose,
+                                         sq_turned (sq_point (1, 0), piece->piece->grain_rad));
+      sq_free_room_block_box (room, grown (set_block (builder, &block, &spot), 1));
+      set_grain (builder, room, atan2 (grain.y, grain.x));
+    }
+  g_ptr_array_unref (block.lines);
+  g_free (block.name);
+  return (SqPatternNotes){ sq_scene_builder_end (builder),
+                           spot.em_mm > 0 ? spot.sheet : piece->first };
+}
+
+SqScene *
+sq_pattern_notes (SqPattern *pattern, guint index, guint *sheet)
+{
+  SqPatternNotes *notes = &g_array_index (pattern->notes, SqPatternNotes, index);
+
+  g_mutex_lock (&pattern->mutex);
+  if (notes->scene == NULL)
+    *notes = make_notes (pattern, index);
+  *sheet = notes->sheet;
+  SqScene *scene = sq_scene_ref (notes->scene);
+  g_mutex_unlock (&pattern->mutex);
+  return scene;
+}

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The words on a piece, its arrows, and its grain: where no line is, whole on that of its sheets that
+ * has most room for them. Internal to the room. */
+#pragma once
+
+#include "papers/pattern.h"
+
+typedef struct
+{
+  SqScene *scene; /* in mm of that page; NULL: not made yet */
+  guint sheet;
+} SqPatternNotes;
+
+/* Those of piece @index of @pattern. New reference to their scene. */
+SqScene *sq_pattern_notes (SqPattern *pattern, guint index, guint *sheet);

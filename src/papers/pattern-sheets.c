@@ -1,0 +1,359 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "papers/pattern-sheets.h"
+
+#include "papers/pattern-pack.h"
+
+/* A strong line is drawn whole where it is at the edge of what may be drawn on (mm). */
+#define INSET_MM 0.5
+
+/* Of what a piece may lie on. */
+typedef struct
+{
+  const SqPaperSpec *spec;
+  const SqPatternChoice *choice;
+  SqPatternSheets *sheets;
+} Division;
+
+SqVector
+sq_pattern_paper_mm (const SqPatternChoice *choice, gboolean is_lying)
+{
+  SqVector size = sq_sheet_size_mm (choice->sheet);
+
+  if (choice->roll_mm > 0)
+    return sq_point (choice->roll_mm, 0);
+  return is_lying ? sq_point (size.y, size.x) : size;
+}
+
+/* What a pattern has of a sheet between margins and caption; of a roll at most. */
+static SqVector
+room_mm (const SqPatternChoice *choice, gboolean is_lying)
+{
+  SqVector paper = sq_pattern_paper_mm (choice, is_lying);
+
+  if (choice->roll_mm > 0)
+    paper.y = SQ_PATTERN_LONGEST_MM;
+  return sq_sub (paper,
+                 sq_point (2 * choice->margin_mm, 2 * choice->margin_mm + SQ_PATTERN_CAPTION_MM));
+}
+
+/* A sheet that shows @height_mm, all there is of a sheet that is none of a roll. */
+static SqPatternSheet
+new_sheet (const Division *d, gboolean is_lying, double height_mm)
+{
+  double margin = d->choice->margin_mm;
+  SqPatternSheet sheet = { .size_mm = sq_pattern_paper_mm (d->choice, is_lying),
+                           .first_part = d->sheets->parts->len };
+
+  if (d->choice->roll_mm > 0)
+    sheet.size_mm.y = height_mm + 2 * margin + SQ_PATTERN_CAPTION_MM;
+  sheet.box = (SqBox){ { margin, margin + SQ_PATTERN_CAPTION_MM },
+                       sq_sub (sheet.size_mm, sq_point (margin, margin)) };
+  return sheet;
+}
+
+static void
+add_sheet (Division *d, SqPatternSheet *sheet)
+{
+  sheet->n_parts = d->sheets->parts->len - sheet->first_part;
+  g_array_append_val (d->sheets->sheets, *sheet);
+}
+
+static SqVector
+size_of (SqBox box)
+{
+  return sq_sub (box.max, box.min);
+}
+
+/* --- what lies whole on a sheet ---------------------------------------------------------------- */
+
+static gboolean
+goes_in (SqVector size, SqVector room)
+{
+  return (size.x <= room.x && size.y <= room.y) || (size.y <= room.x && size.x <= room.y);
+}
+
+static SqVector
+packing_room_mm (const Division *d)
+{
+  return sq_sub (room_mm (d->choice, FALSE), sq_point (2 * INSET_MM, 2 * INSET_MM));
+}
+
+static SqVector
+outline_size (const Division *d, const SqPiece *piece)
+{
+  const GPtrArray *rings = sq_pattern_rings (piece, d->choice->lines);
+
+  return size_of (sq_path_box (g_ptr_array_index (rings, 0)));
+}
+
+/* The rings of a piece, mirrored if the pattern is. */
+static GPtrArray *
+rings_of (const Division *d, const SqPiece *piece)
+{
+  const GPtrArray *rings = sq_pattern_rings (piece, d->choice->lines);
+  SqPatternPose pose = { d->spec->wrong_side, 0 };
+  GPtrArray *own = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+
+  for (guint i = 0; i < rings->len; i++)
+    g_ptr_array_add (own, sq_pattern_path_posed (pose, g_ptr_array_index (rings, i)));
+  return own;
+}
+
+static void
+clear_to_pack (gpointer data)
+{
+  g_ptr_array_unref (((SqToPack *) data)->rings);
+}
+
+static GArray *
+pack (const Division *d)
+{
+  g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (SqToPack));
+  SqVector room = packing_room_mm (d);
+
+  g_array_set_clear_func (items, clear_to_pack);
+  for (guint i = 0; i < d->sheets->pieces->len; i++)
+    {
+      const SqPiece *piece = sq_pattern_piece (d->sheets, i)->piece;
+      SqToPack item = { i, NULL };
+      if (!goes_in (outline_size (d, piece), room))
+        continue;
+      item.rings = rings_of (d, piece);
+      g_array_append_val (items, item);
+    }
+  return sq_pattern_pack (items, room);
+}
+
+/* How far down from the top of a sheet's room the packed pieces @from … @to reach. */
+static double
+packed_height_mm (const Division *d, const GArray *packed, guint from, guint to)
+{
+  double height_mm = 0;
+
+  for (guint i = from; i < to; i++)
+    {
+      const SqPacked *own = &g_array_index (packed, SqPacked, i);
+      const SqPiece *piece = sq_pattern_piece (d->sheets, own->item)->piece;
+      g_autoptr (SqPath) ring = sq_pattern_path_posed (
+          (SqPatternPose){ d->spec->wrong_side, own->quarters },
+          g_ptr_array_index (sq_pattern_rings (piece, d->choice->lines), 0));
+      height_mm = fmax (height_mm, -(sq_path_box (ring).min.y + own->at.y));
+    }
+  return height_mm + 2 * INSET_MM;
+}
+
+/* The sheet of the packed pieces @from … @to. */
+static void
+add_packed (Division *d, const GArray *packed, guint from, guint to)
+{
+  SqPatternSheet sheet = new_sheet (d, FALSE, packed_height_mm (d, packed, from, to));
+  SqPoint corner = sq_point (sheet.box.min.x + INSET_MM, sheet.box.max.y - INSET_MM);
+
+  for (guint i = from; i < to; i++)
+    {
+      const SqPacked *own = &g_array_index (packed, SqPacked, i);
+      SqPatternPiece *piece = sq_pattern_piece (d->sheets, own->item);
+      SqPatternPart part = { .piece = own->item,
+                             .pose = { d->spec->wrong_side, own->quarters },
+                             .at = sq_add (corner, own->at) };
+      piece->first = piece->last = d->sheets->sheets->len;
+      g_array_append_val (d->sheets->parts, part);
+    }
+  add_sheet (d, &sheet);
+}
+
+/* --- what is divided ---------------------------------------------------------------------------- */
+
+/* A way to divide a piece. */
+typedef struct
+{
+  gboolean is_lying, is_turned;
+  SqPatternGrid *grid;
+  GArray *lines;
+} Tiling;
+
+static void
+clear_tiling (Tiling *tiling)
+{
+  sq_pattern_grid_free (tiling->grid);
+  g_array_unref (tiling->lines);
+}
+
+/* On a roll, bands are as long as the piece, or equal parts of it. */
+static double
+band_mm (const Division *d, double length_mm, double most_mm)
+{
+  double overlap_mm = d->choice->overlap_mm;
+  guint n = sq_pattern_grid_count (length_mm, most_mm, overlap_mm);
+
+  return (length_mm + 2 * INSET_MM + (n - 1) * overlap_mm) / n;
+}
+
+static Tiling
+tile (const Division *d, const SqPiece *piece, gboolean is_lying, gboolean is_turned)
+{
+  SqVector window = room_mm (d->choice, is_lying);
+  SqPatternPose pose = { d->spec->wrong_side, is_turned ? 1 : 0 };
+  Tiling tiling = { is_lying, is_turned, NULL,
+                    sq_pattern_lines_new (piece, d->choice->lines, pose) };
+
+  if (d->choice->roll_mm > 0)
+    window.y = band_mm (d, size_of (sq_pattern_lines_box (tiling.lines)).y, window.y);
+  tiling.grid = sq_pattern_grid_new (tiling.lines, window, d->choice->overlap_mm);
+  return tiling;
+}
+
+/* What counts is the number of sheets; of a roll the paper. */
+static double
+cost (const Division *d, const Tiling *tiling)
+{
+  return tiling->grid->n_used * (d->choice->roll_mm > 0 ? tiling->grid->window_mm.y : 1);
+}
+
+/* Upright before lying, as it lies before turned, where the others take no less. */
+static Tiling
+best_tiling (const Division *d, const SqPiece *piece)
+{
+  Tiling best = tile (d, piece, FALSE, FALSE);
+
+  for (guint way = 1; way < 4; way++)
+    {
+      if ((way & 1) != 0 && d->choice->roll_mm > 0)
+        continue;
+      Tiling other = tile (d, piece, (way & 1) != 0, (way & 2) != 0);
+      if (cost (d, &other) < cost (d, &best) - 1e-6)
+        {
+          Tiling worse = best;
+          best = other;
+          other = worse;
+        }
+      clear_tiling (&other);
+    }
+  return best;
+}
+
+static void
+add_tiles (Division *d, guint index)
+{
+  SqPatternPiece *piece = sq_pattern_piece (d->sheets, index);
+  Tiling tiling = best_tiling (d, piece->piece);
+  const SqPatternGrid *grid = tiling.grid;
+
+  piece->lines = tiling.lines;
+  piece->grid = tiling.grid;
+  piece->is_lying = tiling.is_lying;
+  piece->pose = (SqPatternPose){ d->spec->wrong_side, tiling.is_turned ? 1 : 0 };
+  piece->first = d->sheets->sheets->len;
+  for (guint row = 0; row < grid->rows; row++)
+    for (guint column = 0; column < grid->columns; column++)
+      {
+        if (!sq_pattern_grid_has (grid, (gint) column, (gint) row))
+          continue;
+        SqPatternSheet sheet = new_sheet (d, tiling.is_lying, grid->window_mm.y);
+        SqBox window = sq_pattern_grid_window (grid, column, row);
+        SqPatternPart part = { index, piece->pose, sq_sub (sheet.box.min, window.min), column,
+                               row };
+        g_array_append_val (d->sheets->parts, part);
+        add_sheet (d, &sheet);
+      }
+  piece->last = d->sheets->sheets->len - 1;
+}
+
+/* --- all ---------------------------------------------------------------------------------------- */
+
+static void
+clear_piece (gpointer data)
+{
+  SqPatternPiece *piece = data;
+
+  g_clear_pointer (&piece->lines, g_array_unref);
+  g_clear_pointer (&piece->grid, sq_pattern_grid_free);
+}
+
+static void
+add_pieces (Division *d)
+{
+  const SqPlan *plan = d->spec->lays->plan;
+  const GArray *entries = d->spec->entries;
+  guint n = entries != NULL ? entries->len : plan->cut_list->len;
+
+  for (guint i = 0; i < n; i++)
+    {
+      guint entry = entries != NULL ? g_array_index (entries, guint, i) : i;
+      const SqCutEntry *line = &g_array_index (plan->cut_list, SqCutEntry, entry);
+      SqPatternPiece piece = { .entry = entry, .cover = sq_plan_cover (plan, line->cushion) };
+      piece.piece = sq_cover_piece (piece.cover, line->piece);
+      g_array_append_val (d->sheets->pieces, piece);
+    }
+}
+
+/* Where the sheet of @packed that piece @index is on begins; packed->len: it is on none. */
+static guint
+packed_sheet (const GArray *packed, guint index)
+{
+  guint start = 0;
+
+  for (guint i = 0; i < packed->len; i++)
+    {
+      if (g_array_index (packed, SqPacked, i).sheet
+          != g_array_index (packed, SqPacked, start).sheet)
+        start = i;
+      if (g_array_index (packed, SqPacked, i).item == index)
+        return start;
+    }
+  return packed->len;
+}
+
+static guint
+sheet_end (const GArray *packed, guint start)
+{
+  guint end = start;
+
+  while (end < packed->len
+         && g_array_index (packed, SqPacked, end).sheet
+                == g_array_index (packed, SqPacked, start).sheet)
+    end++;
+  return end;
+}
+
+/* In the order of the list: a sheet of several pieces comes where its first one does. */
+static void
+add_sheets (Division *d)
+{
+  g_autoptr (GArray) packed = pack (d);
+  g_autofree gboolean *done = g_new0 (gboolean, packed->len + 1);
+
+  for (guint i = 0; i < d->sheets->pieces->len; i++)
+    {
+      guint start = packed_sheet (packed, i);
+      if (start == packed->len)
+        add_tiles (d, i);
+      else if (!done[start])
+        add_packed (d, packed, start, sheet_end (packed, start));
+      done[start] = TRUE;
+    }
+}
+
+SqPatternSheets *
+sq_pattern_sheets_new (const SqPaperSpec *spec)
+{
+  SqPatternSheets *sheets = g_new0 (SqPatternSheets, 1);
+  Division d = { spec, &spec->pattern, sheets };
+
+  sheets->pieces = g_array_new (FALSE, FALSE, sizeof (SqPatternPiece));
+  g_array_set_clear_func (sheets->pieces, clear_piece);
+  sheets->parts = g_array_new (FALSE, FALSE, sizeof (SqPatternPart));
+  sheets->sheets = g_array_new (FALSE, FALSE, sizeof (SqPatternSheet));
+  add_pieces (&d);
+  add_sheets (&d);
+  return sheets;
+}
+
+void
+sq_pattern_sheets_free (SqPatternSheets *sheets)
+{
+  g_array_unref (sheets->pieces);
+  g_array_unref (sheets->parts);
+  g_array_unref (sheets->sheets);
+  g_free (sheets);
+}

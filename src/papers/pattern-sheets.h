@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Which piece lies on which sheet of a pattern, and where. Internal to the room. */
+#pragma once
+
+#include "papers/paper.h"
+#include "papers/pattern-grid.h"
+
+/* At the foot of every sheet, inside its margins: its caption. */
+#define SQ_PATTERN_CAPTION_MM 13.0
+/* What a PDF's page goes to: 14,400 units of 1/72 in (ISO 32000-1, annex C.2) are 5,080 mm. */
+#define SQ_PATTERN_LONGEST_MM 5000.0
+
+/* A piece, or what is asked of it. */
+typedef struct
+{
+  guint entry; /* index in the plan's cut list */
+  const SqCover *cover;
+  const SqPiece *piece; /* borrowed from the plan */
+  SqPatternPose pose;   /* of a tiled one */
+  GArray *lines;        /* of SqPatternLine, so posed; NULL: it lies whole on a sheet */
+  SqPatternGrid *grid;  /* NULL likewise */
+  gboolean is_lying;    /* its sheets lie on their long side */
+  guint first, last;    /* its sheets */
+} SqPatternPiece;
+
+/* A piece on a sheet. */
+typedef struct
+{
+  guint piece;
+  SqPatternPose pose;
+  SqVector at;       /* from the posed piece to the page */
+  guint column, row; /* of the piece's grid, if it has one */
+} SqPatternPart;
+
+typedef struct
+{
+  SqVector size_mm;
+  SqBox box; /* what may be drawn on, above the caption; mm from the page's lower left corner */
+  guint first_part, n_parts;
+} SqPatternSheet;
+
+typedef struct
+{
+  GArray *pieces; /* of SqPatternPiece, in the order of the cut list */
+  GArray *parts;  /* of SqPatternPart, sheet by sheet */
+  GArray *sheets; /* of SqPatternSheet */
+} SqPatternSheets;
+
+SqPatternSheets *sq_pattern_sheets_new (const SqPaperSpec *spec);
+void sq_pattern_sheets_free (SqPatternSheets *sheets);
+
+#define sq_pattern_piece(all, i) (&g_array_index ((all)->pieces, SqPatternPiece, (i)))
+#define sq_pattern_part(all, i) (&g_array_index ((all)->parts, SqPatternPart, (i)))
+#define sq_pattern_sheet(all, i) (&g_array_index ((all)->sheets, SqPatternSheet, (i)))
+
+/* The paper of @choice, upright, or lying; of a roll as wide as that, and 0 high. */
+SqVector sq_pattern_paper_mm (const SqPatternChoice *choice, gboolean is_lying);

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "papers/pattern-squares.h"
+
+#include "base/units.h"
+#include "words/pattern-words.h"
+
+#define SQUARE_MM 100.0
+#define SQUARE_INCH_MM (4 * SQ_MM_PER_INCH)
+
+/* Inside a square, and below one. */
+#define PAD_MM 5.0
+#define GAP_MM 4.0
+
+static const SqType side_type = { 9, TRUE, SQ_TONE_INK };
+
+void
+sq_set_square (SqSceneBuilder *builder, SqPoint at, double side_mm, const char *name,
+               const GPtrArray *texts)
+{
+  const SqNode ring[] = { { at, 0, 0 },
+                          { { at.x + side_mm, at.y }, 0, 0 },
+                          { { at.x + side_mm, at.y + side_mm }, 0, 0 },
+                          { { at.x, at.y + side_mm }, 0, 0 } };
+  SqColumn column = { at.x + PAD_MM, at.y + side_mm - PAD_MM, side_mm - 2 * PAD_MM };
+
+  sq_scene_begin_stroke (builder, SQ_PEN_RULE);
+  sq_scene_add_nodes (builder, ring, G_N_ELEMENTS (ring), TRUE);
+  sq_set_line (builder, &column, SQ_ALIGN_START, &side_type, name);
+  column.top_mm -= sq_type_height_mm (&side_type, 1) + 2;
+  for (guint i = 0; i < texts->len; i++)
+    column.top_mm -= 1.5
+                     + sq_set_paragraph (builder, &column, &sq_type_text,
+                                         g_ptr_array_index (texts, i));
+}
+
+/* In the middle of the page where the area is narrower than a square. */
+static double
+left_of (const SqColumn *column, double side_mm)
+{
+  return column->left_mm + fmin ((column->width_mm - side_mm) / 2, 0);
+}
+
+void
+sq_pages_squares (SqPages *pages, const GPtrArray *texts)
+{
+  g_autoptr (GPtrArray) how = g_ptr_array_new ();
+  SqBox area = sq_pages_area (pages);
+  gboolean is_wide = area.max.x - area.min.x >= SQUARE_MM + SQUARE_INCH_MM + GAP_MM;
+
+  g_ptr_array_add (how, (gpointer) sq_words_check_how ());
+  SqColumn column = sq_pages_block (pages, (is_wide ? SQUARE_INCH_MM : SQUARE_MM) + GAP_MM,
+                                    is_wide ? 0 : SQUARE_INCH_MM);
+  sq_set_square (sq_pages_scene (pages),
+                 sq_point (left_of (&column, SQUARE_MM), column.top_mm - SQUARE_MM), SQUARE_MM,
+                 sq_words_square_mm (), how);
+  if (is_wide)
+    column.left_mm += SQUARE_MM + GAP_MM;
+  else
+    column = sq_pages_block (pages, SQUARE_INCH_MM + GAP_MM, 0);
+  sq_set_square (sq_pages_scene (pages),
+                 sq_point (left_of (&column, SQUARE_INCH_MM), column.top_mm - SQUARE_INCH_MM),
+                 SQUARE_INCH_MM, sq_words_square_inch (), texts);
+}
