@@ -204,7 +204,9 @@ static void
 add_label (Plot *plot, const char *text)
 {
   g_autofree char *valid = g_utf8_make_valid (text, -1);
-  g_autofree char *ascii = g_str_to_ascii (valid, "C");
+  g_autoptr (GString) plain = g_string_new (valid);
+  g_string_replace (plain, "·", "-", 0);
+  g_autofree char *ascii = g_str_to_ascii (plain->str, "C");
 
   g_string_append (plot->out, "LB");
   for (const char *at = ascii; *at != '\0'; at++)

@@ -31,3 +31,6 @@ with tempfile.TemporaryDirectory() as folder:
         assert dxf == said(comma, job, '--dxf', '-') != '', job
         plan = SENTENCE.sub('', said(point, job, '--plan', '-'))
         assert plan and plan == SENTENCE.sub('', said(comma, job, '--plan', '-')), job
+        for drawing in ('--svg', '--hpgl'):
+            file = [job, drawing, '-', '--only', 'cut,sew,notch,mark']
+            assert said(comma, *file) == said(point, *file) != '', job

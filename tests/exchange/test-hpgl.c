@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "exchange/hpgl.h"
 
-#include "exchange/hand-drawn.h"
+#include "hand-made-drawing.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -133,17 +133,17 @@ written (const SqCutDrawing *drawing)
 static void
 test_units (void)
 {
-  g_autoptr (SqCutDrawing) drawing = drawn_new (609.6, 508);
-  guint shape = drawn_shape (drawing, "1 Top");
+  g_autoptr (SqCutDrawing) drawing = drawing_new ("Pads, RIGHT SIDE UP");
+  SqCutShape *shape = add_shape (drawing, "1 Top");
   double step = 609.6 / 1000;
   SqPathBuilder builder;
 
   sq_path_builder_init (&builder);
   for (guint i = 0; i <= 1000; i++)
     sq_path_builder_add (&builder, sq_point (i * step, i % 2 == 0 ? 0 : 0.3), 0, 0);
-  drawn_line (drawing, shape, SQ_LAYER_FOLD, sq_path_builder_end (&builder, FALSE));
-  drawn_line (drawing, shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, 609.6, 508));
-  drawn_place (drawing, shape, 0, sq_point (0, 0));
+  add_cut_line (shape, SQ_LAYER_FOLD, sq_path_builder_end (&builder, FALSE));
+  add_cut_line (shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, 609.6, 508));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
 
   g_autoptr (GArray) marks = written (drawing);
   g_assert_cmpuint (marks->len, ==, 2);
@@ -164,11 +164,11 @@ test_units (void)
 static void
 test_arcs (void)
 {
-  g_autoptr (SqCutDrawing) drawing = drawn_new (400, 400);
-  guint shape = drawn_shape (drawing, "1 Top");
+  g_autoptr (SqCutDrawing) drawing = drawing_new ("Pads, RIGHT SIDE UP");
+  SqCutShape *shape = add_shape (drawing, "1 Top");
 
-  drawn_line (drawing, shape, SQ_LAYER_CUT, sq_path_new_circle (sq_point (200.013, 200), 200));
-  drawn_place (drawing, shape, 0, sq_point (0, 0));
+  add_cut_line (shape, SQ_LAYER_CUT, sq_path_new_circle (sq_point (200.013, 200), 200));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
   g_autoptr (GArray) marks = written (drawing);
   const SqPath *line = mark_at (marks, 0)->line;
   g_assert_cmpuint (sq_path_n_nodes (line), >, 100);
@@ -186,16 +186,16 @@ test_arcs (void)
 static SqCutDrawing *
 full_drawing (void)
 {
-  SqCutDrawing *drawing = drawn_new (700, 400);
-  guint shape = drawn_shape (drawing, "1 Top");
+  SqCutDrawing *drawing = drawing_new ("Pads, RIGHT SIDE UP");
+  SqCutShape *shape = add_shape (drawing, "1 Top");
 
-  drawn_line (drawing, shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, 100, 60));
-  drawn_line (drawing, shape, SQ_LAYER_CUT_INSIDE, sq_path_new_rectangle (40, 20, 60, 40));
-  drawn_line (drawing, shape, SQ_LAYER_SEW, sq_path_new_rectangle (10, 10, 90, 50));
-  drawn_line (drawing, shape, SQ_LAYER_NOTCH, straight (50, 0, 50, 6));
-  drawn_line (drawing, shape, SQ_LAYER_GRAIN, straight (20, 45, 80, 45));
-  drawn_line (drawing, shape, SQ_LAYER_FOLD, straight (0, 30, 100, 30));
-  drawn_text (drawing, shape, sq_point (15, 12), 5, "1 Top; cut 4 × – A");
+  add_cut_line (shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, 100, 60));
+  add_cut_line (shape, SQ_LAYER_CUT_INSIDE, sq_path_new_rectangle (40, 20, 60, 40));
+  add_cut_line (shape, SQ_LAYER_SEW, sq_path_new_rectangle (10, 10, 90, 50));
+  add_cut_segment (shape, SQ_LAYER_NOTCH, sq_point (50, 0), sq_point (50, 6));
+  add_cut_segment (shape, SQ_LAYER_GRAIN, sq_point (20, 45), sq_point (80, 45));
+  add_cut_segment (shape, SQ_LAYER_FOLD, sq_point (0, 30), sq_point (100, 30));
+  add_cut_text (shape, sq_point (15, 12), 5, "1 Top; cut 4 × – · A");
   return drawing;
 }
 
@@ -205,9 +205,9 @@ test_order_and_pens (void)
   const guint pens[] = { 5, 4, 4, 2, 3, 1, 1 };
   g_autoptr (SqCutDrawing) drawing = full_drawing ();
 
-  drawn_place (drawing, 0, 0, sq_point (500, 0));
-  drawn_place (drawing, 0, 0, sq_point (0, 0));
-  drawn_place (drawing, 0, 0, sq_point (250, 0));
+  add_cut_place (drawing, 0, 0, sq_point (500, 0));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
+  add_cut_place (drawing, 0, 0, sq_point (250, 0));
   g_autoptr (GArray) marks = written (drawing);
   g_assert_cmpuint (marks->len, ==, 3 * G_N_ELEMENTS (pens));
   for (guint i = 0; i < marks->len; i++)
@@ -247,7 +247,7 @@ test_cloth (void)
   SqCutLine edge = { SQ_LAYER_CLOTH, sq_path_new_rectangle (0, 0, 700, 400) };
 
   g_array_append_val (drawing->lines, edge);
-  drawn_place (drawing, 0, 0, sq_point (0, 0));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
   g_autoptr (GArray) marks = written (drawing);
   g_assert_cmpuint (mark_at (marks, 0)->pen, ==, 4);
   g_assert_cmpfloat (sq_path_length_mm (mark_at (marks, 0)->line), ==, 2200 * 40);
@@ -258,11 +258,12 @@ test_labels (void)
 {
   g_autoptr (SqCutDrawing) drawing = full_drawing ();
 
-  drawn_text (drawing, 0, sq_point (15, 2), 5, "Sitz\003für \xff 席\n");
-  drawn_place (drawing, 0, M_PI_2, sq_point (300, 100));
+  add_cut_text (g_ptr_array_index (drawing->shapes, 0), sq_point (15, 2), 5,
+                "Sitz\003für \xff 席\n");
+  add_cut_place (drawing, 0, M_PI_2, sq_point (300, 100));
   g_autoptr (GArray) marks = written (drawing);
   const Mark *first = mark_at (marks, 0), *second = mark_at (marks, 1);
-  g_assert_cmpstr (first->label, ==, "1 Top, cut 4 x - A");
+  g_assert_cmpstr (first->label, ==, "1 Top, cut 4 x - - A");
   g_assert_cmpfloat (first->at.x, ==, (300 - 12) * 40);
   g_assert_cmpfloat (first->at.y, ==, (100 + 15) * 40);
   g_assert_cmpfloat_with_epsilon (first->angle_rad, M_PI_2, 1e-9);
@@ -274,12 +275,12 @@ test_labels (void)
 static gboolean
 is_large (double width_mm)
 {
-  g_autoptr (SqCutDrawing) drawing = drawn_new (width_mm, 100);
-  guint shape = drawn_shape (drawing, "1 Top");
+  g_autoptr (SqCutDrawing) drawing = drawing_new ("Pads, RIGHT SIDE UP");
+  SqCutShape *shape = add_shape (drawing, "1 Top");
   gboolean large;
 
-  drawn_line (drawing, shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, width_mm, 100));
-  drawn_place (drawing, shape, 0, sq_point (0, 0));
+  add_cut_line (shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, width_mm, 100));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
   g_autofree char *hpgl = sq_hpgl_write (drawing, &large);
   g_assert_nonnull (strstr (hpgl, "4000"));
   return large;
@@ -297,14 +298,13 @@ test_large (void)
 static void
 test_small (void)
 {
-  g_autoptr (SqCutDrawing) drawing = drawn_new (100, 100);
-  guint shape = drawn_shape (drawing, "1 Top");
+  g_autoptr (SqCutDrawing) drawing = drawing_new ("Pads, RIGHT SIDE UP");
+  const SqNode nodes[] = { { { 20, 10 }, 0, 0 }, { { 20.004, 10 }, 0, 0 }, { { 30, 10 }, 0, 0 } };
+  SqCutShape *shape = add_shape (drawing, "1 Top");
 
-  drawn_line (drawing, shape, SQ_LAYER_STAY, straight (10, 10, 10.004, 10));
-  drawn_line (
-      drawing, shape, SQ_LAYER_STAY,
-      bulging ((const double[][3]){ { 20, 10, 0 }, { 20.004, 10, 0 }, { 30, 10, 0 } }, 3, FALSE));
-  drawn_place (drawing, shape, 0, sq_point (0, 0));
+  add_cut_segment (shape, SQ_LAYER_STAY, sq_point (10, 10), sq_point (10.004, 10));
+  add_cut_line (shape, SQ_LAYER_STAY, sq_path_new (nodes, G_N_ELEMENTS (nodes), FALSE));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
   g_autoptr (GArray) marks = written (drawing);
   g_assert_cmpuint (marks->len, ==, 2);
   g_assert_cmpuint (sq_path_n_nodes (mark_at (marks, 0)->line), ==, 2);

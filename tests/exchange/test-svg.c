@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "exchange/svg.h"
 
-#include "exchange/hand-drawn.h"
+#include "hand-made-drawing.h"
 
 #include <string.h>
 
@@ -96,19 +96,41 @@ read_path (const char *at)
   return drawn;
 }
 
+/* A drawing that is so large whatever is on it. */
+static SqCutDrawing *
+drawing_sized (double width_mm, double height_mm)
+{
+  SqCutDrawing *drawing = drawing_new ("Pads, RIGHT SIDE UP");
+
+  drawing->box = (SqBox){ sq_point (0, 0), sq_point (width_mm, height_mm) };
+  return drawing;
+}
+
 /* What the file has of @path alone in a drawing 500 high. */
 static Drawn
 written (SqPath *path)
 {
-  g_autoptr (SqCutDrawing) drawing = drawn_new (500, 500);
-  guint shape = drawn_shape (drawing, "1 Top");
+  g_autoptr (SqCutDrawing) drawing = drawing_sized (500, 500);
+  SqCutShape *shape = add_shape (drawing, "1 Top");
 
-  drawn_line (drawing, shape, SQ_LAYER_CUT, path);
-  drawn_place (drawing, shape, 0, sq_point (0, 0));
+  add_cut_line (shape, SQ_LAYER_CUT, path);
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
   g_autofree char *svg = sq_svg_write (drawing);
   const char *at = strstr (svg, " d=\"");
   g_assert_nonnull (at);
   return read_path (at + strlen (" d=\""));
+}
+
+/* The nodes, as x, y, bulge. */
+static SqPath *
+bulging (const double (*nodes)[3], guint n, gboolean is_ring)
+{
+  SqPathBuilder builder;
+
+  sq_path_builder_init (&builder);
+  for (guint i = 0; i < n; i++)
+    sq_path_builder_add (&builder, sq_point (nodes[i][0], nodes[i][1]), nodes[i][2], 0);
+  return sq_path_builder_end (&builder, is_ring);
 }
 
 /* ---- tests --------------------------------------------------------------------------------- */
@@ -117,7 +139,7 @@ static void
 test_lines (void)
 {
   Drawn ring = written (sq_path_new_rectangle (10, 20, 110.12345, 50));
-  Drawn open = written (straight (10, 20, 13, 24));
+  Drawn open = written (bulging ((const double[][3]){ { 10, 20, 0 }, { 13, 24, 0 } }, 2, FALSE));
 
   g_assert_true (ring.is_closed);
   g_assert_cmpuint (ring.arcs, ==, 0);
@@ -183,15 +205,15 @@ test_flat_arc (void)
 static SqCutDrawing *
 two_copies (void)
 {
-  SqCutDrawing *drawing = drawn_new (300, 200.5);
-  guint shape = drawn_shape (drawing, "1 <Top> & \"co\"\001");
+  SqCutDrawing *drawing = drawing_sized (300, 200.5);
+  SqCutShape *shape = add_shape (drawing, "1 <Top> & \"co\"\001");
   SqCutLine edge = { SQ_LAYER_CLOTH, sq_path_new_rectangle (0, 0, 300, 200.5) };
 
-  drawn_line (drawing, shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, 100, 50));
-  drawn_line (drawing, shape, SQ_LAYER_NOTCH, straight (50, 0, 50, 6));
-  drawn_text (drawing, shape, sq_point (20, 20), 7.2, "4 × ½ <in>\t");
-  drawn_place (drawing, shape, 0, sq_point (10, 10));
-  drawn_place (drawing, shape, M_PI_2, sq_point (200, 10));
+  add_cut_line (shape, SQ_LAYER_CUT, sq_path_new_rectangle (0, 0, 100, 50));
+  add_cut_segment (shape, SQ_LAYER_NOTCH, sq_point (50, 0), sq_point (50, 6));
+  add_cut_text (shape, sq_point (20, 20), 7.2, "4 × ½ <in>\t");
+  add_cut_place (drawing, 0, 0, sq_point (10, 10));
+  add_cut_place (drawing, 0, M_PI_2, sq_point (200, 10));
   g_array_append_val (drawing->lines, edge);
   return drawing;
 }
@@ -216,7 +238,7 @@ test_groups (void)
     "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"",
     "width=\"300mm\" height=\"200.5mm\" viewBox=\"0 0 300 200.5\" fill=\"none\"",
     "stroke-width=\"0.08\"",
-    "<title>Pads</title>",
+    "<title>Bay seat</title>",
     "<desc>Pads, RIGHT SIDE UP · 1 : 1 · 300 mm × 200.5 mm</desc>",
     "<g id=\"cloth\" stroke=\"#",
     "<g id=\"cloth-0\">",
