@@ -136,6 +136,16 @@ sq_dialog_export (GtkWindow *parent, const char *title, const char *kind, const 
   ask_file (dialog, parent, chosen, data);
 }
 
+void
+sq_dialog_folder (GtkWindow *parent, const char *title, SqFileChosen chosen, gpointer data)
+{
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (
+      title, parent, GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, _ ("_Save"), _ ("_Cancel"));
+  begin_in_folder (GTK_FILE_CHOOSER (dialog));
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  ask_file (GTK_FILE_CHOOSER (dialog), parent, chosen, data);
+}
+
 /* --- questions ------------------------------------------------------------------------------ */
 
 static void
@@ -214,6 +224,20 @@ sq_dialog_many_pages (GtkWindow *parent, guint n_pages, const char *all, SqAnswe
   ask (parent, g_strdup_printf (_ ("That makes %s pages"), n),
        _ ("Larger paper makes fewer of them, and so does naming the pieces that are wanted."), NULL,
        _ ("_Cancel"), all, answered, data);
+}
+
+void
+sq_dialog_replace (GtkWindow *parent, guint n, guint n_files, const char *folder,
+                   SqAnswered answered, gpointer data)
+{
+  g_autofree char *shown = g_filename_display_basename (folder);
+  /* Translators: how many are there, of how many that are to be saved. */
+  g_autofree char *more = g_strdup_printf (
+      ngettext ("%u of %u file would be replaced.", "%u of %u files would be replaced.", n_files),
+      n, n_files);
+  /* Translators: a folder's name. */
+  ask (parent, g_strdup_printf (_ ("Files of these names are in “%s” already"), shown), more, NULL,
+       _ ("_Cancel"), _ ("_Replace them"), answered, data);
 }
 
 /* What the maker can do about it. */

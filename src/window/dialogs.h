@@ -16,6 +16,9 @@ void sq_dialog_save (GtkWindow *parent, GFile *file, const char *name, SqFileCho
 void sq_dialog_export (GtkWindow *parent, const char *title, const char *kind, const char *suffix,
                        const char *name, SqFileChosen chosen, gpointer data);
 
+/* The same for a folder that files are to be saved into. */
+void sq_dialog_folder (GtkWindow *parent, const char *title, SqFileChosen chosen, gpointer data);
+
 typedef enum
 {
   SQ_ANSWER_CANCEL,
@@ -39,6 +42,10 @@ void sq_dialog_leftover (GtkWindow *parent, const char *title, const char *time,
 /* Asks whether so many pages are meant: SAVE, which @all is the label of, or CANCEL. */
 void sq_dialog_many_pages (GtkWindow *parent, guint n_pages, const char *all, SqAnswered answered,
                            gpointer data);
+
+/* Asks whether @n of @n_files that are in @folder already are to be replaced: SAVE or CANCEL. */
+void sq_dialog_replace (GtkWindow *parent, guint n, guint n_files, const char *folder,
+                        SqAnswered answered, gpointer data);
 
 /* Says that @file couldn't be opened (or saved), and why. */
 void sq_dialog_failed (GtkWindow *parent, GFile *file, gboolean saving, const GError *error);

@@ -18,13 +18,13 @@ static const struct
   gsize at;
   guint32 bit;
 } counts[N_COUNTS] = {
-  { N_ ("Colu_mns"), G_STRUCT_OFFSET (SqLabelSheet, columns), SQ_GIVEN_LABEL_COLUMNS },
+  { N_ ("Col_umns"), G_STRUCT_OFFSET (SqLabelSheet, columns), SQ_GIVEN_LABEL_COLUMNS },
   { N_ ("Ro_ws"), G_STRUCT_OFFSET (SqLabelSheet, rows), SQ_GIVEN_LABEL_ROWS },
 }, lengths[N_LENGTHS] = {
   { N_ ("Margin at the si_des"), G_STRUCT_OFFSET (SqLabelSheet, side_mm), SQ_GIVEN_LABEL_SIDE },
   { N_ ("Mar_gin above and below"), G_STRUCT_OFFSET (SqLabelSheet, top_mm), SQ_GIVEN_LABEL_TOP },
-  { N_ ("Gap between col_umns"), G_STRUCT_OFFSET (SqLabelSheet, across_mm), SQ_GIVEN_LABEL_ACROSS },
-  { N_ ("Gap between ro_ws"), G_STRUCT_OFFSET (SqLabelSheet, along_mm), SQ_GIVEN_LABEL_ALONG },
+  { N_ ("_Gap between columns"), G_STRUCT_OFFSET (SqLabelSheet, across_mm), SQ_GIVEN_LABEL_ACROSS },
+  { N_ ("G_ap between rows"), G_STRUCT_OFFSET (SqLabelSheet, along_mm), SQ_GIVEN_LABEL_ALONG },
 };
 
 struct _SqLabelChoices
@@ -206,7 +206,7 @@ fill (SqLabelChoices *choices)
       g_signal_connect (choices->lengths[i], "length", G_CALLBACK (on_length), choices);
       g_signal_connect (choices->lengths[i], "back", G_CALLBACK (on_length_back), choices);
     }
-  choices->first = add (choices, sq_value_row_new_number (_ ("_First free label"), check_count));
+  choices->first = add (choices, sq_value_row_new_number (_ ("First free l_abel"), check_count));
   g_signal_connect_swapped (choices->first, "text", G_CALLBACK (on_first), choices);
   g_signal_connect_swapped (choices->first, "back", G_CALLBACK (on_first_back), choices);
 }

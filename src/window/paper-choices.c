@@ -303,7 +303,7 @@ add_rows (SqPaperChoices *choices)
                            _ ("The side of the cloth that marking guide, patterns and files for "
                               "machines are made for"),
                            "choice", G_CALLBACK (on_side), G_CALLBACK (on_side_back));
-  choices->pieces = add_row (choices, sq_value_row_new_entry (_ ("Pieces"), NULL),
+  choices->pieces = add_row (choices, sq_value_row_new_entry (_ ("_Which pieces"), NULL),
                              _ ("Which numbers of the cut list, as 1, 3-5: of patterns, labels and "
                                 "files for machines"),
                              "text", G_CALLBACK (on_pieces), G_CALLBACK (on_pieces_back));

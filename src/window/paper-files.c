@@ -5,6 +5,7 @@
 #include "exchange/save-file.h"
 #include "words/cut-list-csv.h"
 #include "words/cut-list.h"
+#include "words/lays-csv.h"
 #include "words/lengths.h"
 
 #include <glib/gi18n.h>
@@ -17,6 +18,8 @@ static const struct
   [SQ_FILE_PDF] = { N_ ("Save as PDF"), N_ ("PDF files"), ".pdf" },
   [SQ_FILE_TABLE] = { N_ ("Save as a table"), N_ ("Tables with commas"), ".csv" },
   [SQ_FILE_TEXT] = { N_ ("Save as text"), N_ ("Text files"), ".txt" },
+  [SQ_FILE_POSITIONS] = { N_ ("Save a table of where all lies"), N_ ("Tables with commas"),
+                          ".csv" },
   [SQ_FILE_JSON] = { N_ ("Save everything computed"), N_ ("JSON files"), ".json" },
 };
 
@@ -82,6 +85,9 @@ bytes_of (const SqPaperFile *file, const SqTask *watch, GError **error)
       break;
     case SQ_FILE_TEXT:
       text = sq_words_cut_list (plan, spec->lays, &style);
+      break;
+    case SQ_FILE_POSITIONS:
+      text = sq_words_lays_csv (spec->lays);
       break;
     case SQ_FILE_JSON:
       text = sq_plan_write (spec->lays, 0, FALSE, &style);

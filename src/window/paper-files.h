@@ -10,9 +10,10 @@
 typedef enum
 {
   SQ_FILE_PDF,
-  SQ_FILE_TABLE, /* the cut list, with commas */
-  SQ_FILE_TEXT,  /* the cut list */
-  SQ_FILE_JSON,  /* everything computed */
+  SQ_FILE_TABLE,     /* the cut list, with commas */
+  SQ_FILE_TEXT,      /* the cut list */
+  SQ_FILE_POSITIONS, /* where every copy lies, with commas */
+  SQ_FILE_JSON,      /* everything computed */
 } SqPaperFileKind;
 
 /* What a dialog for it is called, and what such files are. Static. */

@@ -8,12 +8,15 @@
 #include "window/edit-kept.h"
 #include "window/figures.h"
 #include "window/help.h"
+#include "window/machine-files.h"
 #include "window/make-papers.h"
 #include "window/paper-choices.h"
 #include "window/paper-files.h"
 #include "window/paper-preview.h"
 #include "window/print-papers.h"
+#include "window/save-machine-files.h"
 #include "window/saving.h"
+#include "window/value-group.h"
 #include "words/paper-words.h"
 
 #include <glib/gi18n.h>
@@ -32,9 +35,10 @@ struct _SqPapersDialog
   GPtrArray *papers;    /* that are ready; NULL: none yet … */
   SqBackground *making; /* … and the rest is on its way; NULL: that is all */
   SqPaperChoices *choices;
+  SqMachineFiles *machines;
   SqSaving *saving;
   GtkWidget *side, *foot, *refusal, *page, *back, *forth, *message, *print, *pdf, *csv, *text;
-  GtkWidget *json;
+  GtkWidget *positions, *json;
   SqPaperPreview *preview;
 };
 
@@ -71,7 +75,9 @@ show_ways_out (SqPapersDialog *dialog)
   gtk_widget_set_sensitive (dialog->pdf, has_papers && is_free);
   gtk_widget_set_sensitive (dialog->csv, is_current && is_free);
   gtk_widget_set_sensitive (dialog->text, is_current && is_free);
+  gtk_widget_set_sensitive (dialog->positions, is_current && is_free);
   gtk_widget_set_sensitive (dialog->json, is_current && is_free);
+  sq_machine_files_set_ready (dialog->machines, is_current && is_free);
 }
 
 /* Whether a lay that was printed does not fit the pieces any more. */
@@ -286,9 +292,56 @@ on_text (SqPapersDialog *dialog)
 }
 
 static void
+on_positions (SqPapersDialog *dialog)
+{
+  ask_file (dialog, SQ_FILE_POSITIONS);
+}
+
+static void
 on_json (SqPapersDialog *dialog)
 {
   ask_file (dialog, SQ_FILE_JSON);
+}
+
+/* --- taking away: files for machines --------------------------------------------------------- */
+
+static void
+on_machine_files_saved (GtkWindow *window, guint n, const char *first, const char *folder,
+                        gboolean is_large)
+{
+  SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
+  SqMachineChoice choice = sq_machine_files_choice (dialog->machines);
+  g_autofree char *shown = g_filename_display_name (first);
+  g_autofree char *where = g_filename_display_basename (folder);
+  /* Translators: how many files, and a folder's name. */
+  g_autofree char *text = choice.apart
+                              ? g_strdup_printf (ngettext ("%u file is saved in “%s”.",
+                                                           "%u files are saved in “%s”.", n),
+                                                 n, where)
+                              : g_strdup_printf (_ ("“%s” is saved."), shown);
+  say (dialog, text);
+  if (is_large)
+    sq_machine_files_say (dialog->machines,
+                          _ ("This goes beyond 32,767 plotter units (819 mm, 32 1/4 in): older "
+                             "plotters can’t draw it. Newer ones can."));
+  if (choice.of == SQ_CUT_LAYS)
+    sq_edit_keep_lays (dialog->document, dialog->lays);
+}
+
+static void
+on_machine_files (SqPapersDialog *dialog)
+{
+  const SqJob *job = sq_document_get_job (dialog->document);
+  SqMachineChoice choice = sq_machine_files_choice (dialog->machines);
+  g_autoptr (GArray) entries = NULL;
+  g_autoptr (GError) error = NULL;
+  say (dialog, "");
+  if (sq_paper_choices_entries (dialog->choices, dialog->lays->plan, &entries, &error))
+    sq_save_machine_files (GTK_WINDOW (dialog), dialog->saving, &choice, dialog->lays,
+                           job->papers.wrong_side, entries,
+                           sq_document_get_title (dialog->document), on_machine_files_saved);
+  else
+    sq_machine_files_say (dialog->machines, error->message);
 }
 
 /* --- taking away: print ---------------------------------------------------------------------- */
@@ -411,6 +464,7 @@ sq_papers_dialog_class_init (SqPapersDialogClass *class)
   BIND (pdf);
   BIND (csv);
   BIND (text);
+  BIND (positions);
   BIND (json);
   BIND (preview);
   CALL (on_back);
@@ -419,6 +473,7 @@ sq_papers_dialog_class_init (SqPapersDialogClass *class)
   CALL (on_pdf);
   CALL (on_csv);
   CALL (on_text);
+  CALL (on_positions);
   CALL (on_json);
   CALL (show_page);
 }
@@ -435,15 +490,23 @@ sq_papers_dialog_init (SqPapersDialog *dialog)
   gtk_widget_add_controller (GTK_WIDGET (dialog), key);
 }
 
-/* The choices, under their heading. */
+/* The choices, under their heading, and below them files for machines. */
 static void
 add_choices (SqPapersDialog *dialog)
 {
   GtkWidget *choices = sq_paper_choices_new (dialog->document, dialog->today);
+  GtkWidget *machines = sq_machine_files_new ();
+  GtkWidget *group = sq_value_group_new (_ ("For plotters and cutting tables"), "machine-files",
+                                         TRUE);
   dialog->choices = SQ_PAPER_CHOICES (choices);
+  dialog->machines = SQ_MACHINE_FILES (machines);
+  sq_value_group_add (SQ_VALUE_GROUP (group), machines);
   gtk_box_insert_child_after (GTK_BOX (dialog->side), choices,
                               gtk_widget_get_first_child (dialog->side));
+  gtk_box_insert_child_after (GTK_BOX (dialog->side), group, choices);
   g_signal_connect_object (choices, "changed", G_CALLBACK (on_chosen_otherwise), dialog,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (machines, "save", G_CALLBACK (on_machine_files), dialog,
                            G_CONNECT_SWAPPED);
 }
 

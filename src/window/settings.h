@@ -9,6 +9,7 @@
 #define SQ_SETTINGS_WINDOW "window"
 #define SQ_SETTINGS_FILES "files"
 #define SQ_SETTINGS_FOLDED "folded" /* groups of values, by their keys */
+#define SQ_SETTINGS_MACHINES "machines" /* files for plotters and cutting tables */
 
 /* What is remembered now, empty if nothing is; new. */
 GKeyFile *sq_settings_read (void);
