@@ -8,7 +8,6 @@
 
 #define N_LINES 5
 #define LINES_COLUMNS 2
-#define WRAP_CHARS 36
 
 struct _SqMachineFiles
 {
@@ -17,7 +16,7 @@ struct _SqMachineFiles
   gboolean is_showing, is_ready;
   SqValueRow *format, *of, *layers;
   GtkWidget *lines[N_LINES], *apart[2]; /* of pieces, of cloths */
-  GtkWidget *save, *note;
+  GtkWidget *save;
 };
 
 G_DEFINE_TYPE (SqMachineFiles, sq_machine_files, GTK_TYPE_BOX)
@@ -74,13 +73,11 @@ show (SqMachineFiles *files)
 
 /* --- what is chosen -------------------------------------------------------------------------- */
 
-/* What was said was of other files. */
 static void
 choose (SqMachineFiles *files, SqMachineChoice choice)
 {
   files->choice = choice;
   sq_machine_choice_remember (&choice);
-  sq_machine_files_say (files, "");
   show (files);
 }
 
@@ -134,7 +131,6 @@ on_apart (GtkCheckButton *check, GParamSpec *spec, SqMachineFiles *files)
 static void
 on_save (SqMachineFiles *files)
 {
-  sq_machine_files_say (files, "");
   g_signal_emit (files, save_signal, 0);
 }
 
@@ -151,14 +147,6 @@ sq_machine_files_set_ready (SqMachineFiles *files, gboolean is_ready)
   g_return_if_fail (SQ_IS_MACHINE_FILES (files));
   files->is_ready = is_ready;
   show (files);
-}
-
-void
-sq_machine_files_say (SqMachineFiles *files, const char *text)
-{
-  g_return_if_fail (SQ_IS_MACHINE_FILES (files));
-  gtk_label_set_text (GTK_LABEL (files->note), text);
-  gtk_widget_set_visible (files->note, text[0] != '\0');
 }
 
 /* --- making ---------------------------------------------------------------------------------- */
@@ -205,19 +193,12 @@ add_apart (SqMachineFiles *files)
 }
 
 static void
-add_foot (SqMachineFiles *files)
+add_save (SqMachineFiles *files)
 {
   files->save = sq_form_button (_ ("Save _files…"));
-  files->note = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (files->note), 0);
-  gtk_label_set_wrap (GTK_LABEL (files->note), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (files->note), WRAP_CHARS);
-  gtk_widget_set_visible (files->note, FALSE);
-  gtk_widget_add_css_class (files->note, "warning");
   gtk_widget_add_css_class (files->save, "lone");
   g_signal_connect_swapped (files->save, "clicked", G_CALLBACK (on_save), files);
   gtk_box_append (GTK_BOX (files), files->save);
-  gtk_box_append (GTK_BOX (files), files->note);
 }
 
 GtkWidget *
@@ -242,6 +223,6 @@ sq_machine_files_init (SqMachineFiles *files)
   files->layers = add_row (files, _ ("La_yers"), G_CALLBACK (on_layers));
   add_lines (files);
   add_apart (files);
-  add_foot (files);
+  add_save (files);
   show (files);
 }

@@ -15,5 +15,3 @@ GtkWidget *sq_machine_files_new (void);
 SqMachineChoice sq_machine_files_choice (SqMachineFiles *files);
 /* Whether files can be saved now. */
 void sq_machine_files_set_ready (SqMachineFiles *files, gboolean is_ready);
-/* Says below the button what there is to be said of them; "": nothing any more. */
-void sq_machine_files_say (SqMachineFiles *files, const char *text);

@@ -23,6 +23,8 @@
 
 /* Papers that a lay goes out of the house with. */
 #define KINDS_OF_LAYS (1u << SQ_PAPER_LAYOUT | 1u << SQ_PAPER_MARKING | 1u << SQ_PAPER_TICKETS)
+/* Papers of single pieces. */
+#define KINDS_OF_PIECES (1u << SQ_PAPER_LABELS | 1u << SQ_PAPER_PATTERN)
 
 struct _SqPapersDialog
 {
@@ -38,7 +40,7 @@ struct _SqPapersDialog
   SqMachineFiles *machines;
   SqSaving *saving;
   GtkWidget *side, *foot, *refusal, *page, *back, *forth, *message, *print, *pdf, *csv, *text;
-  GtkWidget *positions, *json;
+  GtkWidget *positions, *json, *note;
   SqPaperPreview *preview;
 };
 
@@ -46,10 +48,14 @@ G_DEFINE_TYPE (SqPapersDialog, sq_papers_dialog, GTK_TYPE_WINDOW)
 
 /* --- what it shows --------------------------------------------------------------------------- */
 
+/* What became of what was saved or printed last, in the foot; and what the maker has to know of it above
+ * (NULL: nothing). */
 static void
-say (SqPapersDialog *dialog, const char *text)
+say (SqPapersDialog *dialog, const char *text, const char *note)
 {
   gtk_label_set_text (GTK_LABEL (dialog->message), text);
+  gtk_label_set_text (GTK_LABEL (dialog->note), note != NULL ? note : "");
+  gtk_widget_set_visible (dialog->note, note != NULL);
 }
 
 static void
@@ -130,7 +136,8 @@ new_spec (SqPapersDialog *dialog, guint kinds, GError **error)
 {
   SqPaperSpec spec = sq_paper_spec (dialog->lays, sq_figures_decimal (), dialog->today);
   g_autoptr (GArray) entries = NULL;
-  if (!sq_paper_choices_entries (dialog->choices, dialog->lays->plan, &entries, error))
+  if ((kinds & KINDS_OF_PIECES)
+      && !sq_paper_choices_entries (dialog->choices, dialog->lays->plan, &entries, error))
     return NULL;
   spec.entries = entries;
   spec.skipped_labels = sq_paper_choices_skipped (dialog->choices);
@@ -209,14 +216,14 @@ on_saved (gpointer owner, gpointer data, const GError *error)
   g_autofree char *shown = g_filename_display_basename (file->path);
   g_autoptr (GFile) place = g_file_new_for_path (file->path);
   if (g_error_matches (error, SQ_ERROR, SQ_ERROR_CANCELLED))
-    say (dialog, _ ("Stopped. Nothing was saved."));
+    say (dialog, _ ("Stopped. Nothing was saved."), NULL);
   else if (error != NULL)
     sq_dialog_failed (GTK_WINDOW (dialog), place, TRUE, error);
   else
     {
       /* Translators: a file's name. */
       g_autofree char *text = g_strdup_printf (_ ("“%s” is saved."), shown);
-      say (dialog, text);
+      say (dialog, text, NULL);
       if (file->papers != NULL)
         keep_lays (dialog, file->papers, file->kept->lays);
     }
@@ -243,7 +250,7 @@ on_file (GtkWindow *window, GFile *place, gpointer data)
   SqPaperFile *file = sq_paper_file_new (kind, place, kind == SQ_FILE_PDF ? dialog->papers : NULL,
                                          kept, &error);
   sq_kept_spec_unref (kept);
-  say (dialog, "");
+  say (dialog, "", NULL);
   if (file != NULL)
     sq_saving_begin (dialog->saving, sq_paper_file_write, file, (GDestroyNotify) sq_paper_file_free,
                      on_saved, G_OBJECT (dialog));
@@ -319,11 +326,12 @@ on_machine_files_saved (GtkWindow *window, guint n, const char *first, const cha
                                                            "%u files are saved in “%s”.", n),
                                                  n, where)
                               : g_strdup_printf (_ ("“%s” is saved."), shown);
-  say (dialog, text);
-  if (is_large)
-    sq_machine_files_say (dialog->machines,
-                          _ ("This goes beyond 32,767 plotter units (819 mm, 32 1/4 in): older "
-                             "plotters can’t draw it. Newer ones can."));
+  say (dialog, text,
+       is_large
+           ? _ ("It goes beyond 32,767 plotter units (819 mm, 32 1/4 in), which older plotters "
+                "can’t draw. If yours stops there, save the pieces one by "
+                "one.")
+           : NULL);
   if (choice.of == SQ_CUT_LAYS)
     sq_edit_keep_lays (dialog->document, dialog->lays);
 }
@@ -335,13 +343,13 @@ on_machine_files (SqPapersDialog *dialog)
   SqMachineChoice choice = sq_machine_files_choice (dialog->machines);
   g_autoptr (GArray) entries = NULL;
   g_autoptr (GError) error = NULL;
-  say (dialog, "");
+  say (dialog, "", NULL);
   if (sq_paper_choices_entries (dialog->choices, dialog->lays->plan, &entries, &error))
     sq_save_machine_files (GTK_WINDOW (dialog), dialog->saving, &choice, dialog->lays,
                            job->papers.wrong_side, entries,
                            sq_document_get_title (dialog->document), on_machine_files_saved);
   else
-    sq_machine_files_say (dialog->machines, error->message);
+    say (dialog, "", error->message);
 }
 
 /* --- taking away: print ---------------------------------------------------------------------- */
@@ -379,7 +387,7 @@ on_printed (gboolean is_printed, const GError *error, gpointer data)
       keep_lays (dialog, printing->papers, printing->lays);
       text = g_strdup (_ ("Handed to the printer."));
     }
-  say (dialog, text != NULL ? text : "");
+  say (dialog, text != NULL ? text : "", NULL);
 }
 
 static void
@@ -460,6 +468,7 @@ sq_papers_dialog_class_init (SqPapersDialogClass *class)
   BIND (back);
   BIND (forth);
   BIND (message);
+  BIND (note);
   BIND (print);
   BIND (pdf);
   BIND (csv);

@@ -8,7 +8,7 @@
 /* The groups of the file. */
 #define SQ_SETTINGS_WINDOW "window"
 #define SQ_SETTINGS_FILES "files"
-#define SQ_SETTINGS_FOLDED "folded" /* groups of values, by their keys */
+#define SQ_SETTINGS_FOLDED "folded"     /* groups of values, by their keys */
 #define SQ_SETTINGS_MACHINES "machines" /* files for plotters and cutting tables */
 
 /* What is remembered now, empty if nothing is; new. */

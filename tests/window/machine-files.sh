@@ -33,7 +33,7 @@ same ()
 
 dialog='Save for plotters and cutting tables'
 saved () { until_there label "“$1” is saved."; }
-warning='This goes beyond 32,767 plotter units (819 mm, 32 1/4 in): older plotters can’t draw it. Newer ones can.'
+warning='It goes beyond 32,767 plotter units (819 mm, 32 1/4 in), which older plotters can’t draw. If yours stops there, save the pieces one by one.'
 
 key ctrl+p
 until_there image Preview
@@ -69,7 +69,6 @@ saved d.hpgl
 until_there label "$warning"
 same d.hpgl --of lay --only cut,sew,notch,mark --hpgl
 choose What 0
-until_gone label "$warning"
 
 # Some pieces, for the wrong side.
 choose 'Marked on' 1
@@ -79,7 +78,7 @@ key Return
 key alt+f
 save_as "$dialog" "$WORK/e.hpgl"
 saved e.hpgl
-same e.hpgl --pieces 2,4- --marked-on wrong --only cut,sew,notch,mark --hpgl
+same e.hpgl --of pieces --pieces 2,4- --marked-on wrong --only cut,sew,notch,mark --hpgl
 
 # Numbers that are none are told where files are wanted.
 "$UI" squab click text 'Which pieces'
@@ -87,7 +86,8 @@ key ctrl+a
 type_text '77'
 key Return
 key alt+f
-until_there label '“77” names no pieces. Type their numbers in the cut list, 1 to 6, as 1, 3-5.'
+until_gone label "$warning"
+until_there label '“77” names no pieces. Type their numbers in the cut list, 1 to 7, as 1, 3-5.'
 "$UI" squab click 'push button' 'Which pieces as usual'
 
 # One for each piece, into a folder: asked about once, and left alone if so wanted.
@@ -102,7 +102,7 @@ into_folder ()
   key Return
 }
 into_folder
-until_there label '6 files are saved in “files”.'
+until_there label '7 files are saved in “files”.'
 "$SQUAB_CUT" "$WORK/job.squab" --marked-on wrong --of pieces --only cut,sew,notch,mark --hpgl "$WORK/cut" 2>/dev/null
 diff -r "$WORK/files" "$WORK/cut" || fail 'not the files that squab-cut writes'
 first=$(ls "$WORK/files" | head -1)
@@ -110,15 +110,15 @@ echo mine >"$WORK/files/$first"
 rm "$WORK/files/$(ls "$WORK/files" | tail -1)"
 into_folder
 until_there label 'Files of these names are in “files” already'
-until_there label '5 of 6 files would be replaced.'
+until_there label '6 of 7 files would be replaced.'
 key Escape
-until_gone label '5 of 6 files would be replaced.'
+until_gone label '6 of 7 files would be replaced.'
 [ "$(cat "$WORK/files/$first")" = mine ] || fail 'replaced, though not wanted'
-[ "$(ls "$WORK/files" | wc -l)" = 5 ] || fail 'some were saved, though not wanted'
+[ "$(ls "$WORK/files" | wc -l)" = 6 ] || fail 'some were saved, though not wanted'
 into_folder
-until_there label '5 of 6 files would be replaced.'
+until_there label '6 of 7 files would be replaced.'
 key alt+r
-until_there label '6 files are saved in “files”.'
+until_there label '7 files are saved in “files”.'
 diff -r "$WORK/files" "$WORK/cut" || fail 'not all were replaced'
 
 # A folder that can't be written into: a sentence.

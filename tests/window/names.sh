@@ -56,7 +56,12 @@ dialog 'the job' text Customer
 key ctrl+shift+h
 dialog 'a hole' text Diameter
 key ctrl+p
-dialog 'print and export' 'push button' 'Save as PDF…'
+until_there 'push button' 'Save as PDF…'
+key alt+e
+until_there text Overlap
+"$UI" squab do 'push button' 'For plotters and cutting tables'
+until_there 'combo box' Layers
+dialog 'print and export' text 'First free label'
 key ctrl+t
 dialog 'another cushion from its sides' text 'Side A–B'
 "$UI" squab click 'combo box' Face
