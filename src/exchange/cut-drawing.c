@@ -36,6 +36,7 @@ typedef struct
   const SqCutChoice *choice;
   GArray *shape_of; /* of guint, by line of the cut list: index of its shape, from 1; 0: none yet */
   double top_mm;    /* of what is there */
+  SqBox box;        /* as SqCutDrawing has it */
 } Making;
 
 static void
@@ -57,7 +58,7 @@ making_new (const SqLays *lays, const SqCutChoice *choice, char *name)
   drawing->places = g_array_new (FALSE, FALSE, sizeof (SqCutPlace));
   drawing->lines = sq_cut_lines_new ();
   drawing->texts = sq_cut_texts_new ();
-  return (Making){ drawing, lays, choice, shape_of, 0 };
+  return (Making){ drawing, lays, choice, shape_of, 0, sq_box_empty () };
 }
 
 static guint
@@ -78,26 +79,12 @@ static void
 add_place (Making *making, guint shape, double turn_rad, SqPoint at)
 {
   SqCutPlace place = { shape, turn_rad, at };
+  const SqPath *cut = sq_piece_cut (sq_cut_shape (making->drawing, shape)->piece, 0);
+  g_autoptr (SqPath) mirrored = making->choice->wrong_side ? sq_path_mirrored (cut) : NULL;
+  g_autoptr (SqPath) placed = sq_path_moved (mirrored != NULL ? mirrored : cut, turn_rad, at);
 
   g_array_append_val (making->drawing->places, place);
-}
-
-static SqBox
-box_of (const SqCutDrawing *drawing)
-{
-  SqBox box = sq_cut_lines_box (drawing->lines);
-
-  for (guint i = 0; i < drawing->places->len; i++)
-    {
-      const SqCutPlace *place = sq_cut_place (drawing, i);
-      const GArray *lines = sq_cut_shape (drawing, place->shape)->lines;
-      for (guint k = 0; k < lines->len; k++)
-        {
-          g_autoptr (SqPath) path = sq_cut_line_placed (sq_cut_line (lines, k), place);
-          box = sq_box_union (box, sq_path_box (path));
-        }
-    }
-  return box;
+  making->box = sq_box_union (making->box, sq_path_box (placed));
 }
 
 /* Moves all of it so that its box begins at (0, 0). */
@@ -105,7 +92,7 @@ static SqCutDrawing *
 making_end (Making *making)
 {
   SqCutDrawing *drawing = making->drawing;
-  SqBox box = box_of (drawing);
+  SqBox box = making->box;
   gboolean is_empty = box.min.x > box.max.x;
   SqVector by = is_empty ? sq_point (0, 0) : sq_scale (box.min, -1);
 
@@ -196,26 +183,34 @@ add_pieces (Making *making, SqId cloth, gboolean any_cloth)
 
 /* --- lays ----------------------------------------------------------------------------------- */
 
+/* "Harbour stripe · Roll to buy · 53 in wide · RIGHT SIDE UP". New text. */
+static char *
+strip_text (const Making *making, const SqClothLay *cloth, guint strip)
+{
+  SqLengthStyle style = sq_length_style_default (making->lays->plan->job->units);
+  g_autofree char *name = sq_words_cloth (sq_plan_cloth (making->lays->plan, cloth->cloth));
+  g_autofree char *strip_name = sq_words_strip (making->lays, cloth, strip, &style);
+
+  return g_strjoin (" · ", name, strip_name, sq_words_side_up (making->choice->wrong_side), NULL);
+}
+
 /* The edge of what is laid on, and its name above. */
 static void
 add_strip_edge (Making *making, const SqClothLay *cloth, guint strip)
 {
   double length_mm = sq_lay_length (cloth->lay, strip) / SQ_GRID_PER_MM;
   double width_mm = sq_lay_task_strip (cloth->task, strip)->width / SQ_GRID_PER_MM;
-  SqLengthStyle style = sq_length_style_default (making->lays->plan->job->units);
+  SqPoint above = sq_point (0, making->top_mm + width_mm + NAME_MM);
+  g_autofree char *text = strip_text (making, cloth, strip);
+  g_autoptr (SqPath) edge = sq_path_new_rectangle (0, making->top_mm, length_mm,
+                                                   making->top_mm + width_mm);
 
+  making->box = sq_box_union (making->box, sq_path_box (edge));
+  making->box = sq_box_union (making->box, sq_cut_text_box (above, NAME_MM, text));
   if (making->choice->lines & SQ_LINES_MARK)
-    sq_cut_lines_add (
-        making->drawing->lines, SQ_LAYER_CLOTH,
-        sq_path_new_rectangle (0, making->top_mm, length_mm, making->top_mm + width_mm));
+    sq_cut_lines_add (making->drawing->lines, SQ_LAYER_CLOTH, sq_path_ref (edge));
   if (making->choice->lines & SQ_LINES_TEXT)
-    {
-      g_autofree char *name = sq_words_cloth (sq_plan_cloth (making->lays->plan, cloth->cloth));
-      g_autofree char *strip_name = sq_words_strip (making->lays, cloth, strip, &style);
-      sq_cut_texts_add (
-          making->drawing->texts, sq_point (0, making->top_mm + width_mm + NAME_MM), NAME_MM,
-          g_strjoin (" · ", name, strip_name, sq_words_side_up (making->choice->wrong_side), NULL));
-    }
+    sq_cut_texts_add (making->drawing->texts, above, NAME_MM, g_steal_pointer (&text));
 }
 
 /* Where @placed lies, above what is there already. The roll turned over along its length has its near

@@ -105,7 +105,8 @@ typedef struct
   GArray *places;    /* of SqCutPlace: at least one of each shape */
   GArray *lines;     /* of SqCutLine, in the drawing's own coordinates: edges of cloth */
   GArray *texts;     /* of SqCutText, the same: names of cloths and strips */
-  SqBox box;         /* of all lines; its lower left corner is at (0, 0) */
+  SqBox box;         /* of all cut lines, edges of cloth and their names, drawn or not, so that
+                        drawings of some lines each fit together; from (0, 0) */
 } SqCutDrawing;
 
 #define sq_cut_shape(drawing, i) ((const SqCutShape *) g_ptr_array_index ((drawing)->shapes, (i)))

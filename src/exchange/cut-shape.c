@@ -74,16 +74,6 @@ sq_cut_texts_add (GArray *texts, SqPoint at, double height_mm, char *text)
   g_array_append_val (texts, line);
 }
 
-SqBox
-sq_cut_lines_box (const GArray *lines)
-{
-  SqBox box = sq_box_empty ();
-
-  for (guint i = 0; i < lines->len; i++)
-    box = sq_box_union (box, sq_path_box (sq_cut_line (lines, i)->path));
-  return box;
-}
-
 /* --- lines ---------------------------------------------------------------------------------- */
 
 /* A shape as it is filled. */
@@ -220,6 +210,12 @@ width_of (const char *text)
     if (!g_unichar_iszerowidth (g_utf8_get_char (at)))
       width += LETTER_WIDTH * (g_unichar_iswide (g_utf8_get_char (at)) ? 2 : 1);
   return width;
+}
+
+SqBox
+sq_cut_text_box (SqPoint at, double height_mm, const char *text)
+{
+  return (SqBox){ at, sq_add (at, sq_point (width_of (text) * height_mm, height_mm)) };
 }
 
 /* How high the cut line is above and below @at. */

@@ -16,5 +16,5 @@ void sq_cut_lines_add (GArray *lines, SqCutLayer layer, SqPath *path);
 /* @text is taken. */
 void sq_cut_texts_add (GArray *texts, SqPoint at, double height_mm, char *text);
 
-/* The box of all of @lines. */
-SqBox sq_cut_lines_box (const GArray *lines);
+/* What @text takes at @at at most, about. */
+SqBox sq_cut_text_box (SqPoint at, double height_mm, const char *text);

@@ -79,6 +79,12 @@ def check_drawing(name, drawing, copies, wrong):
             problems.append(f'{name}: copy {number}, {copy.number}: {fault}')
     if ('WRONG SIDE UP' if wrong else 'RIGHT SIDE UP') not in drawing.said:
         problems.append(f'{name}: {drawing.said} does not say which side is up')
+    boxes = [placed.box(nodes, closed) for _, nodes, closed in drawing.paths()]
+    if max(abs(min(box[k] for box in boxes)) for k in (0, 1)) > ROUNDED_MM:
+        problems.append(f'{name}: it does not begin at the lower left corner')
+    if max(box[2] for box in boxes) > drawing.width + ROUNDED_MM \
+            or max(box[3] for box in boxes) > drawing.height + ROUNDED_MM:
+        problems.append(f'{name}: it goes beyond the page')
     if list(drawing.layers)[-1] != 'cut':
         problems.append(f'{name}: the outer cut lines are not the last')
 
@@ -208,15 +214,14 @@ def check_picture(squab_cut, job, plan, folder):
 # ---- all of it ----------------------------------------------------------------------------------
 
 def check_job(squab_cut, job, folder):
+    svg, plan_file = folder / 'a.svg', folder / 'plan.json'
+    subprocess.run([squab_cut, job, '--plan', plan_file], check=True, stderr=subprocess.DEVNULL)
+    plan = json.loads(plan_file.read_text())
     for of in ('pieces', 'cloth', 'lay'):
         for side in ('right', 'wrong'):
-            svg, plan_file = folder / 'a.svg', folder / 'plan.json'
             subprocess.run([squab_cut, job, '--svg', svg, '--of', of, '--marked-on', side],
                            check=True, stderr=subprocess.DEVNULL)
-            subprocess.run([squab_cut, job, '--plan', plan_file], check=True,
-                           stderr=subprocess.DEVNULL)
             run('xmllint', '--noout', '--nonet', svg)
-            plan = json.loads(plan_file.read_text())
             copies = placed.expected(plan, of, side == 'wrong')
             name = f'{job.name} {of} {side}'
             drawing = Drawing(svg)

@@ -153,6 +153,36 @@ test_what_is_left_out (void)
                      SQ_LAYER_CUT_INSIDE);
 }
 
+/* Cut lines in one file and sew lines in another lie on each other; and names of strips are on the
+ * drawing, too. */
+static void
+test_fits_together (void)
+{
+  g_autoptr (SqLays) lays = lays_of ("bay-seat.squab");
+
+  for (guint of = 0; of <= SQ_CUT_LAYS; of++)
+    for (guint wrong_side = 0; wrong_side < 2; wrong_side++)
+      {
+        SqCutChoice choice = { (SqCutOf) of, SQ_LINES_ALL, .wrong_side = wrong_side == 1 };
+        g_autoptr (SqCutDrawing) all = sq_cut_drawing_new (lays, &choice);
+        for (guint k = 0; sq_cut_lines_names[k] != NULL; k++)
+          {
+            choice.lines = 1U << k;
+            g_autoptr (SqCutDrawing) some = sq_cut_drawing_new (lays, &choice);
+            g_assert_cmpmem (&some->box, sizeof (SqBox), &all->box, sizeof (SqBox));
+            for (guint i = 0; i < all->places->len; i++)
+              {
+                g_assert_cmpfloat (sq_cut_place (some, i)->at.x, ==, sq_cut_place (all, i)->at.x);
+                g_assert_cmpfloat (sq_cut_place (some, i)->at.y, ==, sq_cut_place (all, i)->at.y);
+              }
+          }
+        for (guint i = 0; i < all->texts->len; i++)
+          g_assert_cmpfloat (sq_cut_text (all->texts, i)->at.y
+                                 + sq_cut_text (all->texts, i)->height_mm,
+                             <=, all->box.max.y);
+      }
+}
+
 /* Every file has a name of its own. */
 static void
 test_names (void)
@@ -177,6 +207,7 @@ main (int argc, char **argv)
   g_test_add_func ("/cut drawing/pieces", test_pieces);
   g_test_add_func ("/cut drawing/lay", test_lay);
   g_test_add_func ("/cut drawing/what is left out", test_what_is_left_out);
+  g_test_add_func ("/cut drawing/fits together", test_fits_together);
   g_test_add_func ("/cut drawing/names", test_names);
   return g_test_run ();
 }
