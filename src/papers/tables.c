@@ -3,7 +3,8 @@
 
 #include <string.h>
 
-#define ABOVE_MM 5.0 /* the heading */
+#define ABOVE_MM 5.0 /* the heading; a table that has none */
+#define BARE_ABOVE_MM 1.5
 #define GAP_MM 4.0
 /* No column of words is made narrower. */
 #define LEAST_MM 24.0
@@ -124,6 +125,14 @@ grid_init (Grid *grid, SqPages *pages, const SqSheetTable *table)
   narrow (grid, area.max.x - area.min.x);
 }
 
+/* The heading and what is free above it. */
+static double
+heading_height_mm (const SqSheetTable *table)
+{
+  return table->heading[0] != '\0' ? ABOVE_MM + sq_type_height_mm (&sq_type_heading, 1) + 1
+                                   : BARE_ABOVE_MM;
+}
+
 double
 sq_pages_table_height_mm (SqPages *pages, const SqSheetTable *table)
 {
@@ -132,8 +141,7 @@ sq_pages_table_height_mm (SqPages *pages, const SqSheetTable *table)
   if (table->rows->len == 0)
     return 0;
   grid_init (&grid, pages, table);
-  double height_mm = ABOVE_MM + sq_type_height_mm (&sq_type_heading, 1) + 1
-                     + table_height_mm (&grid);
+  double height_mm = heading_height_mm (table) + table_height_mm (&grid);
   g_free (grid.widths_mm);
   return height_mm;
 }
@@ -146,8 +154,9 @@ sq_pages_table (SqPages *pages, const SqSheetTable *table)
   if (table->rows->len == 0)
     return;
   grid_init (&grid, pages, table);
-  sq_pages_gap (pages, ABOVE_MM);
-  sq_pages_heading (pages, table->heading, fmin (table_height_mm (&grid), MOST_WHOLE_MM));
+  sq_pages_gap (pages, table->heading[0] != '\0' ? ABOVE_MM : BARE_ABOVE_MM);
+  if (table->heading[0] != '\0')
+    sq_pages_heading (pages, table->heading, fmin (table_height_mm (&grid), MOST_WHOLE_MM));
   if (table->heads != NULL)
     add_row (&grid, table->heads, &head_type,
              row_height_mm (&grid, g_ptr_array_index (table->rows, 0), &sq_type_text) + ROW_GAP_MM);

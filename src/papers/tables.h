@@ -5,7 +5,7 @@
 #include "papers/pages.h"
 #include "words/cut-sheet.h"
 
-/* Adds @table with its heading, nothing if it has no rows. Columns are as wide as their texts ask
+/* Adds @table with its heading ("": none), nothing if it has no rows. Columns are as wide as their texts ask
  * for; where that is too much, those of words are wrapped. Rows are never torn. */
 void sq_pages_table (SqPages *pages, const SqSheetTable *table);
 /* The height that takes, heading and all. */

@@ -15,6 +15,16 @@ sq_spread_cloth (const SqSpread *spread)
   return sq_lays_cloth (spread->lays, spread->cloth);
 }
 
+/* Cloth @index as it is cut, and how deep. */
+static const SqClothLay *
+cut_as (const SqSpreads *spreads, guint index, guint *plies)
+{
+  const SqClothLay *own = sq_lays_cloth (spreads->lays, index);
+
+  *plies = is_lot (own) ? sq_plies_best (own->plies)->plies : 1;
+  return is_lot (own) ? sq_lays_cloth (spreads->of_plies, index) : own;
+}
+
 static void
 add_cloth (SqSpreads *spreads, guint index)
 {
@@ -126,11 +136,12 @@ add_single (GArray *bundles, SqBundle bundle)
     g_array_append_val (bundles, one);
 }
 
-/* What is wanted of @cloth, as it is cut, and not in its lay: placed pieces stand by item and copy. */
+/* What is wanted of cloth @index and not in its lay: placed pieces stand by item and copy. */
 static void
-add_unlaid (GArray *bundles, const SqSpreads *spreads, const SqClothLay *cloth, guint plies,
-            const GArray *entries)
+add_unlaid (GArray *bundles, const SqSpreads *spreads, guint index, const GArray *entries)
 {
+  guint plies;
+  const SqClothLay *cloth = cut_as (spreads, index, &plies);
   const GArray *placed = cloth->lay->placed;
   guint next = 0;
 
@@ -147,6 +158,19 @@ add_unlaid (GArray *bundles, const SqSpreads *spreads, const SqClothLay *cloth, 
     }
 }
 
+guint
+sq_spreads_n_unlaid (const SqSpreads *spreads, guint index)
+{
+  guint plies, count = 0;
+  const SqClothLay *cloth = cut_as (spreads, index, &plies);
+
+  if (plies > 1)
+    return sq_plies_best (sq_lays_cloth (spreads->lays, index)->plies)->unlaid;
+  for (guint i = 0; i < cloth->lay->unlaid->len; i++)
+    count += g_array_index (cloth->lay->unlaid, SqUnlaid, i).count;
+  return count;
+}
+
 GArray *
 sq_spreads_bundles (const SqSpreads *spreads, const GArray *entries)
 {
@@ -155,13 +179,6 @@ sq_spreads_bundles (const SqSpreads *spreads, const GArray *entries)
   for (guint i = 0; i < spreads->all->len; i++)
     add_laid (bundles, spreads, i, entries);
   for (guint i = 0; i < spreads->lays->cloths->len; i++)
-    {
-      const SqClothLay *own = sq_lays_cloth (spreads->lays, i);
-      if (is_lot (own))
-        add_unlaid (bundles, spreads, sq_lays_cloth (spreads->of_plies, i),
-                    sq_plies_best (own->plies)->plies, entries);
-      else
-        add_unlaid (bundles, spreads, own, 1, entries);
-    }
+    add_unlaid (bundles, spreads, i, entries);
   return bundles;
 }

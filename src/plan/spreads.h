@@ -44,6 +44,9 @@ const SqClothLay *sq_spread_cloth (const SqSpread *spread);
 /* What becomes of @placed, of the lay of spread @i. */
 SqBundle sq_spreads_bundle (const SqSpreads *spreads, guint i, const SqPlaced *placed);
 
+/* How many copies of what is cut from cloth @index no lay could take. */
+guint sq_spreads_n_unlaid (const SqSpreads *spreads, guint index);
+
 /* All pieces in the order in which they come off the table, spread by spread from the cut end on;
  * those no lay could take come last, each alone; SQ_LAY_MOST_PIECES in all. @entries (of guint,
  * ascending; NULL: all): only of these lines of the cut list. New array of SqBundle. */
