@@ -2,6 +2,7 @@
 /* Labels to stick or pin on pieces: one for each, of a lot one for each bundle, in the order in which
  * they come off the table. The number and the name are what is looked for across a table, so they
  * are large; what there is no room for on a small label is left out, the least important first. */
+#include "papers/arrow.h"
 #include "papers/kinds.h"
 #include "papers/pages.h"
 #include "papers/piece-drawing.h"
@@ -120,21 +121,8 @@ arrows_of (const Label *label, const SqLabelText *text, double up_rad, double mo
 static void
 add_arrow (Label *label, SqPoint middle, double angle_rad, double length_mm)
 {
-  SqVector along = sq_turned (sq_point (length_mm / 2, 0), angle_rad);
-  SqPoint tip = sq_add (middle, along), base = sq_moved (tip, along, -0.8);
-  const SqNode head[] = { { tip, 0, 0 },
-                          { sq_moved (base, sq_left (along), 0.45), 0, 0 },
-                          { sq_moved (base, sq_left (along), -0.45), 0, 0 } };
-  const SqNode shaft[] = {
-    { sq_moved (base, sq_left (along), 0.12), 0, 0 },
-    { sq_moved (base, sq_left (along), -0.12), 0, 0 },
-    { sq_sub (sq_sub (middle, along), sq_scale (sq_left (along), 0.12)), 0, 0 },
-    { sq_add (sq_sub (middle, along), sq_scale (sq_left (along), 0.12)), 0, 0 }
-  };
-
-  sq_scene_begin_colour (label->scene, 0x000000, 1);
-  sq_scene_add_nodes (label->scene, head, G_N_ELEMENTS (head), TRUE);
-  sq_scene_add_nodes (label->scene, shaft, G_N_ELEMENTS (shaft), TRUE);
+  sq_set_arrow (label->scene, middle, sq_turned (sq_point (1, 0), angle_rad), length_mm,
+                0.4 * length_mm);
 }
 
 /* The face above FRONT, its arrow at their right; at the left of them the cloth's up. */

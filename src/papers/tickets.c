@@ -4,6 +4,7 @@
 #include "papers/kinds.h"
 #include "papers/lay-drawing.h"
 #include "papers/tables.h"
+#include "words/cautions.h"
 #include "words/names.h"
 #include "words/paper-words.h"
 #include "words/strip-words.h"
@@ -12,7 +13,7 @@
 
 #define GAP_MM 2.0
 /* Of the drawing: on half a page, and on one that is the ticket's own. */
-#define SMALL_DRAWING_MM 27.0
+#define SMALL_DRAWING_MM 24.0
 #define LARGE_DRAWING_MM 60.0
 #define HALF_PAGE 0.56       /* or a little more: the other ticket may be shorter */
 #define LEAST_DRAWING_MM 8.0 /* what would be lower shows nothing */
@@ -22,7 +23,7 @@
 #define RULE_GAP_MM 1.5
 
 /* Between two tickets. */
-#define SNIP_MM 11.0
+#define SNIP_MM 9.0
 #define SCISSORS_MM 5.0
 
 static const SqType cloth_type = { 6.4, TRUE, SQ_TONE_INK };
@@ -33,6 +34,7 @@ typedef struct
   SqPages *pages;
   const SqPaperSpec *spec;
   SqSpreads *spreads;
+  char *cautions; /* at the end of each */
 } Tickets;
 
 static double
@@ -212,7 +214,8 @@ static double
 texts_height_mm (const Tickets *tickets, const SqSpread *spread, const SqSheetTable *table)
 {
   return head_height_mm (tickets, spread) + sq_pages_table_height_mm (tickets->pages, table)
-         + GAP_MM + 3 * BOX_ROW_MM;
+         + GAP_MM + 3 * BOX_ROW_MM
+         + sq_paragraph_height_mm (width_mm (tickets), &sq_type_small, tickets->cautions);
 }
 
 /* How high its drawing may be: small where the ticket is about half a page then. */
@@ -269,6 +272,7 @@ add_ticket (const Tickets *tickets, guint i)
   add_drawing (tickets, spread, most_mm);
   sq_pages_table (tickets->pages, &table);
   add_boxes (tickets);
+  sq_pages_paragraph (tickets->pages, &sq_type_small, tickets->cautions);
   sq_sheet_table_clear (&table);
 }
 
@@ -292,12 +296,22 @@ add_unlaid (const Tickets *tickets, guint index)
   return TRUE;
 }
 
+static char *
+cautions_text (const SqPlan *plan)
+{
+  g_autoptr (GPtrArray) cautions = sq_words_cutting_cautions (plan);
+
+  g_ptr_array_add (cautions, NULL);
+  return g_strjoinv (" ", (char **) cautions->pdata);
+}
+
 void
 sq_tickets_make (SqPaper *paper, const SqPaperSpec *spec)
 {
   g_autofree char *title = sq_words_paper_title (spec->lays->plan->job);
   g_autoptr (SqSpreads) spreads = sq_spreads_new (spec->lays);
-  Tickets tickets = { sq_pages_new (spec, FALSE, title), spec, spreads };
+  g_autofree char *cautions = cautions_text (spec->lays->plan);
+  Tickets tickets = { sq_pages_new (spec, FALSE, title), spec, spreads, cautions };
   gboolean any = spreads->all->len > 0;
 
   for (guint i = 0, next = 0; i < spec->lays->cloths->len; i++)

@@ -327,8 +327,9 @@ def check_papers(squab_cut, path, paper, folder):
 
     check_cut_list(squab_cut, path, folder, job, plan, unit, how)
     check_layout(squab_cut, path, folder, job, unit, how)
+    squab(squab_cut, path, *how, *(word for kind in WITH_FOOT
+                                   for word in (f'--{kind}', folder / f'{kind}.pdf')))
     for kind in WITH_FOOT:
-        squab(squab_cut, path, f'--{kind}', folder / f'{kind}.pdf', *how)
         check_foots(f'{job}: {kind}', read_pages(folder / f'{kind}.pdf'))
     check_headings(job, pages)
 
