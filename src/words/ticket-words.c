@@ -110,7 +110,7 @@ add_sum (SqSheetTable *table, guint each, guint plies, guint spares)
 {
   char *cells[] = {
     g_strdup (""),     g_strdup (_ ("All pieces")), g_strdup (""),
-    count_text (each), count_text (each * plies),      count_text (spares),
+    count_text (each), count_text (each * plies),   count_text (spares),
   };
 
   sq_sheet_table_add (table, cells);
