@@ -16,6 +16,15 @@ sq_pattern_posed (SqPatternPose pose, SqVector v)
   return v;
 }
 
+SqBox
+sq_pattern_box_turned (SqBox box, guint quarters)
+{
+  SqPatternPose pose = { FALSE, quarters };
+
+  return sq_box_with (sq_box_with (sq_box_empty (), sq_pattern_posed (pose, box.min)),
+                      sq_pattern_posed (pose, box.max));
+}
+
 SqPath *
 sq_pattern_path_posed (SqPatternPose pose, const SqPath *path)
 {
@@ -80,13 +89,16 @@ add_marked (Drawing *d, SqMarkKind kind, SqPen pen)
     }
 }
 
-/* Where there is no cut line, a tick begins at the sew line, as deep. */
+/* Where there is no cut line, a notch begins at the sew line, as deep; a clip, which ends there, must
+ * not seem to go beyond. */
 static SqSegment
 tick_at_sew (const SqMark *mark, SqSegment tick)
 {
   SqVector in = sq_unit (sq_sub (tick.to, tick.from));
   SqPoint foot = sq_moved (tick.from, in, sq_dot (sq_sub (mark->at, tick.from), in));
 
+  if (mark->kind == SQ_MARK_CLIP)
+    return tick;
   return (SqSegment){ foot, sq_moved (foot, in, mark->depth_mm), 0 };
 }
 

@@ -15,6 +15,8 @@ typedef struct
 } SqPatternPose;
 
 SqVector sq_pattern_posed (SqPatternPose pose, SqVector v);
+/* A box, turned alone. */
+SqBox sq_pattern_box_turned (SqBox box, guint quarters);
 /* New path. Open ones begin at the image of their first point. */
 SqPath *sq_pattern_path_posed (SqPatternPose pose, const SqPath *path);
 
@@ -31,7 +33,7 @@ const GPtrArray *sq_pattern_rings (const SqPiece *piece, SqPatternLines lines);
 
 /* All lines of @piece as @pose has it, in the order of painting: sew line and folds, zip, stay
  * stitches, carried corners, the ticks of notches and clips, the cut line last and strongest. With
- * sew lines only these are solid, and the ticks begin there, inward. New array of SqPatternLine, its
+ * sew lines only these are solid, and notches begin there, inward. New array of SqPatternLine, its
  * own. */
 GArray *sq_pattern_lines_new (const SqPiece *piece, SqPatternLines lines, SqPatternPose pose);
 SqBox sq_pattern_lines_box (const GArray *lines);

@@ -183,15 +183,18 @@ grown (SqBox box, double by)
   return (SqBox){ sq_sub (box.min, sq_point (by, by)), sq_add (box.max, sq_point (by, by)) };
 }
 
-/* What of the sheet may have words at all: not where another sheet is laid over it. */
+/* What of the sheet may have words at all: not where another sheet is laid over it, and nothing
+ * beyond @on_it. */
 static SqBox
-wordy_box (const SqPattern *pattern, const SqPatternPiece *piece, const SqPatternPart *part,
-           const SqPatternSheet *sheet, SqBox on_it)
+wordy_box (const SqPattern *pattern, const SqPatternPart *part, const SqPatternSheet *sheet,
+           SqBox on_it)
 {
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
   double band = fmax (pattern->choice.overlap_mm, SQ_PATTERN_BAND_MM) + 1;
   SqPatternSides sides = sq_pattern_sides (piece, part);
-  SqBox box = sheet->box;
+  SqBox box = sq_pattern_window (pattern->sheets, part, sheet);
 
+  box = (SqBox){ sq_add (box.min, part->at), sq_add (box.max, part->at) };
   box.min.x = fmax (box.min.x + (sides.left ? band : 0), on_it.min.x);
   box.min.y = fmax (box.min.y + (sides.below ? band : 0), on_it.min.y);
   box.max.x = fmin (box.max.x - (sides.right ? band : 0), on_it.max.x);
@@ -200,9 +203,9 @@ wordy_box (const SqPattern *pattern, const SqPatternPiece *piece, const SqPatter
 }
 
 static SqFreeRoom *
-room_on (const SqPattern *pattern, const SqPatternPiece *piece, const SqPatternPart *part,
-         guint sheet)
+room_on (const SqPattern *pattern, const SqPatternPart *part, guint sheet)
 {
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
   const GPtrArray *rings = sq_pattern_rings (piece->piece, pattern->choice.lines);
   g_autoptr (GPtrArray) posed = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
   g_autoptr (GArray) lines = piece->lines != NULL
@@ -215,7 +218,7 @@ room_on (const SqPattern *pattern, const SqPatternPiece *piece, const SqPatternP
       g_autoptr (SqPath) ring = sq_pattern_path_posed (part->pose, g_ptr_array_index (rings, i));
       g_ptr_array_add (posed, on_page (ring, part->at));
     }
-  SqFreeRoom *room = sq_free_room_new (wordy_box (pattern, piece, part,
+  SqFreeRoom *room = sq_free_room_new (wordy_box (pattern, part,
                                                   sq_pattern_sheet (pattern->sheets, sheet),
                                                   sq_path_box (g_ptr_array_index (posed, 0))));
   for (guint i = 0; i < lines->len; i++)
@@ -351,22 +354,20 @@ part_on (const SqPattern *pattern, guint index, guint sheet)
   return NULL;
 }
 
-/* The best spot for @block on any of the piece's sheets. */
+/* The best spot for @block in any of @rooms, the first of which is that of sheet @first. */
 static Spot
-find_spot (const SqPattern *pattern, guint index, const Block *block, GPtrArray *rooms)
+find_spot (const Block *block, const GPtrArray *rooms, guint first)
 {
-  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, index);
   Spot spot = { .em_mm = 0 };
 
   for (guint i = 0; i < rooms->len; i++)
-    try_room (g_ptr_array_index (rooms, i), block, piece->first + i, &spot);
+    try_room (g_ptr_array_index (rooms, i), block, first + i, &spot);
   return spot;
 }
 
 /* All that there is to say if it can be read, in as many lines as make it largest; else less of it. */
 static Spot
-lay_block (const SqPattern *pattern, guint index, Block *block, const GPtrArray *notes,
-           GPtrArray *rooms)
+lay_block (Block *block, const GPtrArray *notes, const GPtrArray *rooms, guint first)
 {
   const guint shares[] = { 1, 2, 3, 6 };
   Spot best = { .em_mm = 0 };
@@ -378,7 +379,7 @@ lay_block (const SqPattern *pattern, guint index, Block *block, const GPtrArray 
         {
           guint n_lines = (n + shares[i] - 1) / shares[i];
           set_lines (block, notes, n, n_lines);
-          Spot spot = find_spot (pattern, index, block, rooms);
+          Spot spot = find_spot (block, rooms, first);
           if (spot.em_mm <= best.em_mm)
             continue;
           best = spot;
@@ -394,41 +395,88 @@ lay_block (const SqPattern *pattern, guint index, Block *block, const GPtrArray 
   return best;
 }
 
+static void
+add_arrows (Block *block, const SqPattern *pattern, const SqPatternPiece *piece, SqPatternPose pose)
+{
+  double up = up_rad (pattern->plan, piece->piece);
+  SqVector way;
+  const char *word;
+
+  if (way_of (piece, &way, &word))
+    add_arrow (block, pose, way, word);
+  if (!isnan (up))
+    add_arrow (block, pose, sq_turned (sq_point (1, 0), up), sq_words_pattern_up ());
+}
+
+/* Sets @notes, name and arrows of @part's piece, and its grain, where there is most room for them in
+ * @rooms. On which sheet. */
+static guint
+set_notes (const SqPattern *pattern, const SqPatternPart *part, const GPtrArray *notes,
+           const GPtrArray *rooms, guint first, SqSceneBuilder *to)
+{
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
+  Block block = { .name = sq_words_pattern_name (pattern->plan, piece->entry),
+                  .lines = g_ptr_array_new_with_free_func (g_free) };
+  SqVector grain = sq_turned (sq_point (1, 0), piece->piece->grain_rad);
+
+  add_arrows (&block, pattern, piece, part->pose);
+  Spot spot = lay_block (&block, notes, rooms, first);
+  if (spot.em_mm > 0)
+    {
+      SqFreeRoom *room = g_ptr_array_index (rooms, spot.sheet - first);
+      sq_free_room_block_box (room, grown (set_block (to, &block, &spot), 1));
+      grain = sq_pattern_posed (part->pose, grain);
+      set_grain (to, room, atan2 (grain.y, grain.x));
+    }
+  g_ptr_array_unref (block.lines);
+  g_free (block.name);
+  return spot.em_mm > 0 ? spot.sheet : first;
+}
+
+static GPtrArray *
+notes_of (const SqPattern *pattern, const SqPatternPiece *piece)
+{
+  return sq_words_pattern_notes (pattern->plan, piece->entry, pattern->choice.lines,
+                                 pattern->wrong_side, sq_pattern_is_own_mirror (piece->piece),
+                                 &pattern->style);
+}
+
 static SqPatternNotes
 make_notes (const SqPattern *pattern, guint index)
 {
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, index);
   g_autoptr (GPtrArray) rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
-  SqPatternPose pose = part_on (pattern, index, piece->first)->pose;
+  g_autoptr (GPtrArray) notes = notes_of (pattern, piece);
   SqSceneBuilder *builder = sq_scene_builder_new ();
-  Block block = { .lines = g_ptr_array_new_with_free_func (g_free) };
-  SqVector way;
-  const char *word;
 
   for (guint i = piece->first; i <= piece->last && i < piece->first + MOST_SHEETS; i++)
-    g_ptr_array_add (rooms, room_on (pattern, piece, part_on (pattern, index, i), i));
-  if (way_of (piece, &way, &word))
-    add_arrow (&block, pose, way, word);
-  double up = up_rad (pattern->plan, piece->piece);
-  if (!isnan (up))
-    add_arrow (&block, pose, sq_turned (sq_point (1, 0), up), sq_words_pattern_up ());
-  block.name = sq_words_pattern_name (pattern->plan, piece->entry);
-  g_autoptr (GPtrArray) notes = sq_words_pattern_notes (
-      pattern->plan, piece->entry, pattern->choice.lines, pattern->wrong_side,
-      sq_pattern_is_own_mirror (piece->piece), &pattern->style);
-  Spot spot = lay_block (pattern, index, &block, notes, rooms);
-  if (spot.em_mm > 0)
+    g_ptr_array_add (rooms, room_on (pattern, part_on (pattern, index, i), i));
+  guint sheet = set_notes (pattern, part_on (pattern, index, piece->first), notes, rooms,
+                           piece->first, builder);
+  return (SqPatternNotes){ sq_scene_builder_end (builder), sheet };
+}
+
+void
+sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, guint sheet,
+                        SqSceneBuilder *to)
+{
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
+  g_autoptr (GPtrArray) rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
+  g_autoptr (GPtrArray) notes = notes_of (pattern, piece);
+  g_autoptr (GArray) diagonals = sq_corner_diagonals (piece->corners);
+
+  for (guint i = 0; i < diagonals->len; i++)
     {
-      SqFreeRoom *room = g_ptr_array_index (rooms, spot.sheet - piece->first);
-      SqVector grain = sq_pattern_posed (pose,
-                                         sq_turned (sq_point (1, 0), piece->piece->grain_rad));
-      sq_free_room_block_box (room, grown (set_block (builder, &block, &spot), 1));
-      set_grain (builder, room, atan2 (grain.y, grain.x));
+      SqDiagonal across = g_array_index (diagonals, SqDiagonal, i);
+      double mm = sq_distance (sq_corner_point (piece->corners, across.a),
+                               sq_corner_point (piece->corners, across.b));
+      if (piece->corners->patch_of[across.a] == part->patch
+          || piece->corners->patch_of[across.b] == part->patch)
+        g_ptr_array_insert (notes, 1,
+                            sq_words_corner_distance (across.a, across.b, mm, &pattern->style));
     }
-  g_ptr_array_unref (block.lines);
-  g_free (block.name);
-  return (SqPatternNotes){ sq_scene_builder_end (builder),
-                           spot.em_mm > 0 ? spot.sheet : piece->first };
+  g_ptr_array_add (rooms, room_on (pattern, part, sheet));
+  set_notes (pattern, part, notes, rooms, sheet, to);
 }
 
 SqScene *

@@ -5,6 +5,7 @@
 #include "words/cautions.h"
 #include "words/paper-words.h"
 #include "words/pattern-words.h"
+#include "words/piece-names.h"
 
 /* Of a piece's place in the list, mm. */
 #define CELL_MM 84.0
@@ -20,8 +21,16 @@
 #define TILE_LEAST_EM_MM 2.2
 #define TILE_READ_EM_MM 1.2
 
+/* Of a piece of which only corners are drawn, and the letters beside it. */
+#define CORNER_MAP_MOST_MM 40.0
+#define LETTER_MM 4.0
+#define LETTER_EM_MM 2.8
+
 /* More sheets than this are not drawn one by one. */
 #define MOST_TILES 4000
+
+/* Left at the end of a roll's page: what is kept together must not be torn for want of a little. */
+#define ROLL_REST_MM 24.0
 
 /* Cautions that have to do with cutting come first: blades; heat. */
 #define N_CAUTIONS 2
@@ -71,6 +80,16 @@ add_head (Overview *o, const SqPaperSpec *spec)
 
 /* --- maps ----------------------------------------------------------------------------------- */
 
+static SqBox
+points_box (const SqPatternCorners *corners)
+{
+  SqBox box = sq_box_empty ();
+
+  for (guint i = 0; i < corners->points->len; i++)
+    box = sq_box_with (box, sq_corner_point (corners, i));
+  return box;
+}
+
 /* A piece as it stands in the list. */
 typedef struct
 {
@@ -111,6 +130,18 @@ scale_map (Cell *cell, double width_mm, double most_mm)
   cell->scale = fmin (width_mm / across_mm, most_mm / along_mm);
   cell->width_mm = across_mm * cell->scale;
   cell->height_mm = along_mm * cell->scale;
+}
+
+static void
+scale_corners (Cell *cell, double width_mm)
+{
+  SqBox box = points_box (cell->piece->corners);
+  SqVector size = sq_sub (box.max, box.min);
+  const double beside = 2 * LETTER_MM;
+
+  cell->scale = fmin ((width_mm - beside) / size.x, (CORNER_MAP_MOST_MM - beside) / size.y);
+  cell->width_mm = size.x * cell->scale + beside;
+  cell->height_mm = size.y * cell->scale + beside;
 }
 
 static void
@@ -170,12 +201,44 @@ add_outline (const Overview *o, SqSceneBuilder *scene, const Cell *cell, SqPoint
     }
 }
 
+/* A piece of which only corners are drawn, with their letters. */
+static void
+add_corner_map (const Overview *o, const Cell *cell, SqPoint corner)
+{
+  const SqPatternCorners *corners = cell->piece->corners;
+  SqSceneBuilder *scene = sq_pages_scene (o->pages);
+  g_autofree SqNode *nodes = g_new0 (SqNode, corners->points->len);
+  SqBox box = points_box (corners);
+  SqPoint middle = sq_between (box.min, box.max, 0.5);
+
+  for (guint i = 0; i < corners->points->len; i++)
+    {
+      SqPoint at = sq_corner_point (corners, i);
+      SqVector out = sq_unit (sq_sub (at, middle));
+      g_autofree char *letter = sq_words_letters (i);
+      nodes[i].at = sq_moved (corner, sq_sub (at, sq_point (box.min.x, box.max.y)), cell->scale);
+      nodes[i].at = sq_add (nodes[i].at, sq_point (LETTER_MM, -LETTER_MM));
+      sq_scene_add_text (scene,
+                         &(SqText){ .at = sq_moved (nodes[i].at, out, LETTER_MM / 2),
+                                    .em_mm = LETTER_EM_MM,
+                                    .width_mm = sq_text_width_em (letter, FALSE) * LETTER_EM_MM,
+                                    .text = letter });
+    }
+  sq_scene_begin_stroke (scene, SQ_PEN_CUT);
+  sq_scene_add_nodes (scene, nodes, corners->points->len, TRUE);
+}
+
 static void
 add_map (const Overview *o, const Cell *cell, SqPoint corner)
 {
   const SqPatternGrid *grid = cell->piece->grid;
   SqSceneBuilder *scene = sq_pages_scene (o->pages);
 
+  if (cell->piece->corners != NULL)
+    {
+      add_corner_map (o, cell, corner);
+      return;
+    }
   if ((gsize) grid->columns * grid->rows <= MOST_TILES)
     for (guint row = 0; row < grid->rows; row++)
       for (guint column = 0; column < grid->columns; column++)
@@ -190,6 +253,8 @@ make_cell (const Overview *o, const SqPatternPiece *piece)
 {
   Cell cell = { piece, 0, 0, 0, FALSE };
 
+  if (piece->corners != NULL)
+    scale_corners (&cell, fmin (CELL_MM, area_width_mm (o)));
   if (piece->grid == NULL || piece->grid->n_used < 2)
     return cell;
   scale_map (&cell, fmin (CELL_MM, area_width_mm (o)), MAP_MOST_MM);
@@ -214,6 +279,8 @@ pages_text (const Overview *o, const SqPatternPiece *piece)
   const SqPatternSheets *sheets = o->pattern->sheets;
   guint first = o->n_before + piece->first + 1, last = o->n_before + piece->last + 1;
 
+  if (piece->corners != NULL)
+    return sq_words_pattern_corners_on (first, last);
   if (piece->grid == NULL)
     return sq_words_pattern_on_page (first);
   const SqPatternPart *a = sq_pattern_part (sheets,
@@ -263,6 +330,15 @@ add_row (const Overview *o, const GArray *cells, guint first)
 }
 
 static gboolean
+has_corners (const SqPatternSheets *sheets)
+{
+  for (guint i = 0; i < sheets->pieces->len; i++)
+    if (sq_pattern_piece (sheets, i)->corners != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
 has_left_out (const SqPatternSheets *sheets)
 {
   for (guint i = 0; i < sheets->pieces->len; i++)
@@ -289,6 +365,8 @@ add_list (const Overview *o)
   sq_pages_heading (o->pages, sq_words_pattern_pieces (), 20);
   if (has_left_out (o->pattern->sheets))
     sq_pages_paragraph (o->pages, &sq_type_small, sq_words_pattern_left_out ());
+  if (has_corners (o->pattern->sheets))
+    sq_pages_paragraph (o->pages, &sq_type_small, sq_words_pattern_corners ());
   sq_pages_gap (o->pages, 1.5);
   for (guint i = 0; i < cells->len;)
     i += add_row (o, cells, i);
@@ -337,7 +415,7 @@ sq_pattern_overview (SqPattern *pattern, const SqPaperSpec *spec, GArray *out)
     size.y = SQ_PATTERN_LONGEST_MM;
   GArray *pages = make (pattern, spec, size, 1, &room_mm);
   if (is_roll && pages->len == 1)
-    size.y -= room_mm;
+    size.y -= fmax (room_mm - ROLL_REST_MM, 0);
   if (is_roll || pages->len > 1)
     {
       guint n = pages->len;

@@ -3,6 +3,7 @@
 
 #include "geometry/box-clip.h"
 #include "papers/pattern-notes.h"
+#include "papers/pattern-patch.h"
 #include "papers/typeset.h"
 #include "words/paper-words.h"
 #include "words/pattern-words.h"
@@ -14,8 +15,10 @@
 /* A match mark for every so many mm of an edge, at least two. */
 #define MATCH_APART_MM 600.0
 
-/* The name of the sheet beyond an edge: from the edge, and along it where no line is. */
+/* The name of the sheet beyond an edge: from the edge, or deeper, and along it where no line is. */
 #define BEYOND_MM 5.0
+#define BEYOND_DEEPER_MM 4.5
+#define BEYOND_DEEP 2
 #define BEYOND_STEPS 24
 
 static const SqType page_type = { 5.2, TRUE, SQ_TONE_INK };
@@ -66,8 +69,7 @@ add_lines (Page *page, const SqPatternPart *part)
                                  ? g_array_ref (piece->lines)
                                  : sq_pattern_lines_new (piece->piece, page->pattern->choice.lines,
                                                          part->pose);
-  SqBox window = { sq_sub (page->sheet->box.min, part->at),
-                   sq_sub (page->sheet->box.max, part->at) };
+  SqBox window = sq_pattern_window (page->pattern->sheets, part, page->sheet);
   gint pen = -1;
 
   for (guint i = 0; i < lines->len; i++)
@@ -85,11 +87,17 @@ add_lines (Page *page, const SqPatternPart *part)
 }
 
 static void
-add_notes (Page *page, guint piece)
+add_notes (Page *page, const SqPatternPart *part)
 {
   guint sheet;
-  g_autoptr (SqScene) notes = sq_pattern_notes (page->pattern, piece, &sheet);
 
+  if (sq_pattern_piece (page->pattern->sheets, part->piece)->corners != NULL)
+    {
+      sq_pattern_add_patch (page->pattern, part, page->to);
+      sq_pattern_patch_notes (page->pattern, part, page->index, page->to);
+      return;
+    }
+  g_autoptr (SqScene) notes = sq_pattern_notes (page->pattern, part->piece, &sheet);
   if (sheet == page->index)
     sq_scene_add_scene (page->to, notes, sq_point (0, 0), 1);
 }
@@ -181,10 +189,12 @@ add_beyond (Page *page, const Edge *edge, guint column, guint row)
                             SQ_TEXT_HEIGHT_EM * beyond_type.em_mm / 2);
   SqPoint at = { 0, 0 };
 
-  for (guint i = 0; i < BEYOND_STEPS; i++)
+  for (guint i = 0; i < BEYOND_DEEP * BEYOND_STEPS; i++)
     {
-      at = sq_moved (sq_between (edge->from, edge->to, along_edge (edge, i)), edge->in,
-                     fmax (deep_mm, fabs (sq_dot (half, edge->in)) + 0.5));
+      double in_mm = fmax (deep_mm, fabs (sq_dot (half, edge->in)) + 0.5)
+                     + i / BEYOND_STEPS * BEYOND_DEEPER_MM;
+      at = sq_moved (sq_between (edge->from, edge->to, along_edge (edge, i % BEYOND_STEPS)),
+                     edge->in, in_mm);
       if (is_free (page, (SqBox){ sq_sub (at, half), sq_add (at, half) }))
         break;
     }
@@ -238,6 +248,22 @@ add_edges (Page *page, const SqPatternPart *part)
 
 /* --- the caption -------------------------------------------------------------------------------- */
 
+static guint
+entry_of (const SqPattern *pattern, const SqPatternPart *part)
+{
+  return sq_pattern_piece (pattern->sheets, part->piece)->entry;
+}
+
+/* Whether part @i is the first of its piece on the sheet. */
+static gboolean
+is_new (const SqPatternPart *parts, guint i)
+{
+  for (guint k = 0; k < i; k++)
+    if (parts[k].piece == parts[i].piece)
+      return FALSE;
+  return TRUE;
+}
+
 /* What a sheet is called, and what is on it. */
 static void
 take_names (const Page *page, char **name, char **pieces)
@@ -249,9 +275,8 @@ take_names (const Page *page, char **name, char **pieces)
 
   *name = NULL;
   for (guint i = 0; i < page->sheet->n_parts; i++)
-    g_ptr_array_add (
-        names, sq_words_pattern_name (pattern->plan,
-                                      sq_pattern_piece (pattern->sheets, first[i].piece)->entry));
+    if (is_new (first, i))
+      g_ptr_array_add (names, sq_words_pattern_name (pattern->plan, entry_of (pattern, &first[i])));
   *pieces = sq_words_pattern_together (names);
   if (piece->grid != NULL)
     {
@@ -309,7 +334,7 @@ sq_pattern_page_scene (SqPattern *pattern, guint index)
   for (guint i = 0; i < page.sheet->n_parts; i++)
     add_edges (&page, &parts[i]);
   for (guint i = 0; i < page.sheet->n_parts; i++)
-    add_notes (&page, parts[i].piece);
+    add_notes (&page, &parts[i]);
   add_caption (&page);
   g_ptr_array_unref (page.drawn);
   return sq_scene_builder_end (page.to);

@@ -78,24 +78,18 @@ packing_room_mm (const Division *d)
   return sq_sub (room_mm (d->choice, FALSE), sq_point (2 * INSET_MM, 2 * INSET_MM));
 }
 
-static SqVector
-outline_size (const Division *d, const SqPiece *piece)
-{
-  const GPtrArray *rings = sq_pattern_rings (piece, d->choice->lines);
-
-  return size_of (sq_path_box (g_ptr_array_index (rings, 0)));
-}
-
-/* The rings of a piece, mirrored if the pattern is. */
+/* The cut rings of a piece, mirrored if the pattern is: also where only sew lines are drawn, there is
+ * room for the allowance. */
 static GPtrArray *
 rings_of (const Division *d, const SqPiece *piece)
 {
-  const GPtrArray *rings = sq_pattern_rings (piece, d->choice->lines);
-  SqPatternPose pose = { d->spec->wrong_side, 0 };
   GPtrArray *own = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
 
-  for (guint i = 0; i < rings->len; i++)
-    g_ptr_array_add (own, sq_pattern_path_posed (pose, g_ptr_array_index (rings, i)));
+  for (guint i = 0; i < piece->cut->len; i++)
+    {
+      const SqPath *ring = sq_piece_cut (piece, i);
+      g_ptr_array_add (own, d->spec->wrong_side ? sq_path_mirrored (ring) : sq_path_ref (ring));
+    }
   return own;
 }
 
@@ -105,58 +99,126 @@ clear_to_pack (gpointer data)
   g_ptr_array_unref (((SqToPack *) data)->rings);
 }
 
-static GArray *
-pack (const Division *d)
+/* What is packed: a piece, or one patch of its corners. */
+typedef struct
 {
-  g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (SqToPack));
+  guint piece, patch;
+} Item;
+
+static void
+add_item (GArray *items, GArray *to_pack, Item item, GPtrArray *rings)
+{
+  SqToPack own = { items->len, rings };
+
+  g_array_append_val (items, item);
+  g_array_append_val (to_pack, own);
+}
+
+/* Whether all patches go onto sheets. */
+static gboolean
+patches_go_in (const SqPatternCorners *corners, SqVector room)
+{
+  for (guint i = 0; i < corners->patches->len; i++)
+    if (!goes_in (size_of (sq_corner_patch (corners, i)->window), room))
+      return FALSE;
+  return TRUE;
+}
+
+/* The corners of a piece that does not go onto a sheet; FALSE: it is not one of which they are enough. */
+static gboolean
+add_corners (const Division *d, guint index, GArray *items, GArray *to_pack)
+{
+  SqPatternPiece *piece = sq_pattern_piece (d->sheets, index);
+
+  if (!d->choice->corners_only)
+    return FALSE;
+  piece->corners = sq_pattern_corners_new (piece->piece, d->choice->lines, d->spec->wrong_side);
+  if (piece->corners != NULL && !patches_go_in (piece->corners, packing_room_mm (d)))
+    g_clear_pointer (&piece->corners, sq_pattern_corners_free);
+  for (guint i = 0; piece->corners != NULL && i < piece->corners->patches->len; i++)
+    {
+      SqBox box = sq_corner_patch (piece->corners, i)->window;
+      GPtrArray *rings = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+      g_ptr_array_add (rings, sq_path_new_rectangle (box.min.x, box.min.y, box.max.x, box.max.y));
+      add_item (items, to_pack, (Item){ index, i }, rings);
+    }
+  return piece->corners != NULL;
+}
+
+/* Packs what is drawn whole. New array of SqPacked, whose items are those of @items (of Item). */
+static GArray *
+pack (const Division *d, GArray *items)
+{
+  g_autoptr (GArray) to_pack = g_array_new (FALSE, FALSE, sizeof (SqToPack));
   SqVector room = packing_room_mm (d);
 
-  g_array_set_clear_func (items, clear_to_pack);
+  g_array_set_clear_func (to_pack, clear_to_pack);
   for (guint i = 0; i < d->sheets->pieces->len; i++)
     {
       const SqPiece *piece = sq_pattern_piece (d->sheets, i)->piece;
-      SqToPack item = { i, NULL };
-      if (!goes_in (outline_size (d, piece), room))
-        continue;
-      item.rings = rings_of (d, piece);
-      g_array_append_val (items, item);
+      if (goes_in (size_of (sq_path_box (sq_piece_cut (piece, 0))), room))
+        add_item (items, to_pack, (Item){ i, 0 }, rings_of (d, piece));
+      else
+        add_corners (d, i, items, to_pack);
     }
-  return sq_pattern_pack (items, room);
+  return sq_pattern_pack (to_pack, room);
 }
 
-/* How far down from the top of a sheet's room the packed pieces @from … @to reach. */
+/* The box of what is packed, as it is posed. */
+static SqBox
+packed_box (const Division *d, Item item, SqPatternPose pose)
+{
+  const SqPatternPiece *piece = sq_pattern_piece (d->sheets, item.piece);
+
+  if (piece->corners != NULL)
+    return sq_pattern_box_turned (sq_corner_patch (piece->corners, item.patch)->window,
+                                  pose.quarters);
+  g_autoptr (SqPath) ring = sq_pattern_path_posed (pose, sq_piece_cut (piece->piece, 0));
+  return sq_path_box (ring);
+}
+
+static SqPatternPose
+pose_of (const Division *d, const SqPacked *packed)
+{
+  return (SqPatternPose){ d->spec->wrong_side, packed->quarters };
+}
+
+/* How far down from the top of a sheet's room the packed things @from … @to reach. */
 static double
-packed_height_mm (const Division *d, const GArray *packed, guint from, guint to)
+packed_height_mm (const Division *d, const GArray *items, const GArray *packed, guint from,
+                  guint to)
 {
   double height_mm = 0;
 
   for (guint i = from; i < to; i++)
     {
       const SqPacked *own = &g_array_index (packed, SqPacked, i);
-      const SqPiece *piece = sq_pattern_piece (d->sheets, own->item)->piece;
-      g_autoptr (SqPath) ring = sq_pattern_path_posed (
-          (SqPatternPose){ d->spec->wrong_side, own->quarters },
-          g_ptr_array_index (sq_pattern_rings (piece, d->choice->lines), 0));
-      height_mm = fmax (height_mm, -(sq_path_box (ring).min.y + own->at.y));
+      SqBox box = packed_box (d, g_array_index (items, Item, own->item), pose_of (d, own));
+      height_mm = fmax (height_mm, -(box.min.y + own->at.y));
     }
   return height_mm + 2 * INSET_MM;
 }
 
-/* The sheet of the packed pieces @from … @to. */
+/* The sheet of the packed things @from … @to. */
 static void
-add_packed (Division *d, const GArray *packed, guint from, guint to)
+add_packed (Division *d, const GArray *items, const GArray *packed, guint from, guint to)
 {
-  SqPatternSheet sheet = new_sheet (d, FALSE, packed_height_mm (d, packed, from, to));
+  SqPatternSheet sheet = new_sheet (d, FALSE, packed_height_mm (d, items, packed, from, to));
   SqPoint corner = sq_point (sheet.box.min.x + INSET_MM, sheet.box.max.y - INSET_MM);
 
   for (guint i = from; i < to; i++)
     {
       const SqPacked *own = &g_array_index (packed, SqPacked, i);
-      SqPatternPiece *piece = sq_pattern_piece (d->sheets, own->item);
-      SqPatternPart part = { .piece = own->item,
-                             .pose = { d->spec->wrong_side, own->quarters },
-                             .at = sq_add (corner, own->at) };
-      piece->first = piece->last = d->sheets->sheets->len;
+      Item item = g_array_index (items, Item, own->item);
+      SqPatternPiece *piece = sq_pattern_piece (d->sheets, item.piece);
+      SqPatternPart part = { .piece = item.piece,
+                             .pose = pose_of (d, own),
+                             .at = sq_add (corner, own->at),
+                             .patch = item.patch };
+      if (!piece->is_placed)
+        piece->first = d->sheets->sheets->len;
+      piece->is_placed = TRUE;
+      piece->last = d->sheets->sheets->len;
       g_array_append_val (d->sheets->parts, part);
     }
   add_sheet (d, &sheet);
@@ -239,6 +301,7 @@ add_tiles (Division *d, guint index)
   Tiling tiling = best_tiling (d, piece->piece);
   const SqPatternGrid *grid = tiling.grid;
 
+  g_clear_pointer (&piece->corners, sq_pattern_corners_free);
   piece->lines = tiling.lines;
   piece->grid = tiling.grid;
   piece->is_lying = tiling.is_lying;
@@ -251,8 +314,8 @@ add_tiles (Division *d, guint index)
           continue;
         SqPatternSheet sheet = new_sheet (d, tiling.is_lying, grid->window_mm.y);
         SqBox window = sq_pattern_grid_window (grid, column, row);
-        SqPatternPart part = { index, piece->pose, sq_sub (sheet.box.min, window.min), column,
-                               row };
+        SqPatternPart part = { index,  piece->pose, sq_sub (sheet.box.min, window.min),
+                               column, row,         0 };
         g_array_append_val (d->sheets->parts, part);
         add_sheet (d, &sheet);
       }
@@ -268,6 +331,7 @@ clear_piece (gpointer data)
 
   g_clear_pointer (&piece->lines, g_array_unref);
   g_clear_pointer (&piece->grid, sq_pattern_grid_free);
+  g_clear_pointer (&piece->corners, sq_pattern_corners_free);
 }
 
 static void
@@ -287,23 +351,6 @@ add_pieces (Division *d)
     }
 }
 
-/* Where the sheet of @packed that piece @index is on begins; packed->len: it is on none. */
-static guint
-packed_sheet (const GArray *packed, guint index)
-{
-  guint start = 0;
-
-  for (guint i = 0; i < packed->len; i++)
-    {
-      if (g_array_index (packed, SqPacked, i).sheet
-          != g_array_index (packed, SqPacked, start).sheet)
-        start = i;
-      if (g_array_index (packed, SqPacked, i).item == index)
-        return start;
-    }
-  return packed->len;
-}
-
 static guint
 sheet_end (const GArray *packed, guint start)
 {
@@ -316,22 +363,50 @@ sheet_end (const GArray *packed, guint start)
   return end;
 }
 
+/* The sheets of @packed that have something of piece @index and are not done. */
+static void
+add_packed_of (Division *d, guint index, const GArray *items, const GArray *packed, gboolean *done)
+{
+  for (guint start = 0, end; start < packed->len; start = end)
+    {
+      gboolean has_it = FALSE;
+      end = sheet_end (packed, start);
+      for (guint i = start; i < end; i++)
+        has_it |= g_array_index (items, Item, g_array_index (packed, SqPacked, i).item).piece
+                  == index;
+      if (!has_it || done[start])
+        continue;
+      add_packed (d, items, packed, start, end);
+      done[start] = TRUE;
+    }
+}
+
 /* In the order of the list: a sheet of several pieces comes where its first one does. */
 static void
 add_sheets (Division *d)
 {
-  g_autoptr (GArray) packed = pack (d);
+  g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (Item));
+  g_autoptr (GArray) packed = pack (d, items);
   g_autofree gboolean *done = g_new0 (gboolean, packed->len + 1);
 
   for (guint i = 0; i < d->sheets->pieces->len; i++)
     {
-      guint start = packed_sheet (packed, i);
-      if (start == packed->len)
+      add_packed_of (d, i, items, packed, done);
+      if (!sq_pattern_piece (d->sheets, i)->is_placed)
         add_tiles (d, i);
-      else if (!done[start])
-        add_packed (d, packed, start, sheet_end (packed, start));
-      done[start] = TRUE;
     }
+}
+
+SqBox
+sq_pattern_window (const SqPatternSheets *sheets, const SqPatternPart *part,
+                   const SqPatternSheet *sheet)
+{
+  const SqPatternPiece *piece = sq_pattern_piece (sheets, part->piece);
+
+  if (piece->corners != NULL)
+    return sq_pattern_box_turned (sq_corner_patch (piece->corners, part->patch)->window,
+                                  part->pose.quarters);
+  return (SqBox){ sq_sub (sheet->box.min, part->at), sq_sub (sheet->box.max, part->at) };
 }
 
 SqPatternSheets *

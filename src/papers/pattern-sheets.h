@@ -3,6 +3,7 @@
 #pragma once
 
 #include "papers/paper.h"
+#include "papers/pattern-corners.h"
 #include "papers/pattern-grid.h"
 
 /* At the foot of every sheet, inside its margins: its caption. */
@@ -15,12 +16,14 @@ typedef struct
 {
   guint entry; /* index in the plan's cut list */
   const SqCover *cover;
-  const SqPiece *piece; /* borrowed from the plan */
-  SqPatternPose pose;   /* of a tiled one */
-  GArray *lines;        /* of SqPatternLine, so posed; NULL: it lies whole on a sheet */
-  SqPatternGrid *grid;  /* NULL likewise */
-  gboolean is_lying;    /* its sheets lie on their long side */
-  guint first, last;    /* its sheets */
+  const SqPiece *piece;      /* borrowed from the plan */
+  SqPatternPose pose;        /* of a tiled one */
+  GArray *lines;             /* of SqPatternLine, so posed; NULL: it lies whole on a sheet */
+  SqPatternGrid *grid;       /* NULL likewise */
+  SqPatternCorners *corners; /* what is drawn of it; NULL: all */
+  gboolean is_lying;         /* its sheets lie on their long side */
+  gboolean is_placed;
+  guint first, last; /* its sheets; the corners of others may lie between them */
 } SqPatternPiece;
 
 /* A piece on a sheet. */
@@ -30,6 +33,7 @@ typedef struct
   SqPatternPose pose;
   SqVector at;       /* from the posed piece to the page */
   guint column, row; /* of the piece's grid, if it has one */
+  guint patch;       /* of its corners, if only these are drawn */
 } SqPatternPart;
 
 typedef struct
@@ -52,6 +56,10 @@ void sq_pattern_sheets_free (SqPatternSheets *sheets);
 #define sq_pattern_piece(all, i) (&g_array_index ((all)->pieces, SqPatternPiece, (i)))
 #define sq_pattern_part(all, i) (&g_array_index ((all)->parts, SqPatternPart, (i)))
 #define sq_pattern_sheet(all, i) (&g_array_index ((all)->sheets, SqPatternSheet, (i)))
+
+/* What of its piece @part shows on @sheet, where the piece lies as it is posed. */
+SqBox sq_pattern_window (const SqPatternSheets *sheets, const SqPatternPart *part,
+                         const SqPatternSheet *sheet);
 
 /* The paper of @choice, upright, or lying; of a roll as wide as that, and 0 high. */
 SqVector sq_pattern_paper_mm (const SqPatternChoice *choice, gboolean is_lying);

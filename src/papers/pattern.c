@@ -22,6 +22,7 @@ pattern_new (const SqPaperSpec *spec)
   pattern->choice = spec->pattern;
   pattern->wrong_side = spec->wrong_side;
   pattern->style = spec->style;
+  pattern->style.with_unit = TRUE;
   pattern->date = g_strdup (spec->date);
   pattern->sheets = sq_pattern_sheets_new (spec);
   g_mutex_init (&pattern->mutex);
@@ -52,6 +53,15 @@ draw (gconstpointer source, guint i)
   return sq_pattern_page_scene (pattern, i - pattern->n_before);
 }
 
+/* Several corners of a piece may lie on its first sheet. */
+static gboolean
+is_listed (const char *lines, const char *line)
+{
+  g_auto (GStrv) all = g_strsplit (lines, "\n", -1);
+
+  return g_strv_contains ((const char *const *) all, line);
+}
+
 /* What begins on sheet @index, a line each; NULL: nothing. */
 static char *
 bookmark_of (const SqPattern *pattern, guint index)
@@ -64,7 +74,7 @@ bookmark_of (const SqPattern *pattern, guint index)
       guint piece = sq_pattern_part (pattern->sheets, sheet->first_part + i)->piece;
       const SqPatternPiece *own = sq_pattern_piece (pattern->sheets, piece);
       g_autofree char *name = sq_words_pattern_name (pattern->plan, own->entry);
-      if (own->first == index)
+      if (own->first == index && !is_listed (text->str, name))
         g_string_append_printf (text, text->len > 0 ? "\n%s" : "%s", name);
     }
   return g_string_free (text, text->len == 0);

@@ -31,7 +31,7 @@ typedef struct
 /* Half of a match mark's diagonal. */
 #define SQ_MATCH_MARK_MM 4.0
 /* Kept clear of words at an edge where another sheet follows. */
-#define SQ_PATTERN_BAND_MM 10.0
+#define SQ_PATTERN_BAND_MM 14.0
 
 /* The sides of a sheet on which its piece goes on. */
 typedef struct

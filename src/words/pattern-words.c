@@ -2,6 +2,7 @@
 #include "words/pattern-words.h"
 
 #include "job/names.h"
+#include "words/lengths.h"
 #include "words/names.h"
 #include "words/paper-words.h"
 #include "words/piece-label.h"
@@ -149,6 +150,17 @@ sq_words_pattern_state (const SqJob *job, const char *date)
   return g_strconcat (title, " · ", state, NULL);
 }
 
+char *
+sq_words_corner_distance (guint a, guint b, double mm, const SqLengthStyle *style)
+{
+  g_autofree char *from = sq_words_letters (a);
+  g_autofree char *to = sq_words_letters (b);
+  g_autofree char *length = sq_words_length (mm, style);
+
+  /* TRANSLATORS: two corners of a piece, and how far they are from each other: "A to B 47 1/2 in". */
+  return g_strdup_printf (_ ("%s to %s %s"), from, to, length);
+}
+
 /* --- first pages ---------------------------------------------------------------------------- */
 
 const char *
@@ -225,6 +237,21 @@ sq_words_pattern_on_pages (guint first, guint last, const char *first_tile, cons
     return g_strdup_printf (_ ("page %u: %s"), first, first_tile);
   /* TRANSLATORS: two page numbers, and what the sheets on them are called: "pages 5–12: A1 to C3". */
   return g_strdup_printf (_ ("pages %u–%u: %s to %s"), first, last, first_tile, last_tile);
+}
+
+char *
+sq_words_pattern_corners_on (guint first, guint last)
+{
+  if (first == last)
+    return g_strdup_printf (_ ("corners only: page %u"), first);
+  return g_strdup_printf (_ ("corners only: pages %u–%u"), first, last);
+}
+
+const char *
+sq_words_pattern_corners (void)
+{
+  return _ ("Corners only: draw the sides on the cloth as long as is written at them, lay the "
+            "corners on, and measure the diagonals before you cut.");
 }
 
 const char *

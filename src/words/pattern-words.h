@@ -29,6 +29,9 @@ char *sq_words_pattern_together (const GPtrArray *names);
 /* "Bay seat · Revision A · 2026-11-25" */
 char *sq_words_pattern_state (const SqJob *job, const char *date);
 
+/* "A to B 47 1/2 in": how far corner @b is from corner @a, from 0. */
+char *sq_words_corner_distance (guint a, guint b, double mm, const SqLengthStyle *style);
+
 /* Of the first pages. Static where const. */
 const char *sq_words_check_heading (void);
 const char *sq_words_check_how (void);
@@ -43,6 +46,10 @@ const char *sq_words_pattern_side (gboolean wrong_side);
 char *sq_words_pattern_on_page (guint page);
 char *sq_words_pattern_on_pages (guint first, guint last, const char *first_tile,
                                  const char *last_tile);
+/* "corners only: page 5", "corners only: pages 5–6". */
+char *sq_words_pattern_corners_on (guint first, guint last);
+/* How corners become a piece. Static. */
+const char *sq_words_pattern_corners (void);
 /* That a map's crossed sheets are left out. Static. */
 const char *sq_words_pattern_left_out (void);
 
