@@ -22,12 +22,14 @@ const guint sq_d6673_n_layers = G_N_ELEMENTS (sq_d6673_layers);
 /* No layer has arcs. */
 #define FLATTEN_MM 0.01
 
-/* Of a curve that was flattened: its chords turn little and are about equally long, which a straight side
- * that runs on into a curve is not. A node that turns by more than 30° is a corner. */
+/* Of a curve that was flattened: its chords turn little and are about equally long, which a
+ * straight side that runs on into a curve is not. A node that turns by more than 30° is a corner.
+ * */
 #define CURVE_TURN_RAD (G_PI / 6)
 #define CURVE_CHORDS 4.0
 
-/* What names a piece is for programs: small, so that it is in nobody's way and in the narrowest strip. */
+/* What names a piece is for programs: small, so that it is in nobody's way and in the narrowest
+ * strip. */
 #define SYSTEM_TEXT_MM 1.5
 #define SYSTEM_LINE 1.5
 

@@ -12,8 +12,8 @@
  *     deep as z is
  *   7 grain
  *
- * Left out: 84 … 87, exact copies of the lines on 1, 8, 11 and 14 against which a reader's own curves are
- * checked, since the lines themselves are as close; the edges of cloth, which no layer is for; when it
+ * Left out: 84 … 87, copies of the lines on 1, 8, 11 and 14 for checking a reader's own curves by,
+ * since these lines are as close themselves; the edges of cloth, which no layer is for; when it
  * was made, so that the same drawing gives the same file. */
 #pragma once
 
@@ -22,7 +22,8 @@
 extern const SqDxfLayer sq_d6673_layers[];
 extern const guint sq_d6673_n_layers;
 
-/* Names of blocks, one for each shape: capitals, figures and _, no two alike. New array of new texts. */
+/* Names of blocks, one for each shape: capitals, figures and _, no two alike. New array of new
+ * texts. */
 GPtrArray *sq_d6673_block_names (const SqCutDrawing *drawing);
 /* The block @name of @shape, whose record is @record. @title is of the drawing. */
 void sq_d6673_block (SqDxfOut *out, guint32 record, const char *name, const SqCutShape *shape,

@@ -7,7 +7,8 @@ degrees (double angle_rad)
   return angle_rad * 180 / G_PI;
 }
 
-/* A DXF bulge is the tangent of a quarter of the arc's angle, > 0 counter-clockwise, 0 for a line: ours. */
+/* A DXF bulge is the tangent of a quarter of the arc's angle, > 0 counter-clockwise, 0 for a line:
+ * ours. */
 static void
 add_bulge (SqDxfOut *out, const SqPath *path, guint node)
 {

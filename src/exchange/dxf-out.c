@@ -87,9 +87,9 @@ sq_dxf_point (SqDxfOut *out, int code, SqPoint point, double z_mm)
   sq_dxf_length (out, code + 20, z_mm);
 }
 
-/* How @c is written after @before. A backslash would begin a code, "%%" one for special characters, and
- * a caret alone a control character. The dot between two words is in nearly every text, and a dash is
- * read the same by old machines, which know no codes. */
+/* How @c is written after @before. A backslash would begin a code, "%%" one for special characters,
+ * and a caret alone a control character. The dot between two words is in nearly every text, and a
+ * dash is read the same by old machines, which know no codes. */
 static void
 encode (gunichar c, char before, char code[16])
 {

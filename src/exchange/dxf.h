@@ -20,6 +20,6 @@ typedef enum
 /* "plain", "d6673", NULL. */
 extern const char *const sq_dxf_layers_names[];
 
-/* @drawing as a DXF file. New text, yours to free. Arcs are bulges; with D6673, which has none, lines no
- * farther off than 0.01 mm. */
+/* @drawing as a DXF file. New text, yours to free. Arcs are bulges; with D6673, which has none,
+ * lines no farther off than 0.01 mm. */
 char *sq_dxf_write (const SqCutDrawing *drawing, SqDxfRelease release, SqDxfLayers layers);

@@ -13,6 +13,7 @@
 #include "drawing/piece-scene.h"
 #include "drawing/seat-scene.h"
 #include "exchange/defaults-file.h"
+#include "exchange/dxf.h"
 #include "exchange/job-file.h"
 #include "job/names.h"
 #include "papers/paper.h"
@@ -370,6 +371,36 @@ bench_ways (gboolean with_lays, GRand *chance)
   print_row (with_lays ? "ways compared, with first lays" : "ways compared", times);
 }
 
+/* ---- files for machines --------------------------------------------------------------------- */
+
+/* Every copy where it lies, as DXF: the drawing and the text. */
+static void
+bench_dxf (guint n_cushions, guint n_times, GRand *chance)
+{
+  const SqLayBudget budget = { .seed = 1 };
+  const SqCutChoice choice = { .of = SQ_CUT_LAYS, .lines = SQ_LINES_ALL };
+  g_autoptr (SqJob) job = new_job (n_cushions, 0.5, chance);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &budget, NULL);
+
+  for (SqDxfRelease release = SQ_DXF_R12; release <= SQ_DXF_R2000; release++)
+    for (SqDxfLayers layers = SQ_DXF_PLAIN; layers <= SQ_DXF_D6673; layers++)
+      {
+        g_autoptr (GArray) times = new_times ();
+        for (guint i = 0; i < n_times; i++)
+          {
+            double begin = now_ms ();
+            g_autoptr (SqCutDrawing) drawing = sq_cut_drawing_new (lays, &choice);
+            g_autofree char *text = sq_dxf_write (drawing, release, layers);
+            add_time (times, begin);
+          }
+        g_autofree char *name = g_strdup_printf (
+            "DXF, %s, %s, %u pieces", sq_dxf_release_names[release], sq_dxf_layers_names[layers],
+            sq_plan_figures (plan).pieces);
+        print_row (name, times);
+      }
+}
+
 /* ---- papers --------------------------------------------------------------------------------- */
 
 /* The first page of a paper of @kind as the preview shows it, 700 pixels high. */
@@ -474,6 +505,7 @@ main (void)
   bench_lay (600, N_LARGE_LAYS, chance);
   bench_ways (FALSE, chance);
   bench_ways (TRUE, chance);
+  bench_dxf (80, N_LARGE_LAYS, chance);
   bench_papers (1, N_LAYS, chance);
   bench_papers (40, N_LARGE_LAYS, chance);
   bench_papers (80, N_LARGE_LAYS, chance);

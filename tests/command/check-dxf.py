@@ -34,6 +34,19 @@ LONG_NAME = 'n' * 500
 HARD_NAMES = ['座面クッション', 'כרית מושב', 'وسادة', 'Sofa 🪑 😀', '"it\'s" 1/2', '../../etc',
               'two\nlines', LONG_NAME, '', '\\U+0041', '100 %%d ^J', 'Åse']
 
+# A mirrored pair with a hole, bowed and rounded, of two cloths: one remnant and a roll.
+HOLED = {
+    'format': 'squab job', 'version': 1, 'units': 'mm', 'title': 'Pair',
+    'cloths': [{'id': 4, 'name': 'Canvas', 'width': 1380,
+                'stock': [{'id': 9, 'kind': 'remnant', 'length': 900, 'width': 700}]},
+               {'id': 6, 'name': 'Lining', 'width': 900}],
+    'cushions': [
+        {'id': 1, 'count': 3, 'hand': 'pair', 'thickness': 60,
+         'cloth': {'face': 4, 'underside': 6},
+         'outline': [{'x': 0, 'y': 0, 'front': True}, {'x': 520, 'y': 0, 'bow': 45},
+                     {'x': 480, 'y': 410, 'radius': 40}, {'x': 0, 'y': 430, 'bow': -25}],
+         'holes': [[{'x': 100, 'y': 100}, {'x': 100, 'y': 180, 'bow': 9}, {'x': 190, 'y': 100}]]}]}
+
 problems = []
 
 
@@ -383,13 +396,15 @@ def check_hard_names(squab_cut, folder):
 
 squab_cut, samples = sys.argv[1:]
 with tempfile.TemporaryDirectory() as temporary:
-    jobs = sorted(pathlib.Path(samples).glob('*.squab'))
+    holed = pathlib.Path(temporary) / 'holed.squab'
+    holed.write_text(json.dumps(HOLED))
+    jobs = [*sorted(pathlib.Path(samples).glob('*.squab')), holed]
     for job in jobs:
         folder = pathlib.Path(temporary) / job.stem
         folder.mkdir()
         check_job(squab_cut, job, folder)
     check_hard_names(squab_cut, pathlib.Path(temporary))
-if not jobs or min(chiral['right'], chiral['wrong']) < 100:
+if len(jobs) < 2 or min(chiral['right'], chiral['wrong']) < 100:
     wrong(f'only {chiral} rings that tell the right side from the wrong one')
 for problem in problems[:40]:
     print(problem)

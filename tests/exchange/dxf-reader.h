@@ -12,7 +12,8 @@ typedef struct
 
 #define group_at(groups, i) (&g_array_index ((groups), Group, (i)))
 
-/* The groups of @text; fails where it is not made of pairs of lines, CR LF at their ends, in ASCII. */
+/* The groups of @text; fails where it is not made of pairs of lines, CR LF at their ends, in ASCII.
+ * */
 GArray *read_groups (const char *text);
 
 /* Index of the first group @code of @value at or after @from; fails where there is none. */
@@ -22,7 +23,8 @@ gboolean has_group (const GArray *groups, int code, const char *value);
 void find_section (const GArray *groups, const char *name, guint *from, guint *to);
 void find_block (const GArray *groups, const char *name, guint *from, guint *to);
 
-/* The entity after group @i, which starts one, or @to: vertices and the end of a polyline are its own. */
+/* The entity after group @i, which starts one, or @to: vertices and the end of a polyline are its
+ * own. */
 guint next_entity (const GArray *groups, guint i, guint to);
 /* The value of @code in the entity that starts at @i; NULL without one. */
 const char *value_of (const GArray *groups, guint i, guint to, int code);

@@ -7,8 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A square of 100 mm with a round corner of 20 mm and a round hole, a sew line, a notch written from inside
- * outwards, a fold, grain and a text, twice; and a plain strip. */
+/* A square of 100 mm with a round corner of 20 mm and a round hole, a sew line, a notch written
+ * from inside outwards, a fold, grain and a text, twice; and a plain strip. */
 static SqCutDrawing *
 make_drawing (void)
 {
@@ -191,8 +191,8 @@ first_of (const GArray *groups, const char *layer)
   g_error ("nothing on layer %s", layer);
 }
 
-/* The bulge of a quarter of a circle is 0.414214, of half a circle 1, and < 0 where the arc runs clockwise:
- * qiita.com/tydesign/items/cab9d9cf6a625204707c. */
+/* The bulge of a quarter of a circle is 0.414214, of half a circle 1, and < 0 where the arc runs
+ * clockwise: qiita.com/tydesign/items/cab9d9cf6a625204707c. */
 static void
 test_bulges (void)
 {
@@ -308,8 +308,8 @@ test_block (void)
   g_assert_cmpuint (count_in_block (groups, "2_STRIP", "LINE", "7"), ==, 1);
 }
 
-/* It begins at the cut line, whichever way its line runs; its depth is z: "ePattern ASTM Standard" at
- * dorthehansen.com. */
+/* It begins at the cut line, whichever way its line runs; its depth is z: "ePattern ASTM Standard"
+ * at dorthehansen.com. */
 static void
 test_notch (void)
 {
@@ -452,8 +452,8 @@ test_texts (void)
       }
 }
 
-/* A string has at most 255 bytes in R12, 2049 from R2000 on: DXF reference, group code value types. No code is
- * cut through. */
+/* A string has at most 255 bytes in R12, 2049 from R2000 on: DXF reference, group code value types.
+ * No code is cut through. */
 static void
 test_long_texts (void)
 {
