@@ -9,6 +9,9 @@
 
 /* Weight of one pixel's worth of line on paper (mm). */
 #define PAPER_UNIT_MM 0.24
+/* How far an arc that is printed may be off, in the surface's own units (1/72 in in a PDF): patterns are
+ * cut along them. cairo has 0.1 without being told. */
+#define PAPER_TOLERANCE 0.01
 
 /* An arc whose rise is less than this (user units) is seen as its chord. */
 #define FLAT_RISE 0.01
@@ -508,6 +511,8 @@ sq_paint_scene (cairo_t *cr, const SqView *view, const SqTheme *theme, const SqS
            * (view->medium == SQ_MEDIUM_PAPER ? PAPER_UNIT_MM * view->scale : 1);
   cairo_save (cr);
   cairo_new_path (cr);
+  if (view->medium == SQ_MEDIUM_PAPER)
+    cairo_set_tolerance (cr, PAPER_TOLERANCE);
   for (guint i = 0; i < sq_scene_n_items (scene); i++)
     {
       const SqItem *item = sq_scene_item (scene, i);
