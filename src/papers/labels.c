@@ -8,6 +8,7 @@
 #include "papers/piece-drawing.h"
 #include "words/label-words.h"
 #include "words/paper-words.h"
+#include "words/pattern-words.h"
 
 /* The size at which types are as below; others are larger or smaller with the label. */
 #define PLAIN_WIDTH_MM 86.0
@@ -96,7 +97,7 @@ arrows_width_mm (const Arrows *arrows)
 
   if (arrows->face != NULL)
     width += fmax (text_width_mm (&arrows->type, arrows->face),
-                   text_width_mm (&arrows->type, sq_words_label_front ()))
+                   text_width_mm (&arrows->type, sq_words_pattern_front ()))
              + 0.5 * height_mm;
   if (!isnan (arrows->up_rad))
     width += fmax (text_width_mm (&arrows->type, sq_words_up ()), 0.6 * height_mm)
@@ -147,7 +148,7 @@ add_arrows (Label *label, const Arrows *arrows)
   column.width_mm = label->box.max.x - line_mm - column.left_mm;
   sq_set_line (label->scene, &column, SQ_ALIGN_END, type, arrows->face);
   column.top_mm -= line_mm;
-  sq_set_line (label->scene, &column, SQ_ALIGN_END, type, sq_words_label_front ());
+  sq_set_line (label->scene, &column, SQ_ALIGN_END, type, sq_words_pattern_front ());
   add_arrow (label, sq_point (label->box.max.x - 0.4 * line_mm, top - line_mm), -M_PI / 2,
              1.8 * line_mm);
 }

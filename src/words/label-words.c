@@ -3,6 +3,7 @@
 
 #include "words/names.h"
 #include "words/paper-words.h"
+#include "words/pattern-words.h"
 #include "words/piece-names.h"
 #include "words/strip-words.h"
 #include "words/text-table.h"
@@ -35,38 +36,9 @@ static const char *const places[] = {
 };
 
 const char *
-sq_words_label_front (void)
-{
-  /* TRANSLATORS: beside an arrow to the front edge of a seat, in capitals where there are any. */
-  return _ ("FRONT");
-}
-
-const char *
 sq_words_no_labels (void)
 {
   return _ ("There is no piece to label.");
-}
-
-static const char *
-face_word (const SqPiece *piece)
-{
-  switch (piece->role)
-    {
-    case SQ_ROLE_FACE:
-      return _ ("TOP");
-    case SQ_ROLE_UNDERSIDE:
-      return _ ("UNDERSIDE");
-    case SQ_ROLE_BOXING:
-    case SQ_ROLE_ZIP_STRIP:
-    case SQ_ROLE_WELT:
-    case SQ_ROLE_WRAP:
-    case SQ_ROLE_SIDE:
-    case SQ_ROLE_DISC:
-    case SQ_ROLE_TUBE:
-    case SQ_ROLE_LET_IN:
-      break;
-    }
-  return NULL;
 }
 
 static char *
@@ -74,7 +46,7 @@ place_text (const SqPiece *piece)
 {
   const char *place = places[piece->sides & (FRONT | RIGHT | BACK | LEFT)];
 
-  if (place[0] == '\0' || face_word (piece) != NULL || piece->hole > 0)
+  if (place[0] == '\0' || sq_words_pattern_face (piece->role) != NULL || piece->hole > 0)
     return g_strdup ("");
   if (piece->role == SQ_ROLE_WELT)
     return g_strdup (gettext (place));
@@ -180,7 +152,7 @@ sq_words_label (SqLabelText *label, const SqSpreads *spreads, const SqBundle *bu
   *label = (SqLabelText){
     .number = g_strdup_printf ("%u", entry->number),
     .name = sq_words_piece (cover, entry->piece),
-    .face = face_word (piece),
+    .face = sq_words_pattern_face (piece->role),
     .bundle = bundle_text (bundle, entry->count),
     .cushion = sq_words_cushion (plan->job, cover->cushion),
     .which = which_text (cover, piece, bundle),

@@ -24,6 +24,5 @@ void sq_words_label (SqLabelText *label, const SqSpreads *spreads, const SqBundl
                      const char *date);
 void sq_label_text_clear (SqLabelText *label);
 
-/* "FRONT", at the arrow that points there; that there is nothing to label. Static. */
-const char *sq_words_label_front (void);
+/* That there is nothing to label. Static. */
 const char *sq_words_no_labels (void);
