@@ -14,7 +14,9 @@
 #include "drawing/seat-scene.h"
 #include "exchange/defaults-file.h"
 #include "exchange/dxf.h"
+#include "exchange/hpgl.h"
 #include "exchange/job-file.h"
+#include "exchange/svg.h"
 #include "job/names.h"
 #include "papers/paper.h"
 #include "plan/lay-tasks.h"
@@ -371,36 +373,6 @@ bench_ways (gboolean with_lays, GRand *chance)
   print_row (with_lays ? "ways compared, with first lays" : "ways compared", times);
 }
 
-/* ---- files for machines --------------------------------------------------------------------- */
-
-/* Every copy where it lies, as DXF: the drawing and the text. */
-static void
-bench_dxf (guint n_cushions, guint n_times, GRand *chance)
-{
-  const SqLayBudget budget = { .seed = 1 };
-  const SqCutChoice choice = { .of = SQ_CUT_LAYS, .lines = SQ_LINES_ALL };
-  g_autoptr (SqJob) job = new_job (n_cushions, 0.5, chance);
-  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
-  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &budget, NULL);
-
-  for (SqDxfRelease release = SQ_DXF_R12; release <= SQ_DXF_R2000; release++)
-    for (SqDxfLayers layers = SQ_DXF_PLAIN; layers <= SQ_DXF_D6673; layers++)
-      {
-        g_autoptr (GArray) times = new_times ();
-        for (guint i = 0; i < n_times; i++)
-          {
-            double begin = now_ms ();
-            g_autoptr (SqCutDrawing) drawing = sq_cut_drawing_new (lays, &choice);
-            g_autofree char *text = sq_dxf_write (drawing, release, layers);
-            add_time (times, begin);
-          }
-        g_autofree char *name = g_strdup_printf (
-            "DXF, %s, %s, %u pieces", sq_dxf_release_names[release], sq_dxf_layers_names[layers],
-            sq_plan_figures (plan).pieces);
-        print_row (name, times);
-      }
-}
-
 /* ---- papers --------------------------------------------------------------------------------- */
 
 /* The first page of a paper of @kind as the preview shows it, 700 pixels high. */
@@ -457,6 +429,73 @@ bench_papers (guint n_cushions, guint n_times, GRand *chance)
     bench_first_page ((SqPaperKind) kind, &spec, n_times);
 }
 
+/* ---- files for machines ---------------------------------------------------------------------- */
+
+static char *
+write_r12 (const SqCutDrawing *drawing)
+{
+  return sq_dxf_write (drawing, SQ_DXF_R12, SQ_DXF_PLAIN);
+}
+
+static char *
+write_r2000 (const SqCutDrawing *drawing)
+{
+  return sq_dxf_write (drawing, SQ_DXF_R2000, SQ_DXF_PLAIN);
+}
+
+static char *
+write_d6673 (const SqCutDrawing *drawing)
+{
+  return sq_dxf_write (drawing, SQ_DXF_R12, SQ_DXF_D6673);
+}
+
+static char *
+write_hpgl (const SqCutDrawing *drawing)
+{
+  gboolean is_large;
+
+  return sq_hpgl_write (drawing, &is_large);
+}
+
+/* The lays of @n_cushions boxed cushions, all different: the drawing and its text. */
+static void
+bench_machine_files (guint n_cushions, guint n_times, GRand *chance)
+{
+  static const struct
+  {
+    const char *name;
+    char *(*write) (const SqCutDrawing *drawing);
+  } formats[] = { { "DXF R12", write_r12 },
+                  { "DXF R2000", write_r2000 },
+                  { "DXF D6673", write_d6673 },
+                  { "SVG", sq_svg_write },
+                  { "HP-GL", write_hpgl } };
+  const SqLayBudget budget = { .seed = 1 };
+  const SqCutChoice choice = { .of = SQ_CUT_LAYS, .lines = SQ_LINES_ALL };
+  g_autoptr (SqJob) job = new_job (n_cushions, 0.5, chance);
+  g_autoptr (SqPlan) plan = sq_plan_new (job, NULL);
+  g_autoptr (SqLays) lays = sq_lays_new (plan, NULL, &budget, NULL);
+
+  for (guint k = 0; k < G_N_ELEMENTS (formats); k++)
+    {
+      g_autoptr (GArray) times = new_times ();
+      for (guint i = 0; i < n_times; i++)
+        {
+          double begin = now_ms ();
+          g_autoptr (SqCutDrawing) drawing = sq_cut_drawing_new (lays, &choice);
+          g_autofree char *text = formats[k].write (drawing);
+          add_time (times, begin);
+          g_assert_cmpuint (drawing->places->len, >, 0);
+        }
+      g_autofree char *name = g_strdup_printf ("lays to %s, %u cushions, %u pieces",
+                                               formats[k].name, n_cushions,
+                                               sq_plan_figures (plan).pieces);
+      print_row (name, times);
+    }
+}
+
+/* ---- squab-cut --------------------------------------------------------------------------------- */
+
 static double
 milliseconds (struct timeval t)
 {
@@ -505,10 +544,11 @@ main (void)
   bench_lay (600, N_LARGE_LAYS, chance);
   bench_ways (FALSE, chance);
   bench_ways (TRUE, chance);
-  bench_dxf (80, N_LARGE_LAYS, chance);
   bench_papers (1, N_LAYS, chance);
   bench_papers (40, N_LARGE_LAYS, chance);
   bench_papers (80, N_LARGE_LAYS, chance);
+  bench_machine_files (40, N_LAYS, chance);
+  bench_machine_files (80, N_LARGE_LAYS, chance);
   bench_program ();
   g_rand_free (chance);
   return 0;
