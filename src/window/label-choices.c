@@ -22,8 +22,8 @@ static const struct
   { N_ ("Ro_ws"), G_STRUCT_OFFSET (SqLabelSheet, rows), SQ_GIVEN_LABEL_ROWS },
 }, lengths[N_LENGTHS] = {
   { N_ ("Margin at the si_des"), G_STRUCT_OFFSET (SqLabelSheet, side_mm), SQ_GIVEN_LABEL_SIDE },
-  { N_ ("Mar_gin above and below"), G_STRUCT_OFFSET (SqLabelSheet, top_mm), SQ_GIVEN_LABEL_TOP },
-  { N_ ("_Gap between columns"), G_STRUCT_OFFSET (SqLabelSheet, across_mm), SQ_GIVEN_LABEL_ACROSS },
+  { N_ ("M_argin above and below"), G_STRUCT_OFFSET (SqLabelSheet, top_mm), SQ_GIVEN_LABEL_TOP },
+  { N_ ("Gap bet_ween columns"), G_STRUCT_OFFSET (SqLabelSheet, across_mm), SQ_GIVEN_LABEL_ACROSS },
   { N_ ("G_ap between rows"), G_STRUCT_OFFSET (SqLabelSheet, along_mm), SQ_GIVEN_LABEL_ALONG },
 };
 

@@ -30,7 +30,7 @@ struct _SqPaperChoices
 
 G_DEFINE_TYPE (SqPaperChoices, sq_paper_choices, GTK_TYPE_BOX)
 
-static guint changed_signal;
+static guint changed_signal, test_page_signal;
 
 /* --- what it shows --------------------------------------------------------------------------- */
 
@@ -203,6 +203,12 @@ on_skipped (SqPaperChoices *choices)
 }
 
 static void
+on_test_page (SqPaperChoices *choices)
+{
+  g_signal_emit (choices, test_page_signal, 0);
+}
+
+static void
 on_revision (SqPaperChoices *choices)
 {
   sq_edit_next_revision (choices->document);
@@ -279,6 +285,7 @@ add_kinds (SqPaperChoices *choices)
         choices->patterns = add_below (choices, sq_pattern_choices_new (choices->document));
     }
   g_signal_connect_swapped (choices->labels, "skipped", G_CALLBACK (on_skipped), choices);
+  g_signal_connect_swapped (choices->patterns, "test-page", G_CALLBACK (on_test_page), choices);
 }
 
 static SqValueRow *
@@ -366,6 +373,8 @@ static void
 sq_paper_choices_class_init (SqPaperChoicesClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sq_paper_choices_dispose;
+  test_page_signal = g_signal_new ("test-page", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0,
+                                   NULL, NULL, NULL, G_TYPE_NONE, 0);
   changed_signal = g_signal_new ("changed", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0, NULL,
                                  NULL, NULL, G_TYPE_NONE, 0);
 }

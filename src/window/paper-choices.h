@@ -11,7 +11,8 @@
 G_DECLARE_FINAL_TYPE (SqPaperChoices, sq_paper_choices, SQ, PAPER_CHOICES, GtkBox)
 
 /* Shows what the job of @document says, and changes it; papers are of the day @today (copied). Emits
- * "changed" (no parameters) when what the job does not keep is another: which pieces, which label. */
+ * "changed" (no parameters) when what the job does not keep is another: which pieces, which label;
+ * "test-page" when one is to be printed. */
 GtkWidget *sq_paper_choices_new (SqDocument *document, const char *today);
 
 /* The pieces of @plan that patterns, labels and files are wanted of, as SqPaperSpec has them: *@entries

@@ -10,8 +10,10 @@
 #define MARGIN 14
 #define SHADOW 6
 
-/* A page so many times as long as wide is shown as wide as there is room, and passes by. */
-#define LONG 2.5
+/* A page so many times as long as wide passes by, where it would otherwise be shown so many times
+ * smaller. */
+#define LONG 2
+#define SMALLER 3
 /* How far it passes with a key or a turn of the wheel, of what is seen of it. */
 #define STEP 0.25
 
@@ -169,8 +171,8 @@ lie_of (SqPaperPreview *preview, Lie *lie)
     return FALSE;
   const SqPage *page = sq_paper_page (paper, i);
   double across = width / page->width_mm, along = height / page->height_mm;
-  gboolean is_high = page->height_mm > LONG * page->width_mm;
-  gboolean is_wide = page->width_mm > LONG * page->height_mm;
+  gboolean is_high = page->height_mm > LONG * page->width_mm && across > SMALLER * along;
+  gboolean is_wide = page->width_mm > LONG * page->height_mm && along > SMALLER * across;
   lie->scale = is_high || is_wide ? fmax (across, along) : fmin (across, along);
   lie->width = page->width_mm * lie->scale;
   lie->height = page->height_mm * lie->scale;
@@ -303,6 +305,12 @@ on_scroll (GtkEventControllerScroll *controller, double dx, double dy, SqPaperPr
 }
 
 static void
+on_pressed (SqPaperPreview *preview)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (preview));
+}
+
+static void
 sq_paper_preview_dispose (GObject *object)
 {
   SqPaperPreview *preview = SQ_PAPER_PREVIEW (object);
@@ -328,10 +336,13 @@ sq_paper_preview_init (SqPaperPreview *preview)
   GtkEventController *key = gtk_event_controller_key_new ();
   GtkEventController *scroll = gtk_event_controller_scroll_new (
       GTK_EVENT_CONTROLLER_SCROLL_VERTICAL | GTK_EVENT_CONTROLLER_SCROLL_DISCRETE);
+  GtkGesture *press = gtk_gesture_click_new ();
   gtk_widget_set_focusable (GTK_WIDGET (preview), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (preview), GTK_OVERFLOW_HIDDEN);
   g_signal_connect (key, "key-pressed", G_CALLBACK (on_key), preview);
   g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), preview);
+  g_signal_connect_swapped (press, "pressed", G_CALLBACK (on_pressed), preview);
+  gtk_widget_add_controller (GTK_WIDGET (preview), GTK_EVENT_CONTROLLER (press));
   gtk_widget_add_controller (GTK_WIDGET (preview), key);
   gtk_widget_add_controller (GTK_WIDGET (preview), scroll);
 }

@@ -419,6 +419,17 @@ on_print (SqPapersDialog *dialog)
     print (dialog, dialog->papers);
 }
 
+/* Of patterns as they are chosen, if they can be made so. */
+static void
+on_test_page (SqPapersDialog *dialog)
+{
+  if (dialog->kept == NULL || !sq_lay_finder_is_current (dialog->finder))
+    return;
+  g_autoptr (GPtrArray) papers = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_paper_unref);
+  g_ptr_array_add (papers, sq_test_page_new (&dialog->kept->spec));
+  print (dialog, papers);
+}
+
 /* --- the window ------------------------------------------------------------------------------ */
 
 static gboolean
@@ -514,6 +525,8 @@ add_choices (SqPapersDialog *dialog)
                               gtk_widget_get_first_child (dialog->side));
   gtk_box_insert_child_after (GTK_BOX (dialog->side), group, choices);
   g_signal_connect_object (choices, "changed", G_CALLBACK (on_chosen_otherwise), dialog,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (choices, "test-page", G_CALLBACK (on_test_page), dialog,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (machines, "save", G_CALLBACK (on_machine_files), dialog,
                            G_CONNECT_SWAPPED);

@@ -28,6 +28,8 @@ struct _SqPatternChoices
 
 G_DEFINE_TYPE (SqPatternChoices, sq_pattern_choices, GTK_TYPE_BOX)
 
+static guint test_page_signal;
+
 /* --- what it shows --------------------------------------------------------------------------- */
 
 static void
@@ -196,6 +198,12 @@ on_corners_only (SqPatternChoices *choices)
 
 /* --- making ---------------------------------------------------------------------------------- */
 
+static void
+on_test_page (SqPatternChoices *choices)
+{
+  g_signal_emit (choices, test_page_signal, 0);
+}
+
 static SqValueRow *
 add (SqPatternChoices *choices, GtkWidget *row, const char *given, GCallback on_given,
      GCallback on_back)
@@ -208,13 +216,25 @@ add (SqPatternChoices *choices, GtkWidget *row, const char *given, GCallback on_
 }
 
 static void
+add_test_page (SqPatternChoices *choices)
+{
+  GtkWidget *button = sq_form_button (_ ("Test pa_ge…"));
+  gtk_widget_set_tooltip_text (
+      button, _ ("Print it, and measure its squares, before you print a whole pattern"));
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  gtk_widget_add_css_class (button, "lone");
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (on_test_page), choices);
+  gtk_box_append (GTK_BOX (choices), button);
+}
+
+static void
 fill (SqPatternChoices *choices)
 {
   choices->paper = add (choices, sq_value_row_new_choice (_ ("P_aper")), "choice",
                         G_CALLBACK (on_paper), G_CALLBACK (on_paper_back));
   choices->roll = add (choices, sq_value_row_new_measure (_ ("_Width of the roll")), "length",
                        G_CALLBACK (on_roll), NULL);
-  choices->margin = add (choices, sq_value_row_new_length (_ ("Mar_gin")), "length",
+  choices->margin = add (choices, sq_value_row_new_length (_ ("M_argin")), "length",
                          G_CALLBACK (on_margin), G_CALLBACK (on_margin_back));
   choices->overlap = add (choices, sq_value_row_new_length (_ ("O_verlap")), "length",
                           G_CALLBACK (on_overlap), G_CALLBACK (on_overlap_back));
@@ -224,6 +244,7 @@ fill (SqPatternChoices *choices)
   g_signal_connect_swapped (choices->corners_only, "notify::active", G_CALLBACK (on_corners_only),
                             choices);
   gtk_box_append (GTK_BOX (choices), choices->corners_only);
+  add_test_page (choices);
 }
 
 GtkWidget *
@@ -249,6 +270,8 @@ static void
 sq_pattern_choices_class_init (SqPatternChoicesClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sq_pattern_choices_dispose;
+  test_page_signal = g_signal_new ("test-page", G_TYPE_FROM_CLASS (class), G_SIGNAL_RUN_LAST, 0,
+                                   NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
