@@ -32,7 +32,7 @@ until_says preview 'Layout · page *'
 key End
 until_says preview 'Patterns · page *'
 key ctrl+Page_Up ctrl+Page_Up
-until_says preview 'Cut tickets · page *'
+until_says preview 'Labels · page *'
 key Home
 pages=$(preview)
 key alt+s
