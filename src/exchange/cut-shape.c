@@ -15,6 +15,8 @@
 /* What a letter takes across, and a line down, of the height of capitals. */
 #define LETTER_WIDTH 0.95
 #define LINE_HEIGHT 1.7
+/* Some letters are higher than capitals. */
+#define ASCENDER 1.2
 /* Of the cloth beside and above it, what a text takes at most. */
 #define TEXT_SHARE 0.8
 
@@ -215,7 +217,7 @@ width_of (const char *text)
 SqBox
 sq_cut_text_box (SqPoint at, double height_mm, const char *text)
 {
-  return (SqBox){ at, sq_add (at, sq_point (width_of (text) * height_mm, height_mm)) };
+  return (SqBox){ at, sq_add (at, sq_point (width_of (text) * height_mm, ASCENDER * height_mm)) };
 }
 
 /* How high the cut line is above and below @at. */

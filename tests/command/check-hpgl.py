@@ -189,8 +189,8 @@ def check_order(name, strokes, outer):
     for index, polygon in outer:
         near, last = polygon.buffer(1), 0
         for i in range(start, index):
-            x, y = strokes[i].points[0]
-            inside = near.contains(Point(x / PER_MM, y / PER_MM))
+            inside = all(near.contains(Point(x / PER_MM, y / PER_MM))
+                         for x, y in strokes[i].points)
             if not inside and (start > 0 or strokes[i].pen not in (TEXT, MARK)):
                 problems.append(f'{name}: stroke {i} is not of the piece that {index} cuts out')
             stage = order.index(strokes[i].pen) if inside else 0
@@ -281,7 +281,7 @@ def main():
     squab_cut, samples = sys.argv[1:]
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
-        for job in sorted(pathlib.Path(samples).glob('*.squab')):
+        for job in placed.jobs(samples, folder):
             check_job(squab_cut, job, folder)
         check_warning(squab_cut, folder)
     for problem in problems:

@@ -234,7 +234,7 @@ def main():
     squab_cut, samples = sys.argv[1:]
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
-        for job in sorted(pathlib.Path(samples).glob('*.squab')):
+        for job in placed.jobs(samples, folder):
             plan = check_job(squab_cut, job, folder)
             if job.stem in PICTURED:
                 check_picture(squab_cut, job, plan, folder)

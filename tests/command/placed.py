@@ -1,7 +1,26 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Where the lines of a drawing for machines have to be, from nothing but the plan; and lengths, areas
 and boxes of rings of nodes (x, y, bulge), bulge = tan (sweep / 4)."""
+import json
 import math
+import pathlib
+
+# A pair with a hole and bowed sides, and a seat that is a circle: what no sample has.
+PAIR = {'format': 'squab job', 'version': 1, 'units': 'mm', 'cloths': [{'width': 1380}], 'cushions': [
+    {'count': 2, 'hand': 'pair', 'thickness': 60,
+     'outline': [{'x': 0, 'y': 0, 'front': True}, {'x': 520, 'y': 0, 'bow': 45},
+                 {'x': 480, 'y': 410, 'radius': 40}, {'x': 0, 'y': 430, 'bow': -25}],
+     'holes': [[{'x': 150, 'y': 150, 'radius': 30}, {'x': 150, 'y': 250, 'bow': 12},
+                {'x': 250, 'y': 250, 'radius': 20}, {'x': 260, 'y': 140}]]},
+    {'thickness': 50, 'build': 'knife-edge',
+     'outline': [{'x': 0, 'y': 0, 'bow': 200}, {'x': 400, 'y': 0, 'bow': 200}]}]}
+
+
+def jobs(samples, folder):
+    """Files of all jobs that are looked at."""
+    pair = folder / 'pair.squab'
+    pair.write_text(json.dumps(PAIR))
+    return sorted(pathlib.Path(samples).glob('*.squab')) + [pair]
 
 
 class Expected:
