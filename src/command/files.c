@@ -10,9 +10,6 @@
 #include <glib/gi18n.h>
 #include <stdio.h>
 
-/* D6673 knows no arcs: so fine that a cutter does not see it (mm). */
-#define D6673_FLATTEN_MM 0.01
-
 static SqCutChoice
 choice_of (const SqOptions *options, SqOut out, gboolean wrong_side, const GArray *entries)
 {
@@ -26,8 +23,6 @@ choice_of (const SqOptions *options, SqOut out, gboolean wrong_side, const GArra
 
   if (out == SQ_OUT_HPGL && !options->has_cut_of)
     choice.of = SQ_CUT_LAYS;
-  if (out == SQ_OUT_DXF && options->dxf_layers == SQ_DXF_D6673 && choice.flatten_mm <= 0)
-    choice.flatten_mm = D6673_FLATTEN_MM;
   return choice;
 }
 

@@ -16,6 +16,7 @@ sq_options_help (void)
             "  --tickets F     the same for the tickets that go with each lay\n"
             "  --labels F      the same for labels of all pieces\n"
             "  --pattern F     the same for the patterns in full size\n"
+            "  --test-page F   a page to measure before patterns are printed\n"
             "  --everything F  all papers in one PDF\n"
             "  --paper SIZE    a4 to a0, letter, ansi-b to ansi-e; for patterns roll:914mm,\n"
             "                  too; else as the job says\n"

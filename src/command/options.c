@@ -37,9 +37,10 @@ take_value (Arguments *arguments, const char *argument, const char *name, GError
 }
 
 #define OUT(name) (1U << SQ_OUT_##name)
+#define SHEETS (OUT (TEST_PAGE) | OUT (PATTERN) | OUT (EVERYTHING))
 #define PATTERNS (OUT (PATTERN) | OUT (EVERYTHING))
 #define LABELS (OUT (LABELS) | OUT (EVERYTHING))
-#define PAPERS (OUT (CUT_LIST) | OUT (LAYOUT) | OUT (MARKING) | OUT (TICKETS) | LABELS | PATTERNS)
+#define PAPERS (OUT (CUT_LIST) | OUT (LAYOUT) | OUT (MARKING) | OUT (TICKETS) | LABELS | SHEETS)
 #define FILES (OUT (DXF) | OUT (SVG) | OUT (HPGL))
 
 /* All options but --help and --version; those that neither write nor read are switches. */
@@ -61,6 +62,7 @@ static const struct
   { .name = "--tickets", .is_out = TRUE, .out = SQ_OUT_TICKETS },
   { .name = "--labels", .is_out = TRUE, .out = SQ_OUT_LABELS },
   { .name = "--pattern", .is_out = TRUE, .out = SQ_OUT_PATTERN },
+  { .name = "--test-page", .is_out = TRUE, .out = SQ_OUT_TEST_PAGE },
   { .name = "--everything", .is_out = TRUE, .out = SQ_OUT_EVERYTHING },
   { .name = "--csv", .is_out = TRUE, .out = SQ_OUT_CSV },
   { .name = "--svg", .is_out = TRUE, .out = SQ_OUT_SVG, .with_lay = TRUE },
@@ -77,7 +79,7 @@ static const struct
   { .name = "--marked-on", .read = sq_option_side, .goes_with = PATTERNS | OUT (MARKING) | FILES },
   { .name = "--pieces", .read = sq_option_pieces, .goes_with = PATTERNS | LABELS | FILES },
   { .name = "--pages", .read = sq_option_pages, .goes_with = PAPERS },
-  { .name = "--margin", .read = sq_option_margin, .goes_with = PATTERNS },
+  { .name = "--margin", .read = sq_option_margin, .goes_with = SHEETS },
   { .name = "--overlap", .read = sq_option_overlap, .goes_with = PATTERNS },
   { .name = "--lines", .read = sq_option_lines, .goes_with = PATTERNS },
   { .name = "--corners-only",
@@ -204,7 +206,8 @@ check (const SqOptions *options, guint64 seen, GError **error)
       return FALSE;
   if (options->what != SQ_DO_LAY && options->cpu)
     return sq_options_refuse (error, _ ("%s goes with --lay"), "--cpu");
-  if (options->roll_mm > 0 && outs[SQ_OUT_PATTERN] == NULL && outs[SQ_OUT_EVERYTHING] == NULL)
+  if (options->roll_mm > 0 && outs[SQ_OUT_PATTERN] == NULL && outs[SQ_OUT_EVERYTHING] == NULL
+      && outs[SQ_OUT_TEST_PAGE] == NULL)
     return sq_options_refuse (error, _ ("%s goes with --pattern"), "--paper roll:");
   if (options->ways && outs[SQ_OUT_PLAN] == NULL && has_any_out (options))
     return sq_options_refuse (error, _ ("%s goes with --plan, or stands alone"), "--ways");

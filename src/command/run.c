@@ -36,32 +36,64 @@ decimal_sign (void)
 /* Sheets narrower than this lie on a desk, and are read (mm). */
 #define DESK_MM 300
 
+/* Whether @kinds of papers can be made as @spec has them; told as plain text. */
+static gboolean
+check_papers (const SqPaperSpec *spec, guint kinds, GError **error)
+{
+  SqPaperSpec plain = *spec;
+
+  plain.style.set = FALSE;
+  return sq_paper_spec_check (&plain, kinds, error);
+}
+
+/* The pages that are asked for of @n_pages; *@pages NULL: all. FALSE with @error. */
+static gboolean
+choose_pages (const SqOptions *options, guint n_pages, GArray **pages, GError **error)
+{
+  *pages = options->pages != NULL ? sq_ranges_read (options->pages, n_pages) : NULL;
+  if (options->pages != NULL && *pages == NULL)
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("--pages: “%s” is none of the %u pages"),
+                 options->pages, n_pages);
+  else if (*pages == NULL && n_pages > SQ_PAPERS_MANY)
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                 _ ("that makes %u pages: take larger paper, or say which with --pages"), n_pages);
+  else
+    return TRUE;
+  return FALSE;
+}
+
+static gboolean
+put_pdf (const SqOptions *options, const char *path, const GPtrArray *papers,
+         const SqPaperSpec *spec, GError **error)
+{
+  g_autoptr (GArray) pages = NULL;
+  if (!choose_pages (options, sq_papers_n_pages (papers), &pages, error))
+    return FALSE;
+
+  g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, pages, spec, NULL, error);
+  return pdf != NULL && sq_put (path, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), error);
+}
+
 static gboolean
 put_papers (const SqOptions *options, const char *path, guint kinds, const SqPaperSpec *spec,
             GError **error)
 {
-  if (!sq_paper_spec_check (spec, kinds, error))
+  if (!check_papers (spec, kinds, error))
     return FALSE;
 
   g_autoptr (GPtrArray) papers = sq_papers_new (kinds, spec);
-  guint n_pages = sq_papers_n_pages (papers);
-  g_autoptr (GArray) pages = NULL;
-  if (options->pages != NULL && (pages = sq_ranges_read (options->pages, n_pages)) == NULL)
-    {
-      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("--pages: “%s” is none of the %u pages"),
-                   options->pages, n_pages);
-      return FALSE;
-    }
-  if (pages == NULL && n_pages > SQ_PAPERS_MANY)
-    {
-      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-                   _ ("that makes %u pages: take larger paper, or say which with --pages"),
-                   n_pages);
-      return FALSE;
-    }
-  g_autoptr (GBytes) pdf = sq_papers_to_pdf (papers, pages, spec, NULL, error);
+  return put_pdf (options, path, papers, spec, error);
+}
 
-  return pdf != NULL && sq_put (path, g_bytes_get_data (pdf, NULL), g_bytes_get_size (pdf), error);
+static gboolean
+put_test_page (const SqOptions *options, const char *path, const SqPaperSpec *spec, GError **error)
+{
+  if (!check_papers (spec, 1U << SQ_PAPER_PATTERN, error))
+    return FALSE;
+
+  g_autoptr (GPtrArray) papers = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_paper_unref);
+  g_ptr_array_add (papers, sq_test_page_new (spec));
+  return put_pdf (options, path, papers, spec, error);
 }
 
 static gboolean
@@ -90,6 +122,8 @@ put_out (const SqOptions *options, SqOut out, const SqPaperSpec *spec, GError **
       return put_papers (options, path, 1 << SQ_PAPER_LABELS, spec, error);
     case SQ_OUT_PATTERN:
       return put_papers (options, path, 1 << SQ_PAPER_PATTERN, spec, error);
+    case SQ_OUT_TEST_PAGE:
+      return put_test_page (options, path, spec, error);
     case SQ_OUT_EVERYTHING:
       return put_papers (options, path, SQ_ALL_PAPER_KINDS, spec, error);
     case SQ_OUT_CSV:

@@ -368,9 +368,39 @@ class Machines(Case):
             self.assert_not_done(self.run_it(self.job, option, 'none/a'), 'none/a')
 
 
+class ManyPages(Case):
+    def setUp(self):
+        super().setUp()
+        self.job = self.file('field.squab', job(*[
+            {'id': number, 'name': 'Field', 'thickness': 60, 'build': 'boxed',
+             'outline': [corner(1, 0, 0, front=True), corner(2, 90000 - number, 0),
+                         corner(3, 90000, 60000), corner(4, 0, 60000)]}
+            for number in (1, 2, 3)]))
+
+    def test_too_many(self):
+        """Nobody prints ten thousand pages without having been asked."""
+        self.assert_not_done(self.run_it(self.job, '--pattern', 'a.pdf'), 'pages', '--pages')
+        self.assertFalse((self.folder / 'a.pdf').exists())
+
+    def test_some_of_them(self):
+        done = self.run_it(self.job, '--pattern', 'a.pdf', '--pages', '2-4,9000-9001')
+        self.assertEqual(done.returncode, 1) # no cloth is so wide
+        pdf = (self.folder / 'a.pdf').read_bytes()
+        self.assertEqual(pdf.count(b'/Type /Page\n') + pdf.count(b'/Type /Page '), 5)
+
+    def test_margins_leave_nothing(self):
+        for more in (['--margin', '60'], ['--margin', '10', '--overlap', '90'],
+                     ['--paper', 'roll:100mm']):
+            done = self.run_it(self.job, '--pattern', 'a.pdf', *more)
+            self.assert_not_done(done, 'too narrow')
+            self.assertNotIn('\u2044', done.stderr)
+            self.assertFalse((self.folder / 'a.pdf').exists())
+        self.assert_not_done(self.run_it(self.job, '--labels', 'a.pdf', '--label-sheet', '9x40'))
+
+
 class Papers(Case):
     papers = ('--cut-list', '--layout', '--marking', '--tickets', '--labels', '--pattern',
-              '--everything')
+              '--test-page', '--everything')
 
     def made(self, *arguments, name='a.pdf', **more):
         done = self.run_it(self.job, *arguments, **more)
