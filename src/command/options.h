@@ -24,7 +24,7 @@ typedef enum
   SQ_OUT_TICKETS,
   SQ_OUT_LABELS,
   SQ_OUT_PATTERN,
-  SQ_OUT_TEST_PAGE, /* what is printed before a pattern */
+  SQ_OUT_TEST_PAGE,  /* what is printed before a pattern */
   SQ_OUT_EVERYTHING, /* all papers */
   SQ_OUT_CSV,        /* the cut list's lines */
   SQ_OUT_SVG,        /* for machines; the lay of an instance as a picture */
