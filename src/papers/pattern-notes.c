@@ -458,7 +458,7 @@ make_notes (const SqPattern *pattern, guint index)
 
 void
 sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, guint sheet,
-                        SqSceneBuilder *to)
+                        const GArray *taken, SqSceneBuilder *to)
 {
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
   g_autoptr (GPtrArray) rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
@@ -475,7 +475,10 @@ sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, gui
         g_ptr_array_insert (notes, 1,
                             sq_words_corner_distance (across.a, across.b, mm, &pattern->style));
     }
-  g_ptr_array_add (rooms, room_on (pattern, part, sheet));
+  SqFreeRoom *room = room_on (pattern, part, sheet);
+  for (guint i = 0; i < taken->len; i++)
+    sq_free_room_block_box (room, g_array_index (taken, SqBox, i));
+  g_ptr_array_add (rooms, room);
   set_notes (pattern, part, notes, rooms, sheet, to);
 }
 

@@ -14,6 +14,6 @@ typedef struct
 /* Those of piece @index of @pattern. New reference to their scene. */
 SqScene *sq_pattern_notes (SqPattern *pattern, guint index, guint *sheet);
 /* Adds those of a patch of corners, which lies on @sheet, to @to: what is on the piece, and the
- * diagonals. */
+ * diagonals; not where @taken (of SqBox) is. */
 void sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, guint sheet,
-                             SqSceneBuilder *to);
+                             const GArray *taken, SqSceneBuilder *to);

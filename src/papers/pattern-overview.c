@@ -201,31 +201,48 @@ add_outline (const Overview *o, SqSceneBuilder *scene, const Cell *cell, SqPoint
     }
 }
 
-/* A piece of which only corners are drawn, with their letters. */
+/* Whether one of the @n points @places is so near to @at that letters would lie on each other. */
+static gboolean
+is_crowded (SqPoint at, const SqPoint *places, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    if (fabs (places[i].x - at.x) < 1.6 * LETTER_EM_MM
+        && fabs (places[i].y - at.y) < 1.4 * LETTER_EM_MM)
+      return TRUE;
+  return FALSE;
+}
+
+/* A piece of which only corners are drawn, with their letters as far as there is room for them: on the
+ * corners themselves they are all. */
 static void
 add_corner_map (const Overview *o, const Cell *cell, SqPoint corner)
 {
   const SqPatternCorners *corners = cell->piece->corners;
   SqSceneBuilder *scene = sq_pages_scene (o->pages);
-  g_autofree SqNode *nodes = g_new0 (SqNode, corners->points->len);
+  guint n = corners->points->len, n_letters = 0;
+  g_autofree SqNode *nodes = g_new0 (SqNode, n);
+  g_autofree SqPoint *letters = g_new0 (SqPoint, n);
   SqBox box = points_box (corners);
   SqPoint middle = sq_between (box.min, box.max, 0.5);
 
-  for (guint i = 0; i < corners->points->len; i++)
+  for (guint i = 0; i < n; i++)
     {
-      SqPoint at = sq_corner_point (corners, i);
-      SqVector out = sq_unit (sq_sub (at, middle));
+      SqPoint point = sq_corner_point (corners, i);
       g_autofree char *letter = sq_words_letters (i);
-      nodes[i].at = sq_moved (corner, sq_sub (at, sq_point (box.min.x, box.max.y)), cell->scale);
-      nodes[i].at = sq_add (nodes[i].at, sq_point (LETTER_MM, -LETTER_MM));
+      nodes[i].at = sq_moved (sq_add (corner, sq_point (LETTER_MM, -LETTER_MM)),
+                              sq_sub (point, sq_point (box.min.x, box.max.y)), cell->scale);
+      SqPoint at = sq_moved (nodes[i].at, sq_unit (sq_sub (point, middle)), LETTER_MM / 2);
+      if (is_crowded (at, letters, n_letters))
+        continue;
+      letters[n_letters++] = at;
       sq_scene_add_text (scene,
-                         &(SqText){ .at = sq_moved (nodes[i].at, out, LETTER_MM / 2),
+                         &(SqText){ .at = at,
                                     .em_mm = LETTER_EM_MM,
                                     .width_mm = sq_text_width_em (letter, FALSE) * LETTER_EM_MM,
                                     .text = letter });
     }
   sq_scene_begin_stroke (scene, SQ_PEN_CUT);
-  sq_scene_add_nodes (scene, nodes, corners->points->len, TRUE);
+  sq_scene_add_nodes (scene, nodes, n, TRUE);
 }
 
 static void

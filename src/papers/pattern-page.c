@@ -93,8 +93,8 @@ add_notes (Page *page, const SqPatternPart *part)
 
   if (sq_pattern_piece (page->pattern->sheets, part->piece)->corners != NULL)
     {
-      sq_pattern_add_patch (page->pattern, part, page->to);
-      sq_pattern_patch_notes (page->pattern, part, page->index, page->to);
+      g_autoptr (GArray) taken = sq_pattern_add_patch (page->pattern, part, page->drawn, page->to);
+      sq_pattern_patch_notes (page->pattern, part, page->index, taken, page->to);
       return;
     }
   g_autoptr (SqScene) notes = sq_pattern_notes (page->pattern, part->piece, &sheet);

@@ -2,6 +2,7 @@
 #include "papers/pattern-patch.h"
 
 #include "geometry/box-clip.h"
+#include "geometry/crossing.h"
 #include "papers/typeset.h"
 #include "words/pattern-words.h"
 #include "words/piece-names.h"
@@ -10,8 +11,11 @@
 #define BESIDE_MM 3.6
 #define EM_MM 3.4
 
-/* Along a broken side, from its corner to the middle of its figure. */
-#define ALONG_MM 45.0
+/* Along a broken side, from its corner to the middle of its figure: where it would lie on a tick, more or
+ * less. */
+static const double alongs_mm[] = { 45, 40, 50, 35, 55, 30, 60 };
+/* Outside of it; where there are too many ticks inside. */
+static const double asides_mm[] = { BESIDE_MM, -BESIDE_MM, -3 * BESIDE_MM, -5 * BESIDE_MM };
 
 /* A break's zigzag: inside of the patch's border. */
 #define BREAK_INSIDE_MM 1.5
@@ -21,6 +25,8 @@ typedef struct
   const SqPatternCorners *corners;
   const SqPatternPart *part;
   SqSceneBuilder *to;
+  const GPtrArray *drawn; /* of SqPath, on the page */
+  GArray *taken;          /* of SqBox: by texts */
   const SqLengthStyle *style;
   double outward; /* 1: right of the way round, −1: left of it, where the pattern is mirrored */
 } Patch;
@@ -36,14 +42,39 @@ static void
 add_text (const Patch *p, const char *text, SqPoint at, SqVector along)
 {
   SqVector turned = sq_pattern_posed ((SqPatternPose){ FALSE, p->part->pose.quarters }, along);
+  SqText own = { .at = on_page (p, at),
+                 .angle_rad = sq_readable_angle_rad (atan2 (turned.y, turned.x)),
+                 .em_mm = EM_MM,
+                 .width_mm = sq_text_width_em (text, TRUE) * EM_MM,
+                 .bold = TRUE,
+                 .text = text };
+  double half_mm = SQ_TEXT_HEIGHT_EM * EM_MM / 2;
+  SqVector half = sq_point (fabs (turned.x) * own.width_mm / 2 + half_mm,
+                            fabs (turned.y) * own.width_mm / 2 + half_mm);
+  SqBox box = { sq_sub (own.at, half), sq_add (own.at, half) };
 
-  sq_scene_add_text (p->to,
-                     &(SqText){ .at = on_page (p, at),
-                                .angle_rad = sq_readable_angle_rad (atan2 (turned.y, turned.x)),
-                                .em_mm = EM_MM,
-                                .width_mm = sq_text_width_em (text, TRUE) * EM_MM,
-                                .bold = TRUE,
-                                .text = text });
+  sq_scene_add_text (p->to, &own);
+  g_array_append_val (p->taken, box);
+}
+
+/* Whether a text of @width_mm along unit @along, its middle at @at of the piece, is clear of all that is
+ * drawn. */
+static gboolean
+is_clear (const Patch *p, SqPoint at, SqVector along, double width_mm)
+{
+  const SqNode ends[] = { { on_page (p, sq_moved (at, along, -width_mm / 2)), 0, 0 },
+                          { on_page (p, sq_moved (at, along, width_mm / 2)), 0, 0 } };
+  g_autoptr (SqPath) axis = sq_path_new (ends, 2, FALSE);
+  SqBox box = sq_path_box (axis);
+
+  for (guint i = 0; i < p->drawn->len; i++)
+    {
+      const SqPath *path = g_ptr_array_index (p->drawn, i);
+      if (sq_box_meets (sq_path_box (path), box, BESIDE_MM)
+          && sq_paths_distance_mm (path, axis) < SQ_TEXT_HEIGHT_EM * EM_MM / 2 + 0.1)
+        return FALSE;
+    }
+  return TRUE;
 }
 
 /* Unit, away from the piece, beside the side from corner @i to the next. */
@@ -103,18 +134,34 @@ add_side (const Patch *p, guint i, gboolean at_start)
   guint next = sq_corner_next (p->corners, i);
   SqPoint from = sq_corner_point (p->corners, i), to = sq_corner_point (p->corners, next);
   SqVector along = sq_unit (sq_sub (to, from));
-  SqPoint foot = at_start ? sq_moved (from, along, ALONG_MM) : sq_moved (to, along, -ALONG_MM);
   g_autofree char *text = sq_words_corner_distance (i, next, sq_distance (from, to), p->style);
+  double width_mm = sq_text_width_em (text, TRUE) * EM_MM;
+  SqPoint at = { 0, 0 };
 
-  add_text (p, text, sq_moved (foot, outward (p, i), BESIDE_MM), along);
+  for (guint k = 0; k < G_N_ELEMENTS (alongs_mm) * G_N_ELEMENTS (asides_mm); k++)
+    {
+      double along_mm = alongs_mm[k % G_N_ELEMENTS (alongs_mm)];
+      SqPoint foot = at_start ? sq_moved (from, along, along_mm) : sq_moved (to, along, -along_mm);
+      at = sq_moved (foot, outward (p, i), asides_mm[k / G_N_ELEMENTS (alongs_mm)]);
+      if (is_clear (p, at, along, width_mm))
+        break;
+    }
+  add_text (p, text, at, along);
   add_break (p, at_start ? from : to, at_start ? to : from);
 }
 
-void
-sq_pattern_add_patch (const SqPattern *pattern, const SqPatternPart *part, SqSceneBuilder *to)
+GArray *
+sq_pattern_add_patch (const SqPattern *pattern, const SqPatternPart *part, const GPtrArray *drawn,
+                      SqSceneBuilder *to)
 {
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
-  Patch p = { piece->corners, part, to, &pattern->style, pattern->wrong_side ? -1 : 1 };
+  Patch p = { piece->corners,
+              part,
+              to,
+              drawn,
+              g_array_new (FALSE, FALSE, sizeof (SqBox)),
+              &pattern->style,
+              pattern->wrong_side ? -1 : 1 };
   const GArray *own = sq_corner_patch (p.corners, part->patch)->corners;
 
   for (guint k = 0; k < own->len; k++)
@@ -127,4 +174,5 @@ sq_pattern_add_patch (const SqPattern *pattern, const SqPatternPart *part, SqSce
       if (sq_corner_is_broken (p.corners, before))
         add_side (&p, before, FALSE);
     }
+  return p.taken;
 }

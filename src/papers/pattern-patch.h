@@ -5,4 +5,7 @@
 
 #include "papers/pattern.h"
 
-void sq_pattern_add_patch (const SqPattern *pattern, const SqPatternPart *part, SqSceneBuilder *to);
+/* Those of @part, clear of what is @drawn there (of SqPath, on the page), to @to. New array of SqBox: where
+ * they stand. */
+GArray *sq_pattern_add_patch (const SqPattern *pattern, const SqPatternPart *part,
+                              const GPtrArray *drawn, SqSceneBuilder *to);

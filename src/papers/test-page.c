@@ -7,7 +7,7 @@
 #include "words/paper-words.h"
 #include "words/pattern-words.h"
 
-/* A ruler's marks, mm: every one, every fifth, every tenth; of an inch its sixteenths to itself. */
+/* What a ruler takes. */
 #define RULER_MM 12.0
 #define FIGURE_EM_MM 2.8
 
@@ -68,11 +68,11 @@ static void
 add_inch_ruler (const Ruler *ruler)
 {
   static const guint every[] = { 1, 2, 4, 8, 16 };
-  static const double marks_mm[] = { 2, 2.8, 3.6, 4.6, 6 };
+  static const double marks_mm[] = { 1.4, 2, 2.6, 3.3, 4.2 };
 
   add_marks (ruler, SQ_MM_PER_INCH / 16, every, marks_mm, G_N_ELEMENTS (every));
   for (guint i = 1; i * SQ_MM_PER_INCH <= ruler->length_mm; i++)
-    add_figure (ruler, i * SQ_MM_PER_INCH, 8.5, i);
+    add_figure (ruler, i * SQ_MM_PER_INCH, 6, i);
 }
 
 /* Below each other if the page is upright, which it is as long as it has room. */
@@ -115,7 +115,9 @@ sq_test_page_new (const SqPaperSpec *spec)
   add_mm_ruler (&mm);
   add_inch_ruler (&inch);
 
-  SqBox box = { sq_add (low, sq_point (RULER_MM, RULER_MM)), sq_add (low, room) };
+  /* the narrowest paper has no more beside a square than the ruler's marks and figures */
+  double aside_mm = fmin (RULER_MM, room.x - 4 * SQ_MM_PER_INCH);
+  SqBox box = { sq_add (low, sq_point (aside_mm, RULER_MM)), sq_add (low, room) };
   SqColumn column = { box.min.x, box.max.y, box.max.x - box.min.x };
   sq_set_line (scene, &column, SQ_ALIGN_START, &sq_type_title, sq_words_test_page ());
   box.max.y -= sq_type_height_mm (&sq_type_title, 1) + 2;
