@@ -18,12 +18,12 @@ shown ()
     "$build/src/window/squab" "${@:3}"
 }
 
-# page OUT OPTION: the first page of the bay seat's paper.
+# page OUT OPTION [PAGE]: a page of the bay seat's paper, the first.
 page ()
 {
   "$build/src/command/squab-cut" data/samples/bay-seat.squab "$2" "$work/paper.pdf" --paper a4 \
     --date 2026-03-02 2>/dev/null
-  pdftoppm -r 90 -png -singlefile "$work/paper.pdf" "$work/$1"
+  pdftoppm -r 90 -png -singlefile -f "${3:-1}" -l "${3:-1}" "$work/paper.pdf" "$work/$1"
 }
 
 # way OUT JOB WxH [CUSHION]: a cushion of that job made up, and its pieces.
@@ -70,9 +70,17 @@ page cut-list --cut-list
 page layout --layout
 convert "$work/cut-list.png" -bordercolor '#b9b2a6' -border 1 "$work/cut-list.png"
 convert "$work/layout.png" -crop 100%x82%+0+0 -trim -bordercolor white -border 16 "$work/layout.png"
+page labels --labels
+page tickets --tickets
+page pattern --pattern 2
+page marking --marking
+for part in labels:34 tickets:54 pattern:48 marking:86; do
+  convert "$work/${part%:*}.png" -crop "100%x${part#*:}%+0+0" -trim -bordercolor white -border 16 \
+    -bordercolor '#b9b2a6' -border 1 "$work/${part%:*}.png"
+done
 for name in start window papers ways offers; do
   convert "$work/$name.png" -resize 900x "$work/$name.png"
 done
-for name in start window papers ways offers cut-list layout "${ways[@]}"; do
+for name in start window papers ways offers cut-list layout labels tickets pattern marking "${ways[@]}"; do
   convert "$work/$name.png" +repage -strip -dither None -colors 96 "PNG8:$figures/$name.png"
 done

@@ -161,6 +161,15 @@ sq_pages_table (SqPages *pages, const SqSheetTable *table)
     add_row (&grid, table->heads, &head_type,
              row_height_mm (&grid, g_ptr_array_index (table->rows, 0), &sq_type_text) + ROW_GAP_MM);
   for (guint i = 0; i < table->rows->len; i++)
-    add_row (&grid, g_ptr_array_index (table->rows, i), &sq_type_text, 0);
+    {
+      char *const *row = g_ptr_array_index (table->rows, i);
+      double height_mm = row_height_mm (&grid, row, &sq_type_text) + ROW_GAP_MM;
+      if (table->heads != NULL && height_mm > sq_pages_room_mm (pages))
+        {
+          sq_pages_break (pages); /* it goes on under its heads */
+          add_row (&grid, table->heads, &head_type, 0);
+        }
+      add_row (&grid, row, &sq_type_text, 0);
+    }
   g_free (grid.widths_mm);
 }

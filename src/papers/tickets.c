@@ -118,7 +118,15 @@ laid_of (const Tickets *tickets, const SqSpread *spread)
                    tickets->spec->wrong_side };
 }
 
-/* With its words and what is free above it, up to @most_mm; 0 where there is none. */
+static gboolean
+is_drawn (const Tickets *tickets, const SqSpread *spread)
+{
+  SqLaid laid = laid_of (tickets, spread);
+
+  return sq_lay_drawing_height_mm (&laid, width_mm (tickets), SMALL_DRAWING_MM) >= LEAST_DRAWING_MM;
+}
+
+/* With its words and what is free above it, the drawing up to @most_mm. */
 static double
 drawing_height_mm (const Tickets *tickets, const SqSpread *spread, double most_mm)
 {
@@ -135,8 +143,11 @@ add_drawing (const Tickets *tickets, const SqSpread *spread, double most_mm)
   SqLaid laid = laid_of (tickets, spread);
   double whole_mm = drawing_height_mm (tickets, spread, most_mm);
 
-  if (whole_mm <= 0)
-    return;
+  if (!is_drawn (tickets, spread))
+    {
+      sq_pages_paragraph (tickets->pages, &sq_type_small, sq_words_ticket_see_layout ());
+      return;
+    }
   SqColumn column = sq_pages_block (tickets->pages, whole_mm, 0);
   SqSceneBuilder *scene = sq_pages_scene (tickets->pages);
   double line_mm = sq_type_height_mm (&sq_type_small, 1), bottom_mm = column.top_mm - whole_mm;

@@ -63,6 +63,12 @@ sq_words_ticket_lie (gboolean wrong_side)
 }
 
 const char *
+sq_words_ticket_see_layout (void)
+{
+  return _ ("Where everything lies: see the layout.");
+}
+
+const char *
 sq_words_ticket_up (const SqSpread *spread)
 {
   const SqCloth *cloth = cloth_of (spread);

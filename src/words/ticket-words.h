@@ -19,6 +19,8 @@ const char *sq_words_ticket_up (const SqSpread *spread);
 
 /* Where a drawing of it has its ends and edges; @wrong_side: with that up. Static. */
 const char *sq_words_ticket_lie (gboolean wrong_side);
+/* Where one finds what is too long to be drawn here. Static. */
+const char *sq_words_ticket_see_layout (void);
 
 /* What is cut from spread @i: number, piece, cushion, of each ply and in all, what is spare. Free
  * with sq_sheet_table_clear(). */

@@ -99,7 +99,8 @@ test_two_on_a_page (void)
   g_assert_cmpstr (sq_paper_page (paper, 0)->bookmark, ==, "Harbour stripe, lay 1 of 1");
 }
 
-/* A table that is longer than a page goes on with its own head. */
+/* A table that is longer than a page goes on under its heads, and a lay that is too long to be drawn is
+ * on the layout. */
 static void
 test_long (void)
 {
@@ -112,6 +113,8 @@ test_long (void)
       assert_paper_is_clean (paper);
       g_assert_cmpuint (paper->pages->len, >, 1);
       g_assert_true (has_text (paper, "lay 1 of 1, continued"));
+      g_assert_true (has_text (paper, "see the layout"));
+      g_assert_cmpuint (count_in_all (paper, "In a ply"), >=, paper->pages->len - 1);
       for (guint i = 1; i <= 40; i++)
         {
           g_autofree char *name = g_strdup_printf ("Ward room bench %u", i);
