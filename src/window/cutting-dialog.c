@@ -112,6 +112,6 @@ sq_cutting_dialog (GtkWindow *parent, SqDocument *document)
   GtkWidget *content = new_content (dialog, sq_document_get_job (document));
   GtkWidget *window = sq_form_new (parent, _ ("How cloth is cut"), _ ("C_hange"), content, on_done,
                                    dialog, dialog_free);
-  sq_help_on_f1 (GTK_WINDOW (window), "roll");
+  sq_help_on_f1 (window, "roll");
   gtk_window_present (GTK_WINDOW (window));
 }

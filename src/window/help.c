@@ -73,21 +73,22 @@ sq_help_show (GtkWindow *parent, const char *page)
 }
 
 static gboolean
-on_f1 (GtkWidget *window, GVariant *arguments, gpointer page)
+on_f1 (GtkWidget *widget, GVariant *arguments, gpointer page)
 {
   (void) arguments;
-  sq_help_show (GTK_WINDOW (window), page);
+  sq_help_show (GTK_WINDOW (gtk_widget_get_root (widget)), page);
   return TRUE;
 }
 
 void
-sq_help_on_f1 (GtkWindow *window, const char *page)
+sq_help_on_f1 (GtkWidget *widget, const char *page)
 {
   GtkEventController *keys = gtk_shortcut_controller_new ();
-  gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (keys), GTK_SHORTCUT_SCOPE_GLOBAL);
+  if (GTK_IS_WINDOW (widget))
+    gtk_shortcut_controller_set_scope (GTK_SHORTCUT_CONTROLLER (keys), GTK_SHORTCUT_SCOPE_GLOBAL);
   gtk_shortcut_controller_add_shortcut (
       GTK_SHORTCUT_CONTROLLER (keys),
       gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_F1, 0),
                         gtk_callback_action_new (on_f1, (gpointer) page, NULL)));
-  gtk_widget_add_controller (GTK_WIDGET (window), keys);
+  gtk_widget_add_controller (widget, keys);
 }

@@ -9,6 +9,6 @@
  * installed) the browser shows what lies there. */
 void sq_help_show (GtkWindow *parent, const char *page);
 
-/* F1 in @window, a dialog, asks for help @page, a static text. (In windows of the application it asks
- * for the index.) */
-void sq_help_on_f1 (GtkWindow *window, const char *page);
+/* F1 in @widget, a dialog or a part of one that the keyboard is in, asks for help @page, a static text.
+ * (In windows of the application it asks for the index.) */
+void sq_help_on_f1 (GtkWidget *widget, const char *page);

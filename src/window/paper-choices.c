@@ -6,6 +6,7 @@
 #include "job/names.h"
 #include "window/edit-papers.h"
 #include "window/form.h"
+#include "window/help.h"
 #include "window/label-choices.h"
 #include "window/pattern-choices.h"
 #include "window/value-row.h"
@@ -284,6 +285,8 @@ add_kinds (SqPaperChoices *choices)
       if (i == SQ_PAPER_PATTERN)
         choices->patterns = add_below (choices, sq_pattern_choices_new (choices->document));
     }
+  sq_help_on_f1 (choices->labels, "labels");
+  sq_help_on_f1 (choices->patterns, "patterns");
   g_signal_connect_swapped (choices->labels, "skipped", G_CALLBACK (on_skipped), choices);
   g_signal_connect_swapped (choices->patterns, "test-page", G_CALLBACK (on_test_page), choices);
 }

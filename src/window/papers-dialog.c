@@ -432,14 +432,33 @@ on_test_page (SqPapersDialog *dialog)
 
 /* --- the window ------------------------------------------------------------------------------ */
 
+/* Of the paper that is looked at. */
+static const char *
+help_page (SqPapersDialog *dialog)
+{
+  static const char *const pages[SQ_N_PAPER_KINDS] = {
+    [SQ_PAPER_CUT_LIST] = "cut-list", [SQ_PAPER_LAYOUT] = "layout", [SQ_PAPER_MARKING] = "marking",
+    [SQ_PAPER_TICKETS] = "labels",    [SQ_PAPER_LABELS] = "labels", [SQ_PAPER_PATTERN] = "patterns",
+  };
+  guint i;
+  const SqPaper *paper = sq_paper_preview_paper (dialog->preview, &i);
+  return pages[paper != NULL ? paper->kind : SQ_PAPER_CUT_LIST];
+}
+
+/* Escape stops what is being saved; then it closes. F1 tells of the paper that is looked at. */
 static gboolean
 on_key (GtkEventControllerKey *controller, guint keyval, guint code, GdkModifierType state,
-        GtkWindow *window)
+        SqPapersDialog *dialog)
 {
   (void) controller, (void) code, (void) state;
-  if (keyval != GDK_KEY_Escape)
+  if (keyval == GDK_KEY_F1)
+    sq_help_show (GTK_WINDOW (dialog), help_page (dialog));
+  else if (keyval == GDK_KEY_Escape && sq_saving_is_busy (dialog->saving))
+    sq_saving_stop (dialog->saving);
+  else if (keyval == GDK_KEY_Escape)
+    gtk_window_close (GTK_WINDOW (dialog));
+  else
     return GDK_EVENT_PROPAGATE;
-  gtk_window_close (window);
   return GDK_EVENT_STOP;
 }
 
@@ -521,6 +540,7 @@ add_choices (SqPapersDialog *dialog)
   dialog->choices = SQ_PAPER_CHOICES (choices);
   dialog->machines = SQ_MACHINE_FILES (machines);
   sq_value_group_add (SQ_VALUE_GROUP (group), machines);
+  sq_help_on_f1 (machines, "machines");
   gtk_box_insert_child_after (GTK_BOX (dialog->side), choices,
                               gtk_widget_get_first_child (dialog->side));
   gtk_box_insert_child_after (GTK_BOX (dialog->side), group, choices);
@@ -545,7 +565,6 @@ sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
   if (sq_lay_finder_is_stopped (finder))
     sq_lay_finder_again (finder); /* without lays there is no paper */
   follow (dialog);
-  sq_help_on_f1 (GTK_WINDOW (dialog), "cut-list");
   gtk_window_present (GTK_WINDOW (dialog));
   gtk_widget_grab_focus (GTK_WIDGET (dialog->preview));
 }

@@ -211,7 +211,7 @@ sq_stock_dialog (GtkWindow *parent, SqDocument *document, SqId cloth)
   GtkWidget *content = new_content (dialog);
   GtkWidget *window = sq_form_new (parent, title, _ ("C_hange"), content, on_done, dialog,
                                    dialog_free);
-  sq_help_on_f1 (GTK_WINDOW (window), "roll");
+  sq_help_on_f1 (window, "roll");
   if (dialog->rows->len == 0)
     on_add (dialog);
   gtk_window_present (GTK_WINDOW (window));

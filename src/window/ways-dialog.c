@@ -161,7 +161,7 @@ sq_ways_dialog (GtkWindow *parent, SqDocument *document, SqSelection *selection)
   gtk_expander_set_child (GTK_EXPANDER (dialog->rates), sq_rates_fields_new (document));
   follow (dialog);
   take_actions (dialog, parent);
-  sq_help_on_f1 (GTK_WINDOW (dialog), "which-way");
+  sq_help_on_f1 (GTK_WIDGET (dialog), "which-way");
   gtk_window_present (GTK_WINDOW (dialog));
   dialog->n_frames = FRAMES;
   gtk_widget_add_tick_callback (GTK_WIDGET (dialog), on_first_frame, NULL, NULL);

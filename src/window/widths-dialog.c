@@ -231,7 +231,7 @@ sq_widths_dialog (GtkWindow *parent, SqDocument *document, SqId cloth)
   gtk_window_set_titlebar (GTK_WINDOW (window), gtk_header_bar_new ());
   gtk_window_set_child (GTK_WINDOW (window), box);
   add_escape (window);
-  sq_help_on_f1 (GTK_WINDOW (window), "roll");
+  sq_help_on_f1 (window, "roll");
   begin (window, dialog, document, cloth);
   gtk_window_present (GTK_WINDOW (window));
 }
