@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "papers/pattern-overview.h"
 
+#include "geometry/box-clip.h"
 #include "papers/pattern-squares.h"
 #include "words/cautions.h"
 #include "words/paper-words.h"
@@ -20,6 +21,7 @@
 #define TILE_MOST_EM_MM 3.4
 #define TILE_LEAST_EM_MM 2.2
 #define TILE_READ_EM_MM 1.2
+#define NAME_PAD_MM 0.8
 
 /* Of a piece of which only corners are drawn, and the letters beside it. */
 #define CORNER_MAP_MOST_MM 40.0
@@ -144,47 +146,13 @@ scale_corners (Cell *cell, double width_mm)
   cell->height_mm = size.y * cell->scale + beside;
 }
 
-static void
-add_tile (SqSceneBuilder *scene, const Cell *cell, SqPoint corner, guint column, guint row)
-{
-  const SqPatternGrid *grid = cell->piece->grid;
-  double x[2], y[2], em_mm = tile_em_mm (cell);
-
-  for (guint i = 0; i < 2; i++)
-    {
-      x[i] = corner.x
-             + cell->scale
-                   * begin_mm (column + i, grid->columns, grid->step_mm.x, grid->window_mm.x);
-      y[i] = corner.y
-             - cell->scale * begin_mm (row + i, grid->rows, grid->step_mm.y, grid->window_mm.y);
-    }
-  const SqNode ring[] = { { { x[0], y[0] }, 0, 0 },
-                          { { x[0], y[1] }, 0, 0 },
-                          { { x[1], y[1] }, 0, 0 },
-                          { { x[1], y[0] }, 0, 0 } };
-  sq_scene_begin_stroke (scene, SQ_PEN_LEADER);
-  sq_scene_add_nodes (scene, ring, G_N_ELEMENTS (ring), TRUE);
-  if (!sq_pattern_grid_has (grid, (gint) column, (gint) row))
-    {
-      sq_scene_add_line (scene, ring[0].at, ring[2].at);
-      sq_scene_add_line (scene, ring[1].at, ring[3].at);
-      return;
-    }
-  g_autofree char *name = sq_words_tile (column, row);
-  if (em_mm >= TILE_READ_EM_MM)
-    sq_scene_add_text (scene, &(SqText){ .at = sq_between (ring[0].at, ring[2].at, 0.5),
-                                         .em_mm = em_mm,
-                                         .width_mm = sq_text_width_em (name, FALSE) * em_mm,
-                                         .text = name });
-}
-
-/* The piece's outline, small. */
-static void
-add_outline (const Overview *o, SqSceneBuilder *scene, const Cell *cell, SqPoint corner)
+/* The piece's outline, small. New array of SqPath. */
+static GPtrArray *
+small_outline (const Overview *o, const Cell *cell, SqPoint corner)
 {
   const GPtrArray *rings = sq_pattern_rings (cell->piece->piece, o->pattern->choice.lines);
+  GPtrArray *small = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
 
-  sq_scene_begin_stroke (scene, SQ_PEN_CUT);
   for (guint i = 0; i < rings->len; i++)
     {
       const SqPath *ring = g_ptr_array_index (rings, i);
@@ -197,8 +165,86 @@ add_outline (const Overview *o, SqSceneBuilder *scene, const Cell *cell, SqPoint
           if (cell->piece->pose.mirrored)
             nodes[k].bulge = -nodes[k].bulge;
         }
-      sq_scene_add_nodes (scene, nodes, n, TRUE);
+      g_ptr_array_add (small, sq_path_new (nodes, n, TRUE));
     }
+  return small;
+}
+
+static gboolean
+is_on_outline (const GPtrArray *outline, SqBox box)
+{
+  for (guint i = 0; i < outline->len; i++)
+    {
+      g_autoptr (GArray) parts = sq_path_in_box (g_ptr_array_index (outline, i), box);
+      if (parts->len > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* In the middle of the sheet, or where else on it the outline does not run. */
+static void
+add_tile_name (SqSceneBuilder *scene, SqBox tile, const GPtrArray *outline, double em_mm,
+               const char *name)
+{
+  static const SqPoint places[] = { { 0.5, 0.5 }, { 0, 1 },   { 1, 1 },   { 0, 0 },  { 1, 0 },
+                                    { 0.5, 1 },   { 0.5, 0 }, { 0, 0.5 }, { 1, 0.5 } };
+  SqVector half = sq_point (sq_text_width_em (name, FALSE) * em_mm / 2,
+                            SQ_TEXT_HEIGHT_EM * em_mm / 2);
+  SqVector inside = sq_add (half, sq_point (NAME_PAD_MM, NAME_PAD_MM / 2));
+  SqBox room = { sq_add (tile.min, inside), sq_sub (tile.max, inside) };
+  SqPoint at = sq_between (tile.min, tile.max, 0.5);
+
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    {
+      SqPoint place = { room.min.x + places[i].x * (room.max.x - room.min.x),
+                        room.min.y + places[i].y * (room.max.y - room.min.y) };
+      if (is_on_outline (outline, (SqBox){ sq_sub (place, half), sq_add (place, half) }))
+        continue;
+      at = place;
+      break;
+    }
+  sq_scene_add_text (scene,
+                     &(SqText){ .at = at, .em_mm = em_mm, .width_mm = 2 * half.x, .text = name });
+}
+
+static SqBox
+tile_box (const Cell *cell, SqPoint corner, guint column, guint row)
+{
+  const SqPatternGrid *grid = cell->piece->grid;
+  double x[2], y[2];
+
+  for (guint i = 0; i < 2; i++)
+    {
+      x[i] = begin_mm (column + i, grid->columns, grid->step_mm.x, grid->window_mm.x);
+      y[i] = begin_mm (row + i, grid->rows, grid->step_mm.y, grid->window_mm.y);
+    }
+  return (SqBox){ sq_moved (corner, sq_point (x[0], -y[1]), cell->scale),
+                  sq_moved (corner, sq_point (x[1], -y[0]), cell->scale) };
+}
+
+static void
+add_tile (SqSceneBuilder *scene, const Cell *cell, const GPtrArray *outline, SqPoint corner,
+          guint column, guint row)
+{
+  SqBox box = tile_box (cell, corner, column, row);
+  const SqNode ring[] = { { box.min, 0, 0 },
+                          { { box.max.x, box.min.y }, 0, 0 },
+                          { box.max, 0, 0 },
+                          { { box.min.x, box.max.y }, 0, 0 } };
+  double em_mm = tile_em_mm (cell);
+
+  sq_scene_begin_stroke (scene, SQ_PEN_LEADER);
+  sq_scene_add_nodes (scene, ring, G_N_ELEMENTS (ring), TRUE);
+  if (!sq_pattern_grid_has (cell->piece->grid, (gint) column, (gint) row))
+    {
+      sq_scene_add_line (scene, ring[0].at, ring[2].at);
+      sq_scene_add_line (scene, ring[1].at, ring[3].at);
+      return;
+    }
+  g_autofree char *name = sq_words_tile (column, row);
+  if (em_mm >= TILE_READ_EM_MM)
+    add_tile_name (scene, box, outline, em_mm, name);
 }
 
 /* Whether one of the @n points @places is so near to @at that letters would lie on each other. */
@@ -256,11 +302,14 @@ add_map (const Overview *o, const Cell *cell, SqPoint corner)
       add_corner_map (o, cell, corner);
       return;
     }
+  g_autoptr (GPtrArray) outline = small_outline (o, cell, corner);
   if ((gsize) grid->columns * grid->rows <= MOST_TILES)
     for (guint row = 0; row < grid->rows; row++)
       for (guint column = 0; column < grid->columns; column++)
-        add_tile (scene, cell, corner, column, row);
-  add_outline (o, scene, cell, corner);
+        add_tile (scene, cell, outline, corner, column, row);
+  sq_scene_begin_stroke (scene, SQ_PEN_CUT);
+  for (guint i = 0; i < outline->len; i++)
+    sq_scene_add_path (scene, g_ptr_array_index (outline, i));
 }
 
 /* --- the list ------------------------------------------------------------------------------- */

@@ -13,6 +13,36 @@
 
 static const SqType side_type = { 9, TRUE, SQ_TONE_INK };
 
+/* Of the texts, the largest that has room. */
+static const double ems_mm[] = { 4.6, 4.2, 3.8, 3.4, 3.0 };
+
+#define PARAGRAPH_MM 1.6
+
+static double
+texts_height_mm (const GPtrArray *texts, double width_mm, const SqType *type)
+{
+  double height_mm = 0;
+
+  for (guint i = 0; i < texts->len; i++)
+    height_mm += PARAGRAPH_MM
+                 + sq_paragraph_height_mm (width_mm, type, g_ptr_array_index (texts, i));
+  return height_mm;
+}
+
+static SqType
+type_for (const GPtrArray *texts, double width_mm, double height_mm)
+{
+  SqType type = sq_type_text;
+
+  for (guint i = 0; i < G_N_ELEMENTS (ems_mm); i++)
+    {
+      type.em_mm = ems_mm[i];
+      if (texts_height_mm (texts, width_mm, &type) <= height_mm)
+        break;
+    }
+  return type;
+}
+
 void
 sq_set_square (SqSceneBuilder *builder, SqPoint at, double side_mm, const char *name,
                const GPtrArray *texts)
@@ -27,10 +57,10 @@ sq_set_square (SqSceneBuilder *builder, SqPoint at, double side_mm, const char *
   sq_scene_add_nodes (builder, ring, G_N_ELEMENTS (ring), TRUE);
   sq_set_line (builder, &column, SQ_ALIGN_START, &side_type, name);
   column.top_mm -= sq_type_height_mm (&side_type, 1) + 2;
+  SqType type = type_for (texts, column.width_mm, column.top_mm - at.y);
   for (guint i = 0; i < texts->len; i++)
-    column.top_mm -= 1.5
-                     + sq_set_paragraph (builder, &column, &sq_type_text,
-                                         g_ptr_array_index (texts, i));
+    column.top_mm -= PARAGRAPH_MM
+                     + sq_set_paragraph (builder, &column, &type, g_ptr_array_index (texts, i));
 }
 
 /* In the middle of the page where the area is narrower than a square. */
