@@ -125,7 +125,7 @@ label_place (const GPtrArray *rings, double width_mm, double height_mm, double a
 
 static gboolean
 try_label (SqSceneBuilder *builder, const GPtrArray *rings, const char *text, double em_mm,
-           double angle_rad)
+           double angle_rad, SqBox *taken)
 {
   double width_mm = sq_text_width_em (text, TRUE) * em_mm;
   double height_mm = SQ_TEXT_HEIGHT_EM * em_mm, pad_mm = PAD_EM * em_mm;
@@ -141,13 +141,19 @@ try_label (SqSceneBuilder *builder, const GPtrArray *rings, const char *text, do
                                          .width_mm = width_mm,
                                          .bold = TRUE,
                                          .text = text });
+  if (taken != NULL)
+    {
+      SqVector half = sq_point (width_mm / 2 + pad_mm, height_mm / 2);
+      if (fabs (angle_rad) > M_PI / 4)
+        half = sq_point (half.y, half.x);
+      *taken = (SqBox){ sq_sub (at, half), sq_add (at, half) };
+    }
   return TRUE;
 }
 
-/* Number and name along the longer side or across it, then smaller, then the number alone. */
-static void
-add_label (SqSceneBuilder *builder, const GPtrArray *rings, guint number, const char *name,
-           double em_mm)
+void
+sq_roll_add_label (SqSceneBuilder *builder, const GPtrArray *rings, guint number, const char *name,
+                   double em_mm, SqBox *taken)
 {
   g_autofree char *short_text = g_strdup_printf ("%u", number);
   g_autofree char *text = g_strdup_printf ("%u  %s", number, name);
@@ -165,8 +171,8 @@ add_label (SqSceneBuilder *builder, const GPtrArray *rings, guint number, const 
                 { short_text, SMALL_EM },
                 { short_text, SMALLEST_EM } };
   for (guint i = 0; i < G_N_ELEMENTS (tries); i++)
-    if (try_label (builder, rings, tries[i].text, tries[i].em * em_mm, first)
-        || try_label (builder, rings, tries[i].text, tries[i].em * em_mm, second))
+    if (try_label (builder, rings, tries[i].text, tries[i].em * em_mm, first, taken)
+        || try_label (builder, rings, tries[i].text, tries[i].em * em_mm, second, taken))
       return;
 }
 
@@ -188,7 +194,8 @@ sq_roll_piece_scene (const SqLays *lays, guint index, guint i, SqRollLayer layer
       add_shape (builder, rings, look);
       break;
     case SQ_ROLL_LABEL:
-      add_label (builder, rings, sq_lays_entry (lays, placed)->number, name, look->em_mm);
+      sq_roll_add_label (builder, rings, sq_lays_entry (lays, placed)->number, name, look->em_mm,
+                         NULL);
       break;
     }
   return sq_scene_builder_end (builder);
@@ -236,7 +243,7 @@ add_kept (SqSceneBuilder *builder, const SqKeptLay *kept, const SqKeptPlaced *pl
       sq_scene_add_path (builder, ring);
     }
   if (piece->name != NULL && rings->len > 0)
-    try_label (builder, rings, piece->name, SMALL_EM * em_mm, 0);
+    try_label (builder, rings, piece->name, SMALL_EM * em_mm, 0, NULL);
 }
 
 SqScene *

@@ -21,6 +21,11 @@ SqScene *sq_roll_piece_scene (const SqLays *lays, guint cloth, guint placed, SqR
                               const char *name, const SqRollLook *look);
 SqVector sq_roll_piece_place (const SqLays *lays, guint cloth, guint placed);
 
+/* Number and name on a piece of @rings (of SqPath), along its longer side or across it, then smaller,
+ * then the number alone, at last nothing. @taken (may be NULL) is set to the box it takes, if any. */
+void sq_roll_add_label (SqSceneBuilder *builder, const GPtrArray *rings, guint number,
+                        const char *name, double em_mm, SqBox *taken);
+
 /* The outer cut line of the piece where it lies. New. */
 SqPath *sq_roll_piece_cut (const SqLays *lays, guint cloth, guint placed);
 

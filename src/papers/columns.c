@@ -2,11 +2,15 @@
 #include "papers/columns.h"
 
 #define GUTTER_MM 7.0
-#define HEAD_MM 12.0
+#define HEAD_MM 9.0
 #define GROUP_GAP_MM 2.4
 
-/* So much of a group at least stands under its first line at a column's end. */
+/* A group that would go into one column is torn where it is so high and so much of it has room; of
+ * any that is torn so much at least stands at a column's end, and so many lines go on in the next. */
+#define HIGH_MM 90.0
+#define MUCH_MM 55.0
 #define LEAST_TORN_MM 24.0
+#define LEAST_LINES 3
 
 /* Columns of a last page are made longer by so much until all goes in. */
 #define TRY_MM 4.0
@@ -25,13 +29,27 @@ typedef struct
   GArray *cells; /* of Cell */
 } Line;
 
+typedef struct
+{
+  GArray *lines; /* of Line */
+  gboolean with_next;
+} Group;
+
 struct _SqColumns
 {
   SqPages *pages;
   guint n;
   double width_mm;
-  GPtrArray *groups; /* of GArray of Line */
+  GArray *groups; /* of Group */
+  SqBox beside;   /* where they begin; empty: below what is there */
 };
+
+/* Where columns are set. */
+typedef struct
+{
+  guint first; /* of a page's columns */
+  double top_mm, height_mm;
+} Region;
 
 /* The first line that is not set yet. */
 typedef struct
@@ -51,18 +69,32 @@ clear_line (gpointer line)
   g_array_unref (((Line *) line)->cells);
 }
 
+static void
+clear_group (gpointer group)
+{
+  g_array_unref (((Group *) group)->lines);
+}
+
 SqColumns *
 sq_columns_new (SqPages *pages, double least_mm)
 {
   SqColumns *columns = g_new0 (SqColumns, 1);
   SqBox area = sq_pages_area (pages);
-  double whole_mm = area.max.x - area.min.x;
+  double across_mm = area.max.x - area.min.x;
 
   columns->pages = pages;
-  columns->n = (guint) fmax (1, floor ((whole_mm + GUTTER_MM) / (least_mm + GUTTER_MM)));
-  columns->width_mm = (whole_mm + GUTTER_MM) / columns->n - GUTTER_MM;
-  columns->groups = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
+  columns->n = (guint) fmax (1, floor ((across_mm + GUTTER_MM) / (least_mm + GUTTER_MM)));
+  columns->width_mm = (across_mm + GUTTER_MM) / columns->n - GUTTER_MM;
+  columns->groups = g_array_new (FALSE, FALSE, sizeof (Group));
+  columns->beside = sq_box_empty ();
+  g_array_set_clear_func (columns->groups, clear_group);
   return columns;
+}
+
+void
+sq_columns_begin_beside (SqColumns *columns, SqBox taken)
+{
+  columns->beside = taken;
 }
 
 double
@@ -72,26 +104,26 @@ sq_columns_width_mm (const SqColumns *columns)
 }
 
 static GArray *
-group_at (const SqColumns *columns, guint i)
+lines_of (const SqColumns *columns, guint group)
 {
-  return g_ptr_array_index (columns->groups, i);
+  return g_array_index (columns->groups, Group, group).lines;
 }
 
 static Line *
 last_line (const SqColumns *columns)
 {
-  GArray *group = group_at (columns, columns->groups->len - 1);
+  GArray *group = lines_of (columns, columns->groups->len - 1);
 
   return &g_array_index (group, Line, group->len - 1);
 }
 
 void
-sq_columns_group (SqColumns *columns)
+sq_columns_group (SqColumns *columns, gboolean with_next)
 {
-  GArray *lines = g_array_new (FALSE, FALSE, sizeof (Line));
+  Group group = { g_array_new (FALSE, FALSE, sizeof (Line)), with_next };
 
-  g_array_set_clear_func (lines, clear_line);
-  g_ptr_array_add (columns->groups, lines);
+  g_array_set_clear_func (group.lines, clear_line);
+  g_array_append_val (columns->groups, group);
 }
 
 void
@@ -100,7 +132,7 @@ sq_columns_line (SqColumns *columns, double height_mm)
   Line line = { height_mm, 0, g_array_new (FALSE, FALSE, sizeof (Cell)) };
 
   g_array_set_clear_func (line.cells, clear_cell);
-  g_array_append_val (group_at (columns, columns->groups->len - 1), line);
+  g_array_append_val (lines_of (columns, columns->groups->len - 1), line);
 }
 
 void
@@ -144,11 +176,12 @@ draw_tick_box (SqSceneBuilder *scene, SqPoint left_middle, double side_mm)
 }
 
 static void
-draw_line (const SqColumns *columns, const Line *line, double left_mm, double top_mm)
+draw_line (const SqColumns *columns, const Line *line, gboolean goes_on, double left_mm,
+           double top_mm)
 {
   SqSceneBuilder *scene = sq_pages_scene (columns->pages);
 
-  if (line->tick_mm > 0)
+  if (line->tick_mm > 0 && !goes_on)
     draw_tick_box (scene, sq_point (left_mm, top_mm - line->height_mm / 2), line->tick_mm);
   for (guint i = 0; i < line->cells->len; i++)
     {
@@ -177,6 +210,45 @@ whole_mm (const SqColumns *columns)
   return area.max.y - area.min.y - HEAD_MM;
 }
 
+/* What goes into one column with what is left of group @i from line @from on. */
+static double
+together_mm (const SqColumns *columns, guint i, guint from)
+{
+  const Group *group = &g_array_index (columns->groups, Group, i);
+  double own_mm = rest_mm (group->lines, from);
+
+  if (from > 0)
+    own_mm += g_array_index (group->lines, Line, 0).height_mm;
+  if (!group->with_next || i + 1 >= columns->groups->len)
+    return own_mm;
+  double next_mm = rest_mm (lines_of (columns, i + 1), 0);
+  return own_mm + GROUP_GAP_MM + (next_mm > whole_mm (columns) - own_mm ? LEAST_TORN_MM : next_mm);
+}
+
+/* The line of the group at @at before which it is torn, where @room_mm are left; its end: not at all;
+ * @at's: it begins in the next column. */
+static guint
+tear (const SqColumns *columns, Cursor at, double room_mm)
+{
+  const GArray *lines = lines_of (columns, at.group);
+  double own_mm = together_mm (columns, at.group, at.line);
+  double used_mm = at.line > 0 ? g_array_index (lines, Line, 0).height_mm : 0;
+  gboolean may_tear = own_mm > whole_mm (columns) || (own_mm > HIGH_MM && room_mm > MUCH_MM);
+  guint end = at.line;
+
+  if (own_mm <= room_mm)
+    return lines->len;
+  if (!may_tear || room_mm < LEAST_TORN_MM)
+    return at.line;
+  for (; end < lines->len; end++)
+    {
+      used_mm += g_array_index (lines, Line, end).height_mm;
+      if (used_mm > room_mm)
+        break;
+    }
+  return MAX (MIN (end, lines->len - MIN (lines->len, LEAST_LINES)), at.line + 1);
+}
+
 /* Sets a column from @at on, @height_mm long, at @left_mm; draws it where @draws. What comes after. */
 static Cursor
 set_column (const SqColumns *columns, Cursor at, double height_mm, gboolean draws, double left_mm,
@@ -186,71 +258,91 @@ set_column (const SqColumns *columns, Cursor at, double height_mm, gboolean draw
 
   while (at.group < columns->groups->len)
     {
-      const GArray *group = group_at (columns, at.group);
-      const Line *head = &g_array_index (group, Line, 0);
-      double own_mm = rest_mm (group, at.line) + (at.line > 0 ? head->height_mm : 0);
+      const GArray *lines = lines_of (columns, at.group);
       double gap_mm = used_mm > 0 ? GROUP_GAP_MM : 0;
-      gboolean fits = used_mm + gap_mm + own_mm <= height_mm;
-      /* What goes into no column is torn where there is room for a piece of it. */
-      if (!fits && (own_mm <= whole_mm (columns) || height_mm - used_mm - gap_mm < LEAST_TORN_MM))
+      guint end = tear (columns, at, height_mm - used_mm - gap_mm);
+      if (end == at.line)
         return at;
       used_mm += gap_mm;
-      if (at.line > 0 && draws)
-        draw_line (columns, head, left_mm, top_mm - used_mm);
-      if (at.line > 0)
-        used_mm += head->height_mm;
-      for (guint first = at.line; at.line < group->len; at.line++)
+      for (guint i = 0; i < end; i = MAX (i + 1, at.line))
         {
-          const Line *line = &g_array_index (group, Line, at.line);
-          if (used_mm + line->height_mm > height_mm && at.line > first)
-            return at;
+          const Line *line = &g_array_index (lines, Line, i);
           if (draws)
-            draw_line (columns, line, left_mm, top_mm - used_mm);
+            draw_line (columns, line, at.line > 0, left_mm, top_mm - used_mm);
           used_mm += line->height_mm;
         }
+      if (end < lines->len)
+        return (Cursor){ at.group, end };
       at = (Cursor){ at.group + 1, 0 };
     }
   return at;
 }
 
-/* All columns of a page. */
+/* All columns of @region. */
 static Cursor
-set_page (const SqColumns *columns, Cursor at, double height_mm, gboolean draws, SqColumn area)
+set_region (const SqColumns *columns, Cursor at, const Region *region, gboolean draws)
 {
-  for (guint i = 0; i < columns->n; i++)
-    at = set_column (columns, at, height_mm, draws,
-                     area.left_mm + i * (columns->width_mm + GUTTER_MM), area.top_mm);
+  for (guint i = region->first; i < columns->n; i++)
+    at = set_column (columns, at, region->height_mm, draws,
+                     sq_pages_area (columns->pages).min.x + i * (columns->width_mm + GUTTER_MM),
+                     region->top_mm);
   return at;
 }
 
-/* The least height that takes all from @at on, at most @most_mm. */
-static double
-least_height_mm (const SqColumns *columns, Cursor at, double most_mm)
+/* Makes @region no higher than all from @at on takes. */
+static void
+level (const SqColumns *columns, Cursor at, Region *region)
 {
-  for (double mm = TRY_MM; mm < most_mm; mm += TRY_MM)
-    if (set_page (columns, at, mm, FALSE, (SqColumn){ 0, 0, 0 }).group >= columns->groups->len)
-      return mm;
-  return most_mm;
+  Region lower = *region;
+
+  for (lower.height_mm = TRY_MM; lower.height_mm < region->height_mm; lower.height_mm += TRY_MM)
+    if (set_region (columns, at, &lower, FALSE).group >= columns->groups->len)
+      {
+        *region = lower;
+        return;
+      }
+}
+
+/* As many as there are to the right of what they begin beside. */
+static Cursor
+set_beside (const SqColumns *columns)
+{
+  const SqBox *taken = &columns->beside;
+  double before_mm = taken->max.x + GUTTER_MM / 2 - sq_pages_area (columns->pages).min.x;
+  Region region = { (guint) ceil (fmax (before_mm, 0) / (columns->width_mm + GUTTER_MM)),
+                    taken->max.y, taken->max.y - taken->min.y };
+
+  if (taken->min.x > taken->max.x || region.first >= columns->n)
+    return (Cursor){ 0, 0 };
+  level (columns, (Cursor){ 0, 0 }, &region);
+  return set_region (columns, (Cursor){ 0, 0 }, &region, TRUE);
+}
+
+/* What still is to be set, on the page now, if that takes any of it, or on the next. */
+static Cursor
+set_below (const SqColumns *columns, Cursor at)
+{
+  Region region = { 0, 0, sq_pages_room_mm (columns->pages) };
+
+  level (columns, at, &region);
+  Cursor next = set_region (columns, at, &region, FALSE);
+  if (next.group == at.group && next.line == at.line)
+    sq_pages_break (columns->pages);
+  else
+    {
+      region.top_mm = sq_pages_block (columns->pages, region.height_mm, 0).top_mm;
+      set_region (columns, at, &region, TRUE);
+    }
+  return next;
 }
 
 void
 sq_columns_end (SqColumns *columns)
 {
-  Cursor at = { 0, 0 };
+  Cursor at = set_beside (columns);
 
   while (at.group < columns->groups->len)
-    {
-      double room_mm = sq_pages_room_mm (columns->pages);
-      double height_mm = least_height_mm (columns, at, room_mm);
-      Cursor next = set_page (columns, at, height_mm, FALSE, (SqColumn){ 0, 0, 0 });
-      if (next.group == at.group && next.line == at.line)
-        {
-          sq_pages_break (columns->pages);
-          continue;
-        }
-      SqColumn area = sq_pages_block (columns->pages, height_mm, 0);
-      at = set_page (columns, at, height_mm, TRUE, area);
-    }
-  g_ptr_array_unref (columns->groups);
+    at = set_below (columns, at);
+  g_array_unref (columns->groups);
   g_free (columns);
 }

@@ -9,15 +9,17 @@ typedef struct _SqColumns SqColumns;
 
 /* As many columns as go beside each other, each at least @least_mm wide. */
 SqColumns *sq_columns_new (SqPages *pages, double least_mm);
+/* They begin beside what was set last and takes @taken of the page, where there is room. */
+void sq_columns_begin_beside (SqColumns *columns, SqBox taken);
 /* Sets all of it. @columns is gone. */
 void sq_columns_end (SqColumns *columns);
 
 /* How wide a column is. */
 double sq_columns_width_mm (const SqColumns *columns);
 
-/* What comes now stays together in one column, if it goes into one at all. Where it doesn't, it goes
- * on under its first line. */
-void sq_columns_group (SqColumns *columns);
+/* What comes now stays together in one column, if it goes into one at all; where it doesn't, it goes on
+ * under its first line. @with_next: the next group begins in the same column. */
+void sq_columns_group (SqColumns *columns, gboolean with_next);
 /* A new line of the group, @height_mm high. */
 void sq_columns_line (SqColumns *columns, double height_mm);
 /* A text of that line, on its own stretch of it: from @left_mm of the column on, @width_mm wide. */

@@ -3,6 +3,7 @@
  * marking, where each mark is along and across. */
 #include "papers/columns.h"
 #include "papers/kinds.h"
+#include "papers/marking-drawing.h"
 #include "words/cautions.h"
 #include "words/inner-marks.h"
 #include "words/lay-words.h"
@@ -15,16 +16,30 @@
 /* What a column holds: letter, along, across, how the line goes on. */
 #define COLUMN_MM 80.0
 #define INDENT_MM 7.0
-#define LETTER_MM 8.0
-#define FIGURE_MM 22.0
+#define LETTER_MM 7.0
+#define FIGURE_MM 21.0
 #define TICK_MM 3.6
-#define LINE_MM 6.0
 
-static const SqType name_type = { 4.3, TRUE, SQ_TONE_INK };
-static const SqType figure_type = { 4.3, FALSE, SQ_TONE_INK };
+/* A strip's head with its drawing. */
+#define LEAST_STRIP_MM 130.0
+#define NAME_MM 6.0
+#define ROW_MM 5.3
+
+static const SqType name_type = { 4.0, TRUE, SQ_TONE_INK };
+static const SqType figure_type = { 4.0, FALSE, SQ_TONE_INK };
 static const SqType head_type = { 3.1, FALSE, SQ_TONE_DIM };
+static const SqType note_type = { 3.2, FALSE, SQ_TONE_INK };
 static const SqType strong_type = { 3.7, TRUE, SQ_TONE_INK };
 static const SqType side_type = { 5.2, TRUE, SQ_TONE_INK };
+
+/* A strip of cloth as it is spread. */
+typedef struct
+{
+  const SqPaperSpec *spec; /* of the lays that it is of */
+  const SqSpreads *spreads;
+  guint index; /* of the spread */
+  const SqMarking *marking;
+} Strip;
 
 /* --- a piece --------------------------------------------------------------------------------- */
 
@@ -34,13 +49,13 @@ add_row (SqColumns *columns, char *const *cells, const SqType *letter, const SqT
 {
   double note_mm = INDENT_MM + LETTER_MM + 2 * FIGURE_MM + 3;
 
-  sq_columns_line (columns, sq_type_height_mm (figure, 1));
+  sq_columns_line (columns, fmin (sq_type_height_mm (figure, 1), ROW_MM));
   sq_columns_text (columns, INDENT_MM, LETTER_MM, SQ_ALIGN_START, letter, cells[0]);
   sq_columns_text (columns, INDENT_MM + LETTER_MM, FIGURE_MM, SQ_ALIGN_END, figure, cells[1]);
   sq_columns_text (columns, INDENT_MM + LETTER_MM + FIGURE_MM, FIGURE_MM, SQ_ALIGN_END, figure,
                    cells[2]);
   sq_columns_text (columns, note_mm, sq_columns_width_mm (columns) - note_mm, SQ_ALIGN_START,
-                   &sq_type_small, cells[3]);
+                   &note_type, cells[3]);
 }
 
 static void
@@ -60,10 +75,10 @@ add_name (SqColumns *columns, const char *name, const char *copy)
   double name_mm = copy[0] != '\0' ? width_mm - copy_mm - 3 : width_mm;
   g_autoptr (GPtrArray) lines = sq_wrapped (name, name_mm, &name_type);
 
-  sq_columns_group (columns);
+  sq_columns_group (columns, FALSE);
   for (guint i = 0; i < lines->len; i++)
     {
-      sq_columns_line (columns, LINE_MM);
+      sq_columns_line (columns, NAME_MM);
       sq_columns_text (columns, INDENT_MM, name_mm, SQ_ALIGN_START, &name_type,
                        g_ptr_array_index (lines, i));
       if (i > 0)
@@ -75,10 +90,16 @@ add_name (SqColumns *columns, const char *name, const char *copy)
 }
 
 static void
-add_piece (SqColumns *columns, const SqPaperSpec *spec, const SqMarking *marking, guint i)
+add_piece (SqColumns *columns, const Strip *strip, guint i)
 {
-  g_autofree char *name = sq_words_marked (spec->lays, marking, i);
-  g_autofree char *copy = sq_words_marked_copy (spec->lays, marking, i);
+  const SqSpread *spread = sq_spreads_at (strip->spreads, strip->index);
+  const SqMarking *marking = strip->marking;
+  const SqPaperSpec *spec = strip->spec;
+  const SqPlaced *placed = sq_lay_placed (sq_spread_cloth (spread)->lay,
+                                          sq_marked_piece (marking, i)->placed);
+  SqBundle bundle = sq_spreads_bundle (strip->spreads, strip->index, placed);
+  g_autofree char *name = sq_words_marked (spread->lays, marking, i);
+  g_autofree char *copy = sq_words_marked_copies (spread->lays, &bundle);
   SqSheetTable points;
 
   sq_words_mark_points (&points, marking, i, &spec->style);
@@ -88,16 +109,22 @@ add_piece (SqColumns *columns, const SqPaperSpec *spec, const SqMarking *marking
     add_row (columns, points.heads, &head_type, &head_type);
   for (guint k = 0; k < points.rows->len; k++)
     add_row (columns, g_ptr_array_index (points.rows, k), &name_type, &figure_type);
-  add_texts (columns, &sq_type_small, sq_words_marks_inside (marking, i, &spec->style));
+  add_texts (columns, &note_type, sq_words_marks_inside (marking, i, &spec->style));
   sq_sheet_table_clear (&points);
+}
+
+static void
+add_heading (SqColumns *columns, const char *heading)
+{
+  sq_columns_group (columns, TRUE);
+  sq_columns_paragraph (columns, 0, &strong_type, heading);
 }
 
 /* Those that straight cuts free, or the others; nothing where there are none. */
 static void
-add_pieces (SqPages *pages, const SqPaperSpec *spec, const SqMarking *marking, gboolean in_strip,
-            const char *heading)
+add_pieces (SqColumns *columns, const Strip *strip, gboolean in_strip, const char *heading)
 {
-  SqColumns *columns = sq_columns_new (pages, COLUMN_MM);
+  const SqMarking *marking = strip->marking;
   gboolean is_first = TRUE;
 
   for (guint i = 0; i < marking->pieces->len; i++)
@@ -105,79 +132,108 @@ add_pieces (SqPages *pages, const SqPaperSpec *spec, const SqMarking *marking, g
       if (sq_marked_piece (marking, i)->is_in_strip != in_strip)
         continue;
       if (is_first)
-        {
-          sq_pages_gap (pages, 4);
-          sq_pages_heading (pages, heading, 30);
-        }
+        add_heading (columns, heading);
       is_first = FALSE;
-      add_piece (columns, spec, marking, i);
+      add_piece (columns, strip, i);
     }
-  sq_columns_end (columns);
 }
 
 /* --- a strip --------------------------------------------------------------------------------- */
 
+/* How to read the figures, and what to mind. */
 static void
-add_straight_cuts (SqPages *pages, const SqPaperSpec *spec, const SqMarking *marking)
+add_key (SqColumns *columns, const SqPaperSpec *spec)
 {
-  if (marking->cuts->len == 0)
-    return;
-  sq_pages_gap (pages, 4);
-  sq_pages_heading (pages, sq_words_strips_first (spec->lays, marking), 20);
-  sq_pages_paragraph (pages, &sq_type_small, sq_words_strips_how (spec->lays, marking));
-  sq_pages_gap (pages, 1.5);
-  SqColumns *columns = sq_columns_new (pages, COLUMN_MM);
-  for (guint i = 0; i < marking->cuts->len; i++)
+  g_autofree char *key = sq_words_marking_key (&spec->style);
+  g_autoptr (GPtrArray) cautions = sq_words_cutting_cautions (spec->lays->plan);
+
+  sq_columns_group (columns, FALSE);
+  sq_columns_paragraph (columns, 0, &note_type, key);
+  for (guint i = 0; i < cautions->len; i++)
     {
-      g_autofree char *text = sq_words_straight_cut (spec->lays, marking, i, &spec->style);
-      sq_columns_group (columns);
-      sq_columns_line (columns, LINE_MM);
-      sq_columns_tick_box (columns, TICK_MM);
-      sq_columns_text (columns, INDENT_MM, sq_columns_width_mm (columns) - INDENT_MM,
-                       SQ_ALIGN_START, &strong_type, text);
+      sq_columns_group (columns, FALSE);
+      sq_columns_paragraph (columns, 0, &note_type, g_ptr_array_index (cautions, i));
     }
-  sq_columns_end (columns);
 }
 
 static void
-add_strip (SqPages *pages, const SqPaperSpec *spec, guint index, guint strip, const char *name)
+add_straight_cuts (SqColumns *columns, const SqPaperSpec *spec, const SqMarking *marking)
 {
-  g_autoptr (SqMarking) marking = sq_marking_new (spec->lays, index, strip, spec->wrong_side,
-                                                  &spec->style);
-  g_autoptr (GPtrArray) before = sq_words_marking_before (spec->lays, marking, &spec->style);
+  if (marking->cuts->len == 0)
+    return;
+  add_heading (columns, sq_words_strips_first (spec->lays, marking));
+  sq_columns_paragraph (columns, 0, &note_type, sq_words_strips_how (spec->lays, marking));
+  sq_columns_group (columns, FALSE);
+  for (guint i = 0; i < marking->cuts->len; i++)
+    {
+      g_autofree char *text = sq_words_straight_cut (spec->lays, marking, i, &spec->style);
+      sq_columns_line (columns, NAME_MM);
+      sq_columns_tick_box (columns, TICK_MM);
+      sq_columns_text (columns, INDENT_MM, sq_columns_width_mm (columns) - INDENT_MM,
+                       SQ_ALIGN_START, &figure_type, text);
+    }
+}
 
-  sq_pages_block (pages, 0, 50);
-  sq_pages_paragraph (pages, &side_type, sq_words_side_up (spec->wrong_side));
+/* What it is called, where there are others; NULL: it is the roll that is bought, alone. */
+static char *
+strip_name (const SqPaperSpec *spec, const SqSpread *spread)
+{
+  const SqClothLay *cloth = sq_spread_cloth (spread);
+
+  if (spread->is_lot)
+    return sq_words_ply_lay (sq_lays_cloth (spec->lays, spread->cloth)->plies, spread->strip,
+                             &spec->style);
+  return sq_words_names_strips (cloth)
+             ? sq_words_strip (spread->lays, cloth, spread->strip, &spec->style)
+             : NULL;
+}
+
+static void
+add_strip (SqPages *pages, const SqPaperSpec *spec, const SqSpreads *spreads, guint index)
+{
+  const SqSpread *spread = sq_spreads_at (spreads, index);
+  SqPaperSpec own = *spec;
+  own.lays = spread->lays;
+  g_autoptr (SqMarking) marking = sq_marking_new (own.lays, spread->cloth, spread->strip,
+                                                  own.wrong_side, &own.style);
+  g_autoptr (GPtrArray) before = sq_words_marking_before (own.lays, marking, &own.style);
+  g_autofree char *name = strip_name (spec, spread);
+  Strip strip = { &own, spreads, index, marking };
+
+  sq_pages_block (pages, 0, LEAST_STRIP_MM);
+  sq_pages_gap (pages, 2);
+  sq_pages_paragraph (pages, &side_type, sq_words_side_up (own.wrong_side));
   if (name != NULL)
     sq_pages_paragraph (pages, &strong_type, name);
-  sq_pages_paragraph (pages, &sq_type_text, sq_words_marking_lie (spec->wrong_side));
+  sq_pages_paragraph (pages, &sq_type_text, sq_words_marking_lie (own.wrong_side));
   for (guint i = 0; i < before->len; i++)
     sq_pages_paragraph (pages, &sq_type_text, g_ptr_array_index (before, i));
-  add_straight_cuts (pages, spec, marking);
-  add_pieces (pages, spec, marking, TRUE, sq_words_strip_pieces ());
-  add_pieces (pages, spec, marking, FALSE, sq_words_other_pieces ());
-  sq_pages_gap (pages, 6);
+  sq_pages_gap (pages, 2);
+  SqBox drawn = sq_marking_drawing (pages, &own, marking);
+  SqColumns *columns = sq_columns_new (pages, COLUMN_MM);
+  sq_columns_begin_beside (columns, drawn);
+  if (spread->number == 1)
+    add_key (columns, &own);
+  add_straight_cuts (columns, &own, marking);
+  add_pieces (columns, &strip, TRUE, sq_words_strip_pieces ());
+  add_pieces (columns, &strip, FALSE, sq_words_other_pieces ());
+  sq_columns_end (columns);
+  sq_pages_gap (pages, 8);
 }
 
 /* --- a cloth --------------------------------------------------------------------------------- */
 
 static void
-begin_cloth (SqPages *pages, const SqPaperSpec *spec, const char *heading)
+begin_cloth (SqPages *pages, const char *heading)
 {
-  g_autofree char *key = sq_words_marking_key (&spec->style);
-  g_autoptr (GPtrArray) cautions = sq_words_cutting_cautions (spec->lays->plan);
-
   sq_pages_set_running (pages, NULL);
   sq_pages_break (pages);
   sq_pages_bookmark (pages, heading);
   sq_pages_heading (pages, heading, 40);
   sq_pages_set_running (pages, heading);
-  sq_pages_paragraph (pages, &sq_type_small, key);
-  for (guint i = 0; i < cautions->len; i++)
-    sq_pages_paragraph (pages, &sq_type_small, g_ptr_array_index (cautions, i));
-  sq_pages_gap (pages, 3);
 }
 
+/* What of it has no place, and pins that could not be kept. */
 static void
 add_unlaid (SqPages *pages, const SqPaperSpec *spec, const SqClothLay *cloth)
 {
@@ -194,63 +250,58 @@ add_unlaid (SqPages *pages, const SqPaperSpec *spec, const SqClothLay *cloth)
     }
 }
 
-static void
-add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
+/* A lot is cut as its plies lie on the table: what its lay on one roll is like is left out. */
+static gboolean
+is_lot (const SqSpreads *spreads, guint cloth)
 {
-  const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
-  g_autofree char *name = sq_words_cloth (sq_plan_cloth (spec->lays->plan, cloth->cloth));
-  g_autofree char *heading = sq_words_marking_of (name);
-  g_autofree char *unused = sq_words_unused_stock (spec->lays, cloth);
-
-  begin_cloth (pages, spec, heading);
-  add_unlaid (pages, spec, cloth);
-  if (cloth->lay->placed->len == 0)
-    sq_pages_paragraph (pages, &sq_type_text, sq_words_marking_nothing ());
-  for (guint i = 0; i < cloth->task->strips->len; i++)
-    if (sq_lay_length (cloth->lay, i) > 0)
-      {
-        g_autofree char *strip = sq_words_names_strips (cloth)
-                                     ? sq_words_strip (spec->lays, cloth, i, &spec->style)
-                                     : NULL;
-        add_strip (pages, spec, index, i, strip);
-      }
-  if (unused != NULL)
-    sq_pages_paragraph (pages, &sq_type_small, unused);
+  for (guint i = 0; i < spreads->all->len; i++)
+    if (sq_spreads_at (spreads, i)->cloth == cloth)
+      return sq_spreads_at (spreads, i)->is_lot;
+  return FALSE;
 }
 
-/* The top ply of each lay of a lot. */
 static void
-add_plies (SqPages *pages, const SqPaperSpec *spec, guint index)
+add_plies (SqPages *pages, const SqPaperSpec *spec, const SqPlies *plies)
+{
+  g_autofree char *text = sq_words_plies (plies, &spec->style);
+  g_autofree char *reckoned = sq_words_plies_reckoned (plies, &spec->style);
+
+  sq_pages_paragraph (pages, &strong_type, text);
+  sq_pages_paragraph (pages, &sq_type_small, reckoned);
+  sq_pages_gap (pages, 3);
+}
+
+static void
+add_cloth (SqPages *pages, const SqPaperSpec *spec, const SqSpreads *spreads, guint index)
 {
   const SqClothLay *cloth = sq_lays_cloth (spec->lays, index);
-  const SqPlyLay *best = sq_plies_best (cloth->plies);
-  g_autoptr (SqLays) lays = sq_lays_of_plies (spec->lays);
-  SqPaperSpec of_plies = *spec;
+  gboolean lot = is_lot (spreads, index);
   g_autofree char *name = sq_words_cloth (sq_plan_cloth (spec->lays->plan, cloth->cloth));
-  g_autofree char *heading = sq_words_marking_of_plies (name);
+  g_autofree char *heading = lot ? sq_words_marking_of_plies (name) : sq_words_marking_of (name);
+  g_autofree char *unused = sq_words_unused_stock (spec->lays, cloth);
 
-  of_plies.lays = lays;
-  begin_cloth (pages, spec, heading);
-  for (guint i = 0; i < best->task->strips->len; i++)
-    if (sq_lay_length (best->lay, i) > 0)
-      {
-        g_autofree char *which = sq_words_ply_lay (cloth->plies, i, &spec->style);
-        add_strip (pages, &of_plies, index, i, which);
-      }
+  begin_cloth (pages, heading);
+  if (lot)
+    add_plies (pages, spec, cloth->plies);
+  else
+    add_unlaid (pages, spec, cloth);
+  if (cloth->lay->placed->len == 0 && !lot)
+    sq_pages_paragraph (pages, &sq_type_text, sq_words_marking_nothing ());
+  for (guint i = 0; i < spreads->all->len; i++)
+    if (sq_spreads_at (spreads, i)->cloth == index)
+      add_strip (pages, spec, spreads, i);
+  if (unused != NULL && !lot)
+    sq_pages_paragraph (pages, &sq_type_small, unused);
 }
 
 void
 sq_marking_guide_make (SqPaper *paper, const SqPaperSpec *spec)
 {
   g_autofree char *title = sq_words_paper_title (spec->lays->plan->job);
+  g_autoptr (SqSpreads) spreads = sq_spreads_new (spec->lays);
   SqPages *pages = sq_pages_new (spec, TRUE, title);
 
   for (guint i = 0; i < spec->lays->cloths->len; i++)
-    {
-      const SqPlies *plies = sq_lays_cloth (spec->lays, i)->plies;
-      add_cloth (pages, spec, i);
-      if (plies != NULL && sq_plies_best (plies)->lays > 0)
-        add_plies (pages, spec, i);
-    }
+    add_cloth (pages, spec, spreads, i);
   sq_pages_end (pages, paper->pages);
 }

@@ -68,6 +68,7 @@ piece_free (gpointer data)
 {
   SqMarkedPiece *piece = data;
 
+  g_ptr_array_unref (piece->cut);
   g_ptr_array_unref (piece->rings);
   g_array_unref (piece->marks);
   g_free (piece);
@@ -230,14 +231,16 @@ marked_piece (const SqLays *lays, const SqPlaced *placed, guint index, Place *pl
 
   sq_lays_place (lays, placed, &place->turn_rad, &place->at);
   marked->placed = index;
+  marked->cut = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
   marked->rings = g_ptr_array_new_with_free_func ((GDestroyNotify) g_array_unref);
   marked->marks = g_array_new (FALSE, FALSE, sizeof (SqInnerMark));
   g_array_set_clear_func (marked->marks, clear_mark);
   for (guint i = 0; i < piece->cut->len; i++)
     {
-      g_autoptr (SqPath) ring = placed_path (place, sq_piece_cut (piece, i));
+      SqPath *ring = placed_path (place, sq_piece_cut (piece, i));
       if (i == 0)
         marked->box = sq_path_box (ring);
+      g_ptr_array_add (marked->cut, ring);
       g_ptr_array_add (marked->rings, sq_marked_ring (ring, style));
     }
   marked->is_rectangle = is_rectangle (marked);

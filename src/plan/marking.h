@@ -22,11 +22,12 @@ typedef struct
 typedef struct
 {
   guint placed;           /* index in the lay */
+  GPtrArray *cut;         /* of SqPath: its cut line, the outer ring, then holes */
   SqBox box;              /* of its cut line */
   gboolean is_rectangle;  /* straight along the cloth: its box says all of its outline, … */
   gboolean is_fine;       /* … shown to half the step, as for SqMarkPoint */
   gboolean is_in_strip;   /* freed by the marking's straight cuts, but for its ends */
-  GPtrArray *rings;       /* of GArray of SqMarkPoint: the outer ring, then holes */
+  GPtrArray *rings;       /* of GArray of SqMarkPoint: how these are marked */
   GArray *marks;          /* of SqInnerMark: notches round the piece, then lines */
   gboolean has_diagonals; /* it is large: both diagonals are worth a check, … */
   guint corners[4];       /* … from the first to the third, from the second to the fourth of these

@@ -11,7 +11,7 @@
 
 #define NO_BREAK_SPACE "\xc2\xa0"
 
-/* "12 3/8 | 4": along, across. */
+/* "12 3/8 : 4": along, across. */
 static char *
 place_text (SqPoint at, const SqLengthStyle *style)
 {
@@ -19,7 +19,7 @@ place_text (SqPoint at, const SqLengthStyle *style)
   g_autofree char *across = sq_words_figure (at.y, style);
 
   /* TRANSLATORS: a place on cloth: along, across. */
-  return g_strdup_printf (_ ("%s | %s"), along, across);
+  return g_strdup_printf (_ ("%s : %s"), along, across);
 }
 
 /* A side of a piece: a segment of what is drawn from the figures. */
@@ -107,7 +107,7 @@ add_to_list (GString *list, char *text)
   g_auto (GStrv) words = g_strsplit (item, " ", -1);
   g_autofree char *whole = g_strjoinv (NO_BREAK_SPACE, words);
 
-  g_string_append_printf (list, "%s%s", list->len > 0 ? " · " : "", whole);
+  g_string_append_printf (list, "%s%s", list->len > 0 ? NO_BREAK_SPACE "· " : "", whole);
 }
 
 /* Notches of one side. */
@@ -158,7 +158,7 @@ notches_text (NotchesBy by, const char *side, const char *list)
       /* TRANSLATORS: a side of a piece; places across the cloth. */
       return g_strdup_printf (_ ("Notches %s, across: %s"), side, list);
     case NOTCHES_BY_BOTH:
-      /* TRANSLATORS: a side of a piece; places on the cloth, "along | across". */
+      /* TRANSLATORS: a side of a piece; places on the cloth, "along : across". */
       return g_strdup_printf (_ ("Notches %s: %s"), side, list);
     }
   g_return_val_if_reached (g_strdup (""));
@@ -313,7 +313,7 @@ add_line (GPtrArray *texts, const SqMarkedPiece *piece, guint index, const SqLen
     }
   for (guint i = 0; i < mark->at->len; i++)
     add_to_list (list, place_text (g_array_index (mark->at, SqPoint, i), style));
-  /* TRANSLATORS: a line's name; places on it, "along | across". */
+  /* TRANSLATORS: a line's name; places on it, "along : across". */
   g_ptr_array_add (texts, g_strdup_printf (_ ("%s: %s"), line_name (mark->kind), list->str));
 }
 
@@ -336,6 +336,24 @@ diagonals_text (const SqMarkedPiece *piece, const SqLengthStyle *style)
   return g_strdup_printf (_ ("Check: %s to %s %s, %s to %s %s"), a, c, first, b, d, second);
 }
 
+/* A ring that is a circle, for those who have a string or a compass; NULL: it is none. */
+static char *
+circle_text (const SqPath *ring, const SqLengthStyle *style)
+{
+  SqBox box = sq_path_box (ring);
+  SqVector size = sq_sub (box.max, box.min);
+  double radius_mm = size.x / 2, area_mm2 = fabs (sq_path_area_mm2 (ring));
+  SqLengthStyle fine = sq_mark_style (TRUE, style);
+  g_autofree char *centre = place_text (sq_between (box.min, box.max, 0.5), &fine);
+  g_autofree char *radius = sq_words_figure (radius_mm, &fine);
+
+  if (fabs (size.y - size.x) > LINE_MM
+      || fabs (area_mm2 - M_PI * radius_mm * radius_mm) > LINE_MM * radius_mm)
+    return NULL;
+  /* TRANSLATORS: a place on cloth, "along : across", and a radius. */
+  return g_strdup_printf (_ ("Circle about %s, R %s"), centre, radius);
+}
+
 GPtrArray *
 sq_words_marks_inside (const SqMarking *marking, guint index, const SqLengthStyle *style)
 {
@@ -344,6 +362,12 @@ sq_words_marks_inside (const SqMarking *marking, guint index, const SqLengthStyl
 
   guint n = 0;
 
+  for (guint i = 0; i < piece->cut->len; i++)
+    {
+      char *circle = circle_text (g_ptr_array_index (piece->cut, i), style);
+      if (circle != NULL)
+        g_ptr_array_add (texts, circle);
+    }
   if (piece->has_diagonals)
     g_ptr_array_add (texts, diagonals_text (piece, style));
   while (n < piece->marks->len && sq_inner_mark (piece, n)->kind == SQ_MARK_NOTCH)

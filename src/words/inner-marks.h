@@ -4,6 +4,7 @@
 
 #include "plan/marking.h"
 
-/* Of piece @i: its diagonals to check, notches side by side, lines; figures each rounded once. Lists of
+/* Of piece @i: circles by their centres, its diagonals to check, notches side by side,
+ * lines; figures each rounded once. Lists of
  * places begin at the cut end or the near edge. New array of texts, its own. */
 GPtrArray *sq_words_marks_inside (const SqMarking *marking, guint i, const SqLengthStyle *style);

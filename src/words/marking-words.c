@@ -35,8 +35,8 @@ sq_words_marking_key (const SqLengthStyle *style)
   return g_strdup_printf (
       _ ("Figures are %s, each from the exact place: along from the cut end, across from the near "
          "edge without its selvedge. Join points straight in their order and the last to the "
-         "first; "
-         "an arc goes through its point in one curve. (2), (3): double and triple notches."),
+         "first; an arc goes through its point in one curve, of radius R or with that rise over "
+         "the straight line. (2), (3): double and triple notches."),
       sq_words_unit (style->unit));
 }
 
@@ -118,7 +118,7 @@ sq_words_strips_how (const SqLays *lays, const SqMarking *marking)
               "tear straight or has a coat. Snip and chalk everything before you lift the cloth: "
               "all of it is measured from the same cut end and near edge.");
   return _ ("Chalk these lines and cut them with shears or along a rule: do not rip them. Chalk "
-            " everything before you lift the cloth: all of it is measured from the same cut "
+            "everything before you lift the cloth: all of it is measured from the same cut "
             "end and near edge.");
 }
 
@@ -164,17 +164,12 @@ sq_words_other_pieces (void)
 
 /* --- a piece --------------------------------------------------------------------------------- */
 
-static const SqPlaced *
-placed_of (const SqLays *lays, const SqMarking *marking, guint i)
-{
-  return sq_lay_placed (sq_lays_cloth (lays, marking->cloth)->lay,
-                        sq_marked_piece (marking, i)->placed);
-}
-
 char *
 sq_words_marked (const SqLays *lays, const SqMarking *marking, guint i)
 {
-  const SqCutEntry *entry = sq_lays_entry (lays, placed_of (lays, marking, i));
+  const SqPlaced *placed = sq_lay_placed (sq_lays_cloth (lays, marking->cloth)->lay,
+                                          sq_marked_piece (marking, i)->placed);
+  const SqCutEntry *entry = sq_lays_entry (lays, placed);
   g_autofree char *piece = sq_words_entry_piece (lays, entry);
 
   /* TRANSLATORS: number in the cut list, and the piece. */
@@ -182,11 +177,18 @@ sq_words_marked (const SqLays *lays, const SqMarking *marking, guint i)
 }
 
 char *
-sq_words_marked_copy (const SqLays *lays, const SqMarking *marking, guint i)
+sq_words_marked_copies (const SqLays *lays, const SqBundle *bundle)
 {
-  const SqPlaced *placed = placed_of (lays, marking, i);
+  const SqCutEntry *entry = &g_array_index (lays->plan->cut_list, SqCutEntry, bundle->entry);
 
-  return sq_words_which_copy (sq_lays_entry (lays, placed), placed->copy);
+  if (bundle->count == 0)
+    /* TRANSLATORS: a piece that is cut beyond those wanted. */
+    return g_strdup (_ ("spare"));
+  if (bundle->count == 1)
+    return sq_words_which_copy (entry, bundle->first);
+  /* TRANSLATORS: which of several equal pieces, from the first to the last. */
+  return g_strdup_printf (_ ("%u–%u of %u"), bundle->first + 1, bundle->first + bundle->count,
+                          entry->count);
 }
 
 char *
@@ -207,14 +209,15 @@ note_text (const SqMarkPoint *point, gboolean begins_hole, const SqLengthStyle *
   g_autofree char *rise = sq_words_figure (point->rise_mm, style);
 
   if (begins_hole)
-    return g_strdup (_ ("hole from here"));
+    /* TRANSLATORS: the points from here on are those of a hole. */
+    return g_strdup (_ ("hole"));
   if (!point->is_middle)
     return g_strdup ("");
   if (point->radius_mm <= MOST_STRING_MM)
     /* TRANSLATORS: a point on an arc; its radius. */
-    return g_strdup_printf (_ ("arc, radius %s"), radius);
+    return g_strdup_printf (_ ("arc, R %s"), radius);
   /* TRANSLATORS: a point on an arc; how far the arc rises over the straight line. */
-  return g_strdup_printf (_ ("arc, rises %s"), rise);
+  return g_strdup_printf (_ ("arc, rise %s"), rise);
 }
 
 void

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "plan/marking.h"
+#include "plan/spreads.h"
 #include "words/cut-sheet.h"
 
 /* "Marking guide: Harbour stripe" */
@@ -32,9 +33,11 @@ char *sq_words_straight_cut (const SqLays *lays, const SqMarking *marking, guint
 const char *sq_words_strip_pieces (void);
 const char *sq_words_other_pieces (void);
 
-/* "3  Front boxing", of several cushions with its own; which copy it is: "2 of 8", or "". */
+/* "3  Front boxing", of several cushions with its own. */
 char *sq_words_marked (const SqLays *lays, const SqMarking *marking, guint i);
-char *sq_words_marked_copy (const SqLays *lays, const SqMarking *marking, guint i);
+/* Which copies of it are cut there: "2 of 8", "5–8 of 16", "spare"; "" of a single one. @bundle is what
+ * becomes of it. */
+char *sq_words_marked_copies (const SqLays *lays, const SqBundle *bundle);
 /* Point @i of a piece, counted over all its rings: "a", "b" … "z", "aa" … */
 char *sq_words_mark_letter (guint i);
 /* The points of piece @i: letter, along, across, and of an arc how it runs. None of a straight

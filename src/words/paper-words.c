@@ -125,13 +125,17 @@ sq_words_layout_of (const char *cloth)
 }
 
 char *
-sq_words_layout_state (double scale, double from_mm, const SqLengthStyle *style)
+sq_words_layout_state (gboolean wrong_side, double scale, double from_mm,
+                       const SqLengthStyle *style)
 {
+  const char *side = sq_words_side_up (wrong_side);
   g_autofree char *from = sq_words_length (from_mm, style);
 
   if (from_mm <= 0)
-    return g_strdup_printf (_ ("RIGHT SIDE UP · scale 1 : %g"), scale);
-  return g_strdup_printf (_ ("RIGHT SIDE UP · scale 1 : %g · goes on at %s"), scale, from);
+    /* TRANSLATORS: which side of the cloth lies up; a scale. */
+    return g_strdup_printf (_ ("%s · scale 1 : %g"), side, scale);
+  /* TRANSLATORS: which side of the cloth lies up; a scale; a length. */
+  return g_strdup_printf (_ ("%s · scale 1 : %g · goes on at %s"), side, scale, from);
 }
 
 const char *

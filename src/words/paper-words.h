@@ -29,8 +29,9 @@ char *sq_words_for_customer (const char *customer);
 char *sq_words_size (const char *width, const char *length);
 /* "Layout: Harbour stripe" */
 char *sq_words_layout_of (const char *cloth);
-/* "RIGHT SIDE UP · scale 1 : 12" and, of a part of a long roll, " · from 62 1/2" */
-char *sq_words_layout_state (double scale, double from_mm, const SqLengthStyle *style);
+/* "RIGHT SIDE UP · scale 1 : 12" and, of a part of a long roll, " · goes on at 62 1/2" */
+char *sq_words_layout_state (gboolean wrong_side, double scale, double from_mm,
+                             const SqLengthStyle *style);
 /* What stands at the roll's cut end and along its near usable edge. Static. */
 const char *sq_words_cut_end (void);
 const char *sq_words_near_edge (void);

@@ -79,25 +79,30 @@ def drawn(points):
 
 
 def read(pdf, side):
-    """All pieces, strip by strip, cloth by cloth, as the pages tell them."""
+    """All pieces, strip by strip, cloth by cloth, as the pages tell them; not as they draw them: the lists
+    of a strip begin after the scale of its last drawing."""
     text = run('pdftotext', '-raw', pdf, '-').replace('\u00a0', ' ').replace('⁄ ', '⁄')
-    cloths, strips, piece = [], [], None
+    cloths = []
+    for cloth in re.split('^\f?Marking guide(?:, top ply)?: ', text, flags=re.M)[1:]:
+        strips = re.split(f'^\f?{side.upper()} SIDE UP$', cloth, flags=re.M)[1:]
+        cloths.append([pieces(re.split(' SIDE UP · scale .*', strip)[-1]) for strip in strips])
+    return cloths
+
+
+def pieces(text):
+    """What one strip's lists tell."""
+    found, piece = {}, None
     for line in text.splitlines():
         line = line.strip('\f')
-        if re.match('Marking guide(, top ply)?: ', line):
-            strips = []
-            cloths.append(strips)
-        elif line == f'{side.upper()} SIDE UP':
-            strips.append({})
-        elif PIECE.match(line) and strips:
-            piece = strips[-1].setdefault(line, Piece())
-        elif found := RANGE.match(line):
-            piece.ranges[found[1]] = figure(found[2]), figure(found[3])
-        elif found := POINT.match(line):
-            if found[4] == 'hole':
+        if PIECE.match(line):
+            piece = found.setdefault(line, Piece())
+        elif match := RANGE.match(line):
+            piece.ranges[match[1]] = figure(match[2]), figure(match[3])
+        elif match := POINT.match(line):
+            if match[4] == 'hole':
                 piece.rings.append([])
-            piece.rings[-1].append((figure(found[2]), figure(found[3]), found[4] == 'arc'))
-    return cloths
+            piece.rings[-1].append((figure(match[2]), figure(match[3]), match[4] == 'arc'))
+    return found
 
 
 def flattened(ring):
@@ -152,11 +157,11 @@ def compare(job, plan, cloths, unit, wrong_side):
     for lay, strips in zip(plan['lays'], cloths):
         used = sorted({placed['strip'] for placed in lay['placed']})
         assert len(strips) == len(used), f'{job}: {len(strips)} strips'
-        for strip, pieces in zip(used, strips):
+        for strip, told in zip(used, strips):
             wanted = [planned(plan, lay, placed, wrong_side)
                       for placed in lay['placed'] if placed['strip'] == strip]
-            assert len(pieces) == len(wanted), f'{job}: {len(pieces)} pieces for {len(wanted)}'
-            for name, piece in pieces.items():
+            assert len(told) == len(wanted), f'{job}: {len(told)} pieces for {len(wanted)}'
+            for name, piece in told.items():
                 outline = piece.outline(unit)
                 nearest = min(wanted, key=lambda other: outline.centroid.distance(other.centroid))
                 wanted.remove(nearest)
