@@ -49,6 +49,7 @@ typedef struct
 {
   guint first; /* of a page's columns */
   double top_mm, height_mm;
+  gboolean tears; /* groups that would go into one column */
 } Region;
 
 /* The first line that is not set yet. */
@@ -225,15 +226,25 @@ together_mm (const SqColumns *columns, guint i, guint from)
   return own_mm + GROUP_GAP_MM + (next_mm > whole_mm (columns) - own_mm ? LEAST_TORN_MM : next_mm);
 }
 
+/* What stands above group @i in any case. */
+static double
+lead_mm (const SqColumns *columns, guint i)
+{
+  if (i == 0 || !g_array_index (columns->groups, Group, i - 1).with_next)
+    return 0;
+  return rest_mm (lines_of (columns, i - 1), 0) + GROUP_GAP_MM;
+}
+
 /* The line of the group at @at before which it is torn, where @room_mm are left; its end: not at all;
  * @at's: it begins in the next column. */
 static guint
-tear (const SqColumns *columns, Cursor at, double room_mm)
+tear (const SqColumns *columns, Cursor at, double room_mm, gboolean tears)
 {
   const GArray *lines = lines_of (columns, at.group);
   double own_mm = together_mm (columns, at.group, at.line);
   double used_mm = at.line > 0 ? g_array_index (lines, Line, 0).height_mm : 0;
-  gboolean may_tear = own_mm > whole_mm (columns) || (own_mm > HIGH_MM && room_mm > MUCH_MM);
+  gboolean may_tear = own_mm + lead_mm (columns, at.group) > whole_mm (columns)
+                      || (tears && own_mm > HIGH_MM && room_mm > MUCH_MM);
   guint end = at.line;
 
   if (own_mm <= room_mm)
@@ -249,10 +260,10 @@ tear (const SqColumns *columns, Cursor at, double room_mm)
   return MAX (MIN (end, lines->len - MIN (lines->len, LEAST_LINES)), at.line + 1);
 }
 
-/* Sets a column from @at on, @height_mm long, at @left_mm; draws it where @draws. What comes after. */
+/* Sets a column of @region from @at on, at @left_mm; draws it where @draws. What comes after. */
 static Cursor
-set_column (const SqColumns *columns, Cursor at, double height_mm, gboolean draws, double left_mm,
-            double top_mm)
+set_column (const SqColumns *columns, Cursor at, const Region *region, gboolean draws,
+            double left_mm)
 {
   double used_mm = 0;
 
@@ -260,7 +271,7 @@ set_column (const SqColumns *columns, Cursor at, double height_mm, gboolean draw
     {
       const GArray *lines = lines_of (columns, at.group);
       double gap_mm = used_mm > 0 ? GROUP_GAP_MM : 0;
-      guint end = tear (columns, at, height_mm - used_mm - gap_mm);
+      guint end = tear (columns, at, region->height_mm - used_mm - gap_mm, region->tears);
       if (end == at.line)
         return at;
       used_mm += gap_mm;
@@ -268,7 +279,7 @@ set_column (const SqColumns *columns, Cursor at, double height_mm, gboolean draw
         {
           const Line *line = &g_array_index (lines, Line, i);
           if (draws)
-            draw_line (columns, line, at.line > 0, left_mm, top_mm - used_mm);
+            draw_line (columns, line, at.line > 0, left_mm, region->top_mm - used_mm);
           used_mm += line->height_mm;
         }
       if (end < lines->len)
@@ -283,18 +294,18 @@ static Cursor
 set_region (const SqColumns *columns, Cursor at, const Region *region, gboolean draws)
 {
   for (guint i = region->first; i < columns->n; i++)
-    at = set_column (columns, at, region->height_mm, draws,
-                     sq_pages_area (columns->pages).min.x + i * (columns->width_mm + GUTTER_MM),
-                     region->top_mm);
+    at = set_column (columns, at, region, draws,
+                     sq_pages_area (columns->pages).min.x + i * (columns->width_mm + GUTTER_MM));
   return at;
 }
 
-/* Makes @region no higher than all from @at on takes. */
+/* Makes @region no higher than all from @at on takes whole. */
 static void
 level (const SqColumns *columns, Cursor at, Region *region)
 {
   Region lower = *region;
 
+  lower.tears = FALSE;
   for (lower.height_mm = TRY_MM; lower.height_mm < region->height_mm; lower.height_mm += TRY_MM)
     if (set_region (columns, at, &lower, FALSE).group >= columns->groups->len)
       {
@@ -310,7 +321,7 @@ set_beside (const SqColumns *columns)
   const SqBox *taken = &columns->beside;
   double before_mm = taken->max.x + GUTTER_MM / 2 - sq_pages_area (columns->pages).min.x;
   Region region = { (guint) ceil (fmax (before_mm, 0) / (columns->width_mm + GUTTER_MM)),
-                    taken->max.y, taken->max.y - taken->min.y };
+                    taken->max.y, taken->max.y - taken->min.y, TRUE };
 
   if (taken->min.x > taken->max.x || region.first >= columns->n)
     return (Cursor){ 0, 0 };
@@ -322,7 +333,7 @@ set_beside (const SqColumns *columns)
 static Cursor
 set_below (const SqColumns *columns, Cursor at)
 {
-  Region region = { 0, 0, sq_pages_room_mm (columns->pages) };
+  Region region = { 0, 0, sq_pages_room_mm (columns->pages), TRUE };
 
   level (columns, at, &region);
   Cursor next = set_region (columns, at, &region, FALSE);

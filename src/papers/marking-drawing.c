@@ -8,7 +8,7 @@
 
 #define LABEL_EM_MM 3.6
 #define LETTER_EM_MM 2.7
-#define NARROW_EM_MM 2.2
+#define NARROW_EM_MM 2.6
 #define DOT_MM 0.45
 
 /* The strip's width on paper: large, for the letters. */

@@ -66,26 +66,25 @@ add_texts (SqColumns *columns, const SqType *type, GPtrArray *texts)
   g_ptr_array_unref (texts);
 }
 
-/* Which copy it is stands at the right of the first line. */
+/* A text with a box to tick; @right, if any, at the end of its first line. */
 static void
-add_name (SqColumns *columns, const char *name, const char *copy)
+add_ticked (SqColumns *columns, const SqType *type, const char *text, const char *right)
 {
   double width_mm = sq_columns_width_mm (columns) - INDENT_MM;
-  double copy_mm = sq_text_width_em (copy, FALSE) * figure_type.em_mm + 0.1;
-  double name_mm = copy[0] != '\0' ? width_mm - copy_mm - 3 : width_mm;
-  g_autoptr (GPtrArray) lines = sq_wrapped (name, name_mm, &name_type);
+  double right_mm = sq_text_width_em (right, FALSE) * figure_type.em_mm + 0.1;
+  double text_mm = right[0] != '\0' ? width_mm - right_mm - 3 : width_mm;
+  g_autoptr (GPtrArray) lines = sq_wrapped (text, text_mm, type);
 
-  sq_columns_group (columns, FALSE);
   for (guint i = 0; i < lines->len; i++)
     {
       sq_columns_line (columns, NAME_MM);
-      sq_columns_text (columns, INDENT_MM, name_mm, SQ_ALIGN_START, &name_type,
+      sq_columns_text (columns, INDENT_MM, text_mm, SQ_ALIGN_START, type,
                        g_ptr_array_index (lines, i));
       if (i > 0)
         continue;
       sq_columns_tick_box (columns, TICK_MM);
-      sq_columns_text (columns, INDENT_MM + width_mm - copy_mm, copy_mm, SQ_ALIGN_END, &figure_type,
-                       copy);
+      sq_columns_text (columns, INDENT_MM + width_mm - right_mm, right_mm, SQ_ALIGN_END,
+                       &figure_type, right);
     }
 }
 
@@ -103,7 +102,8 @@ add_piece (SqColumns *columns, const Strip *strip, guint i)
   SqSheetTable points;
 
   sq_words_mark_points (&points, marking, i, &spec->style);
-  add_name (columns, name, copy);
+  sq_columns_group (columns, FALSE);
+  add_ticked (columns, &name_type, name, copy);
   add_texts (columns, &figure_type, sq_words_mark_ranges (marking, i, &spec->style));
   if (points.rows->len > 0)
     add_row (columns, points.heads, &head_type, &head_type);
@@ -167,10 +167,7 @@ add_straight_cuts (SqColumns *columns, const SqPaperSpec *spec, const SqMarking 
   for (guint i = 0; i < marking->cuts->len; i++)
     {
       g_autofree char *text = sq_words_straight_cut (spec->lays, marking, i, &spec->style);
-      sq_columns_line (columns, NAME_MM);
-      sq_columns_tick_box (columns, TICK_MM);
-      sq_columns_text (columns, INDENT_MM, sq_columns_width_mm (columns) - INDENT_MM,
-                       SQ_ALIGN_START, &figure_type, text);
+      add_ticked (columns, &figure_type, text, "");
     }
 }
 

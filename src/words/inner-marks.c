@@ -3,6 +3,7 @@
 
 #include "words/lengths.h"
 #include "words/marking-words.h"
+#include "words/text-table.h"
 
 #include <glib/gi18n.h>
 
@@ -104,8 +105,7 @@ static void
 add_to_list (GString *list, char *text)
 {
   g_autofree char *item = text;
-  g_auto (GStrv) words = g_strsplit (item, " ", -1);
-  g_autofree char *whole = g_strjoinv (NO_BREAK_SPACE, words);
+  g_autofree char *whole = sq_text_unbroken (item);
 
   g_string_append_printf (list, "%s%s", list->len > 0 ? NO_BREAK_SPACE "· " : "", whole);
 }

@@ -6,6 +6,7 @@
 #include "words/lengths.h"
 #include "words/piece-names.h"
 #include "words/strip-words.h"
+#include "words/text-table.h"
 
 #include <glib/gi18n.h>
 
@@ -136,6 +137,14 @@ cut_pattern (gboolean across, gboolean rip, gboolean right_through)
   return rip ? _ ("Rip along at %s: %s – %s") : _ ("Cut along at %s: %s – %s");
 }
 
+static char *
+unbroken_figure (double mm, const SqLengthStyle *style)
+{
+  g_autofree char *figure = sq_words_figure (mm, style);
+
+  return sq_text_unbroken (figure);
+}
+
 char *
 sq_words_straight_cut (const SqLays *lays, const SqMarking *marking, guint i,
                        const SqLengthStyle *style)
@@ -143,9 +152,9 @@ sq_words_straight_cut (const SqLays *lays, const SqMarking *marking, guint i,
   const SqStraightCut *cut = sq_marking_cut (marking, i);
   const char *pattern = cut_pattern (cut->is_across, tears (lays, marking, cut->is_across),
                                      cut->from_edge && cut->to_edge);
-  g_autofree char *at = sq_words_figure (cut->at_mm, style);
-  g_autofree char *from = sq_words_figure (cut->from_mm, style);
-  g_autofree char *to = sq_words_figure (cut->to_mm, style);
+  g_autofree char *at = unbroken_figure (cut->at_mm, style);
+  g_autofree char *from = unbroken_figure (cut->from_mm, style);
+  g_autofree char *to = unbroken_figure (cut->to_mm, style);
 
   return g_strdup_printf (pattern, at, from, to);
 }

@@ -51,6 +51,14 @@ sq_text_clean (const char *text)
   return g_string_free (clean, FALSE);
 }
 
+char *
+sq_text_unbroken (const char *text)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+
+  return g_strjoinv ("\xc2\xa0", words);
+}
+
 void
 sq_text_add_to_list (GString *list, char *text)
 {

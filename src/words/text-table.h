@@ -12,6 +12,9 @@ guint sq_text_width (const char *text);
  * text. Bytes that are not UTF-8 are shown as U+FFFD. */
 char *sq_text_clean (const char *text);
 
+/* @text with spaces that no line is broken at; new text. */
+char *sq_text_unbroken (const char *text);
+
 /* Adds @text, which is taken, to a list of things in one line: "a, b". */
 void sq_text_add_to_list (GString *list, char *text);
 
