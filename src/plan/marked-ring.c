@@ -243,8 +243,9 @@ next_stroke (Marked *marked, guint from, Stroke *stroke)
   return to;
 }
 
-GArray *
-sq_marked_ring (const SqPath *ring, const SqLengthStyle *style)
+/* The points of @ring as it runs. */
+static GArray *
+mark_along (const SqPath *ring, const SqLengthStyle *style)
 {
   GArray *points = g_array_new (FALSE, FALSE, sizeof (SqMarkPoint));
   g_autoptr (GArray) nodes = g_array_new (FALSE, FALSE, sizeof (SqNode));
@@ -269,6 +270,14 @@ sq_marked_ring (const SqPath *ring, const SqLengthStyle *style)
         g_array_append_val (points, stroke.middle);
     }
   return points;
+}
+
+GArray *
+sq_marked_ring (const SqPath *ring, const SqLengthStyle *style)
+{
+  g_autoptr (SqPath) reversed = sq_path_reversed (ring);
+
+  return mark_along (sq_path_area_mm2 (ring) < 0 ? reversed : ring, style);
 }
 
 SqPath *
