@@ -11,7 +11,7 @@
 #define LEAST_EM_MM 2.3
 
 /* Number and name beside the other words, in em of these. */
-#define NAME_EM 1.7
+#define NAME_EM 2.1
 
 /* Free round the words, in em. */
 #define PAD_EM 0.6

@@ -34,6 +34,9 @@
 /* Left at the end of a roll's page: what is kept together must not be torn for want of a little. */
 #define ROLL_REST_MM 24.0
 
+/* What must not be torn from its heading. */
+#define SQUARES_MM 104.0
+
 /* Cautions that have to do with cutting come first: blades; heat. */
 #define N_CAUTIONS 2
 
@@ -56,28 +59,40 @@ area_width_mm (const Overview *o)
 
 /* --- head ----------------------------------------------------------------------------------- */
 
+static gboolean
+has_sheets_to_join (const SqPatternSheets *sheets)
+{
+  for (guint i = 0; i < sheets->pieces->len; i++)
+    {
+      const SqPatternGrid *grid = sq_pattern_piece (sheets, i)->grid;
+      if (grid != NULL && grid->n_used > 1)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 add_head (Overview *o, const SqPaperSpec *spec)
 {
   const SqPlan *plan = spec->lays->plan;
   g_autofree char *title = sq_words_paper_title (plan->job);
   g_autofree char *state = sq_words_paper_state (plan->job, spec->date);
-  g_autoptr (GPtrArray) steps = sq_words_pattern_steps (TRUE, spec->pattern.lines);
+  g_autoptr (GPtrArray) steps = sq_words_pattern_steps (has_sheets_to_join (o->pattern->sheets),
+                                                        spec->pattern.lines);
   g_autoptr (GPtrArray) cautions = sq_words_cautions (plan);
-  SqType bold = sq_type_text;
+  g_autoptr (GPtrArray) beside = g_ptr_array_new ();
   SqColumn column = sq_pages_block (o->pages, sq_type_height_mm (&sq_type_title, 1), 0);
 
-  bold.bold = TRUE;
   sq_set_line (sq_pages_scene (o->pages), &column, SQ_ALIGN_START, &sq_type_title, title);
   column = sq_pages_block (o->pages, sq_type_height_mm (&sq_type_text, 1) + 2, 0);
   sq_set_line (sq_pages_scene (o->pages), &column, SQ_ALIGN_START, &sq_type_text,
                sq_words_paper_kind (SQ_PAPER_PATTERN));
   sq_set_line (sq_pages_scene (o->pages), &column, SQ_ALIGN_END, &sq_type_text, state);
-  sq_pages_heading (o->pages, sq_words_check_heading (), 104);
-  sq_pages_squares (o->pages, steps);
-  sq_pages_paragraph (o->pages, &bold, sq_words_pattern_side (spec->wrong_side));
+  sq_pages_heading (o->pages, sq_words_check_heading (), SQUARES_MM);
+  g_ptr_array_add (beside, (gpointer) sq_words_pattern_side (spec->wrong_side));
   for (guint i = 0; i < MIN (cautions->len, N_CAUTIONS); i++)
-    sq_pages_paragraph (o->pages, &sq_type_small, g_ptr_array_index (cautions, i));
+    g_ptr_array_add (beside, g_ptr_array_index (cautions, i));
+  sq_pages_squares (o->pages, steps, beside);
 }
 
 /* --- maps ----------------------------------------------------------------------------------- */

@@ -18,6 +18,10 @@ static const double ems_mm[] = { 4.6, 4.2, 3.8, 3.4, 3.0 };
 
 #define PARAGRAPH_MM 1.6
 
+/* Of what stands beside the squares: how wide at least and at most. */
+#define BESIDE_LEAST_MM 50.0
+#define BESIDE_MOST_MM 90.0
+
 static double
 texts_height_mm (const GPtrArray *texts, double width_mm, const SqType *type)
 {
@@ -70,24 +74,47 @@ left_of (const SqColumn *column, double side_mm)
   return column->left_mm + fmin ((column->width_mm - side_mm) / 2, 0);
 }
 
+/* What stands right of the squares, from @left_mm on, or else below them. */
+static void
+set_beside (SqPages *pages, SqColumn column, double left_mm, const GPtrArray *texts)
+{
+  SqType bold = sq_type_text;
+
+  bold.bold = TRUE;
+  column.width_mm = fmin (sq_pages_area (pages).max.x - left_mm, BESIDE_MOST_MM);
+  column.left_mm = left_mm;
+  for (guint i = 0; i < texts->len; i++)
+    {
+      const SqType *type = i == 0 ? &bold : &sq_type_text;
+      const char *text = g_ptr_array_index (texts, i);
+      if (column.width_mm < BESIDE_LEAST_MM)
+        sq_pages_paragraph (pages, type, text);
+      else
+        column.top_mm -= PARAGRAPH_MM
+                         + sq_set_paragraph (sq_pages_scene (pages), &column, type, text);
+    }
+}
+
 void
-sq_pages_squares (SqPages *pages, const GPtrArray *texts)
+sq_pages_squares (SqPages *pages, const GPtrArray *texts, const GPtrArray *beside)
 {
   g_autoptr (GPtrArray) how = g_ptr_array_new ();
   SqBox area = sq_pages_area (pages);
   gboolean is_wide = area.max.x - area.min.x >= SQUARE_MM + SQUARE_INCH_MM + GAP_MM;
 
   g_ptr_array_add (how, (gpointer) sq_words_check_how ());
-  SqColumn column = sq_pages_block (pages, (is_wide ? SQUARE_INCH_MM : SQUARE_MM) + GAP_MM,
-                                    is_wide ? 0 : SQUARE_INCH_MM);
+  SqColumn first = sq_pages_block (pages, (is_wide ? SQUARE_INCH_MM : SQUARE_MM) + GAP_MM,
+                                   is_wide ? 0 : SQUARE_INCH_MM);
+  SqColumn second = first;
   sq_set_square (sq_pages_scene (pages),
-                 sq_point (left_of (&column, SQUARE_MM), column.top_mm - SQUARE_MM), SQUARE_MM,
+                 sq_point (left_of (&first, SQUARE_MM), first.top_mm - SQUARE_MM), SQUARE_MM,
                  sq_words_square_mm (), how);
   if (is_wide)
-    column.left_mm += SQUARE_MM + GAP_MM;
+    second.left_mm += SQUARE_MM + GAP_MM;
   else
-    column = sq_pages_block (pages, SQUARE_INCH_MM + GAP_MM, 0);
+    second = sq_pages_block (pages, SQUARE_INCH_MM + GAP_MM, 0);
   sq_set_square (sq_pages_scene (pages),
-                 sq_point (left_of (&column, SQUARE_INCH_MM), column.top_mm - SQUARE_INCH_MM),
+                 sq_point (left_of (&second, SQUARE_INCH_MM), second.top_mm - SQUARE_INCH_MM),
                  SQUARE_INCH_MM, sq_words_square_inch (), texts);
+  set_beside (pages, first, second.left_mm + SQUARE_INCH_MM + 1.5 * GAP_MM, beside);
 }

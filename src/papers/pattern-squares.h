@@ -10,5 +10,6 @@ void sq_set_square (SqSceneBuilder *builder, SqPoint at, double side_mm, const c
                     const GPtrArray *texts);
 
 /* Both squares, 100 mm and 4 in, as blocks of @pages: beside each other where there is room, else one
- * below the other. The first says how to print, the second @texts. */
-void sq_pages_squares (SqPages *pages, const GPtrArray *texts);
+ * below the other. The first says how to print, the second @texts. @beside (of const char, the first one
+ * bold) stands right of them, or below where that is too narrow. */
+void sq_pages_squares (SqPages *pages, const GPtrArray *texts, const GPtrArray *beside);

@@ -195,25 +195,32 @@ sq_words_pattern_pieces (void)
   return _ ("PIECES");
 }
 
+/* Numbered in the order in which they come. */
+static void
+add_step (GPtrArray *steps, const char *text)
+{
+  /* TRANSLATORS: the number of a step, and what to do. */
+  g_ptr_array_add (steps, g_strdup_printf (_ ("%u. %s"), steps->len + 1, text));
+}
+
 GPtrArray *
 sq_words_pattern_steps (gboolean on_sheets, SqPatternLines lines)
 {
-  GPtrArray *steps = g_ptr_array_new ();
+  GPtrArray *steps = g_ptr_array_new_with_free_func (g_free);
 
   if (on_sheets)
     {
-      g_ptr_array_add (steps, (gpointer) _ ("1. Lay the sheets of a piece out as on its map."));
-      g_ptr_array_add (steps, (gpointer) _ ("2. Trim each sheet at its left and upper dashed line, "
-                                            "where the map has a sheet beyond it."));
-      g_ptr_array_add (steps,
-                       (gpointer) _ ("3. Glue row by row, the trimmed edge on its neighbour, "
-                                     "diamond on diamond."));
+      add_step (steps, _ ("Lay the sheets of a piece out as on its map."));
+      add_step (steps, _ ("Trim each sheet at its left and upper dashed line, where the map has a "
+                          "sheet beyond it."));
+      add_step (steps, _ ("Glue row by row, the trimmed edge on its neighbour, diamond on "
+                          "diamond."));
     }
   if (lines == SQ_PATTERN_SEW)
-    g_ptr_array_add (steps, (gpointer) _ ("4. The strong line is the sew line: add the allowance "
-                                          "that stands on the piece, then cut."));
+    add_step (steps, _ ("The strong line is the sew line: add the allowance that stands on the "
+                        "piece, then cut."));
   else
-    g_ptr_array_add (steps, (gpointer) _ ("4. Cut along the middle of the strong line."));
+    add_step (steps, _ ("Cut along the middle of the strong line."));
   return steps;
 }
 

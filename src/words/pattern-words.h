@@ -38,7 +38,8 @@ const char *sq_words_check_how (void);
 const char *sq_words_square_mm (void);
 const char *sq_words_square_inch (void);
 const char *sq_words_pattern_pieces (void);
-/* Short lines on what to do with the sheets. New array of const char. */
+/* Short lines on what to do, numbered; @on_sheets: there are sheets to put together. New array of its own
+ * texts. */
 GPtrArray *sq_words_pattern_steps (gboolean on_sheets, SqPatternLines lines);
 /* "WRONG SIDE UP: …", and what that means. Static. */
 const char *sq_words_pattern_side (gboolean wrong_side);

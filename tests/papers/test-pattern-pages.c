@@ -212,7 +212,7 @@ test_words (void)
   g_assert_true (says (sew, "UNDERSIDE · WRONG SIDE UP"));
   g_assert_true (says (sew, "seam allowance NOT included"));
   g_assert_true (says (sew, "12.7 mm"));
-  g_assert_true (says (both, "cut away from your hand"));
+  g_assert_true (says (both, "Blades, needles and saws"));
 }
 
 /* --- squares -------------------------------------------------------------------------------- */
