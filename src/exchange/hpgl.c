@@ -33,7 +33,6 @@ typedef struct
   SqCutLayer layer;
   SqPath *path;   /* owned; NULL: a text */
   SqCutText text; /* borrowed text */
-  SqPoint from, to;
 } Stroke;
 
 typedef struct
@@ -54,6 +53,19 @@ sq_hpgl_pen (SqCutLayer layer)
 
 /* ---- what there is to draw ----------------------------------------------------------------- */
 
+static guint
+stage_of (const Stroke *stroke)
+{
+  return layers[stroke->layer].stage;
+}
+
+static int
+compare_stages (gconstpointer a, gconstpointer b)
+{
+  guint first = stage_of (a), second = stage_of (b);
+  return first < second ? -1 : first > second;
+}
+
 static void
 clear_stroke (gpointer data)
 {
@@ -63,11 +75,7 @@ clear_stroke (gpointer data)
 static void
 add_line (GArray *strokes, SqCutLayer layer, SqPath *path)
 {
-  guint last = sq_path_is_ring (path) ? 0 : sq_path_n_nodes (path) - 1;
-  Stroke stroke = { .layer = layer,
-                    .path = path,
-                    .from = sq_path_nodes (path)[0].at,
-                    .to = sq_path_nodes (path)[last].at };
+  Stroke stroke = { .layer = layer, .path = path };
 
   g_array_append_val (strokes, stroke);
 }
@@ -75,7 +83,7 @@ add_line (GArray *strokes, SqCutLayer layer, SqPath *path)
 static void
 add_text (GArray *strokes, SqCutText text)
 {
-  Stroke stroke = { .layer = SQ_LAYER_TEXT, .text = text, .from = text.at, .to = text.at };
+  Stroke stroke = { .layer = SQ_LAYER_TEXT, .text = text };
 
   g_array_append_val (strokes, stroke);
 }
@@ -89,6 +97,7 @@ strokes_new (void)
   return strokes;
 }
 
+/* By stage. */
 static GArray *
 strokes_of_place (const SqCutDrawing *drawing, const SqCutPlace *place)
 {
@@ -102,10 +111,11 @@ strokes_of_place (const SqCutDrawing *drawing, const SqCutPlace *place)
     }
   for (guint i = 0; i < shape->texts->len; i++)
     add_text (strokes, sq_cut_text_placed (sq_cut_text (shape->texts, i), place));
+  g_array_sort (strokes, compare_stages);
   return strokes;
 }
 
-/* What belongs to no piece. */
+/* What belongs to no piece, by stage. */
 static GArray *
 strokes_of_drawing (const SqCutDrawing *drawing)
 {
@@ -118,6 +128,7 @@ strokes_of_drawing (const SqCutDrawing *drawing)
     }
   for (guint i = 0; i < drawing->texts->len; i++)
     add_text (strokes, *sq_cut_text (drawing->texts, i));
+  g_array_sort (strokes, compare_stages);
   return strokes;
 }
 
@@ -225,57 +236,94 @@ take_pen (Plot *plot, guint pen)
   plot->pen = pen;
 }
 
-static void
-draw (Plot *plot, const Stroke *stroke)
+/* @path begun at @node: one of a ring, an end of a line. */
+static SqPath *
+begun_at (SqPath *path, guint node)
 {
-  take_pen (plot, sq_hpgl_pen (stroke->layer));
-  if (stroke->path == NULL)
-    {
-      add_label_style (plot, &stroke->text);
-      move_to (plot, stroke->from);
-      add_label (plot, stroke->text.text);
-    }
-  else
-    {
-      g_autoptr (SqPath) flat = sq_path_flattened (stroke->path, FLATTEN_MM);
-      move_to (plot, stroke->from);
-      add_line_to (plot, flat);
-    }
-  plot->pen_at = stroke->to;
+  guint n = sq_path_n_nodes (path);
+  g_autofree SqNode *nodes = NULL;
+
+  if (node == 0)
+    return sq_path_ref (path);
+  if (!sq_path_is_ring (path))
+    return sq_path_reversed (path);
+  nodes = g_new (SqNode, n);
+  for (guint i = 0; i < n; i++)
+    nodes[i] = sq_path_nodes (path)[(node + i) % n];
+  return sq_path_new (nodes, n, TRUE);
+}
+
+static void
+draw_text (Plot *plot, const SqCutText *text)
+{
+  add_label_style (plot, text);
+  move_to (plot, text->at);
+  add_label (plot, text->text);
+  plot->pen_at = text->at;
+}
+
+static void
+draw_line (Plot *plot, SqPath *path, guint node)
+{
+  g_autoptr (SqPath) begun = begun_at (path, node);
+  g_autoptr (SqPath) flat = sq_path_flattened (begun, FLATTEN_MM);
+  guint n = sq_path_n_nodes (flat);
+
+  move_to (plot, sq_path_nodes (flat)[0].at);
+  add_line_to (plot, flat);
+  plot->pen_at = sq_path_nodes (flat)[sq_path_is_ring (flat) ? 0 : n - 1].at;
 }
 
 /* ---- the way of the pen -------------------------------------------------------------------- */
 
 #define stroke_at(strokes, i) (&g_array_index ((strokes), Stroke, (i)))
 
-static guint
-first_stage (const GArray *strokes)
+/* How far @stroke is from the pen: a text from where it begins, a ring from the nearest of its nodes, a
+ * line from the nearer end, *@node. */
+static double
+distance_mm (const Plot *plot, const Stroke *stroke, guint *node)
 {
-  guint stage = G_MAXUINT;
+  guint n = stroke->path != NULL ? sq_path_n_nodes (stroke->path) : 0;
+  guint step = n > 0 && sq_path_is_ring (stroke->path) ? 1 : MAX (n, 2) - 1;
+  double nearest_mm = n == 0 ? sq_distance (plot->pen_at, stroke->text.at) : INFINITY;
 
-  for (guint i = 0; i < strokes->len; i++)
-    stage = MIN (stage, layers[stroke_at (strokes, i)->layer].stage);
-  return stage;
+  *node = 0;
+  for (guint i = 0; i < n; i += step)
+    {
+      double mm = sq_distance (plot->pen_at, sq_path_nodes (stroke->path)[i].at);
+      if (mm < nearest_mm)
+        {
+          *node = i;
+          nearest_mm = mm;
+        }
+    }
+  return nearest_mm;
 }
 
-/* The stroke of @stage that begins nearest to the pen, the first of equals; and how far it is. */
-static guint
-nearest_stroke (const Plot *plot, const GArray *strokes, guint stage, double *distance_mm)
+/* Where to go on. */
+typedef struct
 {
-  guint nearest = 0;
+  guint stroke, node;
+  double mm; /* how far that is */
+} Next;
 
-  *distance_mm = INFINITY;
+/* Of @strokes, which are sorted by stage, the nearest of the first stage, the first of equals. */
+static Next
+next_of (const Plot *plot, const GArray *strokes)
+{
+  Next next = { 0, 0, INFINITY };
+
   for (guint i = 0; i < strokes->len; i++)
     {
       const Stroke *stroke = stroke_at (strokes, i);
-      double mm = sq_distance (plot->pen_at, stroke->from);
-      if (layers[stroke->layer].stage == stage && mm < *distance_mm)
-        {
-          nearest = i;
-          *distance_mm = mm;
-        }
+      guint node;
+      if (stage_of (stroke) != stage_of (stroke_at (strokes, 0)))
+        break;
+      double mm = distance_mm (plot, stroke, &node);
+      if (mm < next.mm)
+        next = (Next){ i, node, mm };
     }
-  return nearest;
+  return next;
 }
 
 /* All of one piece. */
@@ -284,10 +332,14 @@ draw_all (Plot *plot, GArray *strokes)
 {
   while (strokes->len > 0)
     {
-      double distance_mm;
-      guint next = nearest_stroke (plot, strokes, first_stage (strokes), &distance_mm);
-      draw (plot, stroke_at (strokes, next));
-      g_array_remove_index (strokes, next);
+      Next next = next_of (plot, strokes);
+      const Stroke *stroke = stroke_at (strokes, next.stroke);
+      take_pen (plot, sq_hpgl_pen (stroke->layer));
+      if (stroke->path == NULL)
+        draw_text (plot, &stroke->text);
+      else
+        draw_line (plot, stroke->path, next.node);
+      g_array_remove_index (strokes, next.stroke);
     }
 }
 
@@ -299,13 +351,11 @@ nearest_piece (const Plot *plot, const GPtrArray *pieces)
 
   for (guint i = 0; i < pieces->len; i++)
     {
-      const GArray *strokes = g_ptr_array_index (pieces, i);
-      double distance_mm;
-      nearest_stroke (plot, strokes, first_stage (strokes), &distance_mm);
-      if (distance_mm < nearest_mm)
+      double mm = next_of (plot, g_ptr_array_index (pieces, i)).mm;
+      if (mm < nearest_mm)
         {
           nearest = i;
-          nearest_mm = distance_mm;
+          nearest_mm = mm;
         }
     }
   return nearest;

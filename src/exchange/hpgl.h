@@ -15,8 +15,9 @@ guint sq_hpgl_pen (SqCutLayer layer);
 
 /* @drawing as HP-GL, each point rounded to a unit from where it is, arcs as lines that lie within half a
  * unit of them. What belongs to no piece comes first, then the pieces one after the other, the nearest
- * next. Of each piece its texts and marks come first, then sew lines, notches and what is cut inside, and
- * the outer cut line last: a knife must not free a piece before all else of it is done.
+ * next, and so its lines: a ring is begun at its nearest node, a line at its nearer end. Of each piece its
+ * texts and marks come first, then sew lines, notches and what is cut inside, and the outer cut line last:
+ * a knife must not free a piece before all else of it is done.
  *
  * Texts are labels in ASCII that end with ETX, which a device draws with its own letters: characters
  * beyond it as near as they can be written, else as "?", and ";" as ",". *@is_large tells whether

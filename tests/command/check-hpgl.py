@@ -204,21 +204,23 @@ def check_order(name, strokes, outer):
 
 def check_lines(name, strokes, drawing):
     """Each line of the same drawing as SVG, where it is there."""
-    left = collections.defaultdict(list)
-    for stroke in strokes:
+    left = collections.defaultdict(dict)
+    for index, stroke in enumerate(strokes):
         if stroke.label is None:
-            left[stroke.pen].append([(x / PER_MM, y / PER_MM) for x, y in stroke.points])
+            line = LineString([(x / PER_MM, y / PER_MM) for x, y in stroke.points])
+            left[stroke.pen][index] = line, line.bounds
     for layer, nodes, closed in drawing.paths():
         wanted = LineString(placed.flat(nodes, closed))
         pen = PENS.get(layer, MARK)
-        near = [line for line in left[pen]
-                if max(abs(a - b) for a, b in zip(line[0], nodes[0][:2])) < UNIT_MM]
-        found = next((line for line in near
-                      if LineString(line).hausdorff_distance(wanted) <= LINE_MM), None)
+        bounds = wanted.bounds
+        near = (index for index, (_, own) in left[pen].items()
+                if max(abs(a - b) for a, b in zip(own, bounds)) <= UNIT_MM)
+        found = next((index for index in near
+                      if left[pen][index][0].hausdorff_distance(wanted) <= LINE_MM), None)
         if found is None:
             problems.append(f'{name}: a line of {layer} from {nodes[0]} is not there')
         else:
-            left[pen].remove(found)
+            del left[pen][found]
     for pen, lines in left.items():
         if lines:
             problems.append(f'{name}: {len(lines)} lines of pen {pen} too many')

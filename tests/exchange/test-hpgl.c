@@ -154,9 +154,13 @@ test_units (void)
   SqBox box = sq_path_box (mark_at (marks, 1)->line);
   g_assert_cmpfloat (box.max.x, ==, 24384);
   g_assert_cmpfloat (box.max.y, ==, 20320);
-  /* a ring ends where it begins */
+  /* a ring ends where it begins, and begins where the pen is */
   g_assert_cmpuint (sq_path_n_nodes (mark_at (marks, 1)->line), ==, 5);
-  g_assert_cmpfloat (sq_path_nodes (mark_at (marks, 1)->line)[4].at.x, ==, 0);
+  nodes = sq_path_nodes (mark_at (marks, 1)->line);
+  g_assert_cmpfloat (nodes[0].at.x, ==, 24384);
+  g_assert_cmpfloat (nodes[0].at.y, ==, 0);
+  g_assert_cmpfloat (nodes[4].at.x, ==, 24384);
+  g_assert_cmpfloat (nodes[4].at.y, ==, 0);
 }
 
 /* What is drawn lies within a unit and a half of the circle: half of one off the arc, and up to 0.71
@@ -223,6 +227,28 @@ test_order_and_pens (void)
       if (i % G_N_ELEMENTS (pens) == 6)
         g_assert_cmpfloat (sq_path_length_mm (mark->line), ==, 320 * 40);
     }
+}
+
+/* A line is drawn from the end that is nearer to the pen, an arc of it too. */
+static void
+test_turned_round (void)
+{
+  const SqNode nodes[] = { { { 100, 50 }, 0.5, 0 }, { { 20, 0 }, 0, 0 } };
+  g_autoptr (SqCutDrawing) drawing = drawing_new ("Pads, RIGHT SIDE UP");
+  SqCutShape *shape = add_shape (drawing, "1 Top");
+
+  add_cut_line (shape, SQ_LAYER_STAY, sq_path_new (nodes, G_N_ELEMENTS (nodes), FALSE));
+  add_cut_segment (shape, SQ_LAYER_STAY, sq_point (10, 0), sq_point (0, 0));
+  add_cut_place (drawing, 0, 0, sq_point (0, 0));
+  g_autoptr (GArray) marks = written (drawing);
+  const SqPath *first = mark_at (marks, 0)->line, *second = mark_at (marks, 1)->line;
+  g_autoptr (SqPath) arc = sq_path_new (nodes, G_N_ELEMENTS (nodes), FALSE);
+  SqBox box = sq_path_box (arc), drawn = sq_path_box (second);
+
+  g_assert_cmpfloat (sq_path_nodes (first)[0].at.x, ==, 0);
+  g_assert_cmpfloat (sq_path_nodes (second)[0].at.x, ==, 20 * 40);
+  g_assert_cmpfloat_with_epsilon (drawn.min.y, box.min.y * 40, 1.25);
+  g_assert_cmpfloat_with_epsilon (drawn.max.x, box.max.x * 40, 1.25);
 }
 
 /* No knife follows what is not cut. */
@@ -319,6 +345,7 @@ main (int argc, char **argv)
   g_test_add_func ("/hpgl/units", test_units);
   g_test_add_func ("/hpgl/arcs", test_arcs);
   g_test_add_func ("/hpgl/order and pens", test_order_and_pens);
+  g_test_add_func ("/hpgl/turned round", test_turned_round);
   g_test_add_func ("/hpgl/pens", test_pens);
   g_test_add_func ("/hpgl/cloth", test_cloth);
   g_test_add_func ("/hpgl/labels", test_labels);
