@@ -49,6 +49,13 @@ sq_paper_preview_n_pages (SqPaperPreview *preview)
   return n;
 }
 
+const GPtrArray *
+sq_paper_preview_get_papers (SqPaperPreview *preview)
+{
+  g_return_val_if_fail (SQ_IS_PAPER_PREVIEW (preview), NULL);
+  return preview->papers;
+}
+
 guint
 sq_paper_preview_page (SqPaperPreview *preview)
 {

@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE (SqPaperPreview, sq_paper_preview, SQ, PAPER_PREVIEW, GtkWi
  * taken; NULL: nothing. */
 void sq_paper_preview_set_papers (SqPaperPreview *preview, GPtrArray *papers);
 
+/* What is shown (of SqPaper), borrowed; NULL: nothing. */
+const GPtrArray *sq_paper_preview_get_papers (SqPaperPreview *preview);
 /* Of all papers together. */
 guint sq_paper_preview_n_pages (SqPaperPreview *preview);
 /* From 0, of them. */

@@ -10,6 +10,7 @@
 #include "window/help.h"
 #include "window/machine-files.h"
 #include "window/make-papers.h"
+#include "window/page-menu.h"
 #include "window/paper-choices.h"
 #include "window/paper-files.h"
 #include "window/paper-preview.h"
@@ -64,9 +65,18 @@ show_page (SqPapersDialog *dialog)
   guint n = sq_paper_preview_n_pages (dialog->preview);
   guint i = sq_paper_preview_page (dialog->preview);
   g_autofree char *text = sq_paper_preview_words (dialog->preview);
-  gtk_label_set_text (GTK_LABEL (dialog->page), n > 0 ? text : "");
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (dialog->page), text);
+  gtk_widget_set_sensitive (dialog->page, n > 0);
   gtk_widget_set_sensitive (dialog->back, i > 0);
   gtk_widget_set_sensitive (dialog->forth, i + 1 < n);
+}
+
+/* Whether all papers that are wanted are made, and there are any. */
+static gboolean
+has_papers (SqPapersDialog *dialog)
+{
+  return sq_lay_finder_is_current (dialog->finder) && dialog->making == NULL
+         && dialog->papers != NULL && dialog->papers->len > 0;
 }
 
 /* What can be taken away now. */
@@ -75,10 +85,8 @@ show_ways_out (SqPapersDialog *dialog)
 {
   gboolean is_current = sq_lay_finder_is_current (dialog->finder);
   gboolean is_free = !sq_saving_is_busy (dialog->saving);
-  gboolean has_papers = is_current && dialog->making == NULL && dialog->papers != NULL
-                        && dialog->papers->len > 0;
-  gtk_widget_set_sensitive (dialog->print, has_papers && is_free);
-  gtk_widget_set_sensitive (dialog->pdf, has_papers && is_free);
+  gtk_widget_set_sensitive (dialog->print, has_papers (dialog) && is_free);
+  gtk_widget_set_sensitive (dialog->pdf, has_papers (dialog) && is_free);
   gtk_widget_set_sensitive (dialog->csv, is_current && is_free);
   gtk_widget_set_sensitive (dialog->text, is_current && is_free);
   gtk_widget_set_sensitive (dialog->positions, is_current && is_free);
@@ -242,7 +250,8 @@ on_file (GtkWindow *window, GFile *place, gpointer data)
   SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
   SqPaperFileKind kind = (SqPaperFileKind) GPOINTER_TO_INT (data);
   g_autoptr (GError) error = NULL;
-  if (place == NULL || dialog->lays == NULL || sq_saving_is_busy (dialog->saving))
+  if (place == NULL || dialog->lays == NULL || sq_saving_is_busy (dialog->saving)
+      || (kind == SQ_FILE_PDF && !has_papers (dialog)))
     return;
   /* A table tells of the whole job, papers as they were chosen. */
   SqKeptSpec *kept = kind == SQ_FILE_PDF ? g_atomic_rc_box_acquire (dialog->kept)
@@ -405,7 +414,7 @@ on_many_to_print (GtkWindow *window, SqAnswer answer, gpointer data)
 {
   SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
   (void) data;
-  if (answer == SQ_ANSWER_SAVE && dialog->papers != NULL)
+  if (answer == SQ_ANSWER_SAVE && has_papers (dialog))
     print (dialog, dialog->papers);
 }
 
@@ -522,6 +531,7 @@ sq_papers_dialog_init (SqPapersDialog *dialog)
 {
   GtkEventController *key = gtk_event_controller_key_new ();
   gtk_widget_init_template (GTK_WIDGET (dialog));
+  gtk_menu_button_set_popover (GTK_MENU_BUTTON (dialog->page), sq_page_menu_new (dialog->preview));
   dialog->saving = SQ_SAVING (sq_saving_new ());
   gtk_box_insert_child_after (GTK_BOX (dialog->foot), GTK_WIDGET (dialog->saving), dialog->forth);
   g_signal_connect_swapped (dialog->saving, "changed", G_CALLBACK (show_ways_out), dialog);

@@ -28,7 +28,7 @@ typedef struct
   GPtrArray *made; /* of Made; NULL: not yet */
   gboolean is_large;
   const char *failed; /* name in made of the file that could not be written; NULL: none */
-  SqSaving *saving;   /* of the window that waits for it */
+  GWeakRef saving;    /* SqSaving */
   SqMachineFilesSaved saved;
 } Files;
 
@@ -48,6 +48,7 @@ clear (gpointer data)
   sq_lays_unref (files->lays);
   g_clear_pointer (&files->entries, g_array_unref);
   g_clear_pointer (&files->made, g_ptr_array_unref);
+  g_weak_ref_clear (&files->saving);
   g_free (files->folder);
   g_free (files->name);
 }
@@ -146,11 +147,14 @@ on_written (gpointer owner, gpointer data, const GError *error)
     }
 }
 
+/* Unless the window has gone meanwhile, or saves something else. */
 static void
-begin_writing (GtkWindow *parent, Files *files)
+begin (GtkWindow *parent, Files *files, SqSavingWork work, SqSavingDone done)
 {
-  sq_saving_begin (files->saving, write_all, g_atomic_rc_box_acquire (files), files_unref,
-                   on_written, G_OBJECT (parent));
+  g_autoptr (GObject) saving = g_weak_ref_get (&files->saving);
+  if (saving != NULL && !sq_saving_is_busy (SQ_SAVING (saving)))
+    sq_saving_begin (SQ_SAVING (saving), work, g_atomic_rc_box_acquire (files), files_unref, done,
+                     G_OBJECT (parent));
 }
 
 static guint
@@ -174,7 +178,7 @@ on_answer (GtkWindow *parent, SqAnswer answer, gpointer data)
   Files *files = g_object_steal_data (G_OBJECT (parent), ASKED);
   (void) data;
   if (answer == SQ_ANSWER_SAVE)
-    begin_writing (parent, files);
+    begin (parent, files, write_all, on_written);
   files_unref (files);
 }
 
@@ -188,7 +192,7 @@ on_made (gpointer owner, gpointer data, const GError *error)
   guint n = files->choice.apart ? n_there (files) : 0;
   if (n == 0)
     {
-      begin_writing (owner, files);
+      begin (owner, files, write_all, on_written);
       return;
     }
   g_object_set_data_full (owner, ASKED, g_atomic_rc_box_acquire (files), files_unref);
@@ -204,9 +208,8 @@ on_place (GtkWindow *parent, GFile *place, gpointer data)
     folder = files->choice.apart ? g_object_ref (place) : g_file_get_parent (place);
   files->folder = folder != NULL ? g_file_get_path (folder) : NULL;
   files->name = folder != NULL ? g_file_get_basename (place) : NULL;
-  if (files->folder != NULL && !sq_saving_is_busy (files->saving))
-    sq_saving_begin (files->saving, make, g_atomic_rc_box_acquire (files), files_unref, on_made,
-                     G_OBJECT (parent));
+  if (files->folder != NULL)
+    begin (parent, files, make, on_made);
   files_unref (files);
 }
 
@@ -221,7 +224,7 @@ sq_save_machine_files (GtkWindow *parent, SqSaving *saving, const SqMachineChoic
   files->lays = sq_lays_ref (lays);
   files->wrong_side = wrong_side;
   files->entries = entries != NULL ? g_array_copy ((GArray *) entries) : NULL;
-  files->saving = saving;
+  g_weak_ref_init (&files->saving, saving);
   files->saved = saved;
   if (choice->apart)
     {

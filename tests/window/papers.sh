@@ -34,7 +34,14 @@ until_says preview 'Patterns · page *'
 key ctrl+Page_Up ctrl+Page_Up
 until_says preview 'Labels · page *'
 key Home
+until_says preview 'Cut list · page 1 of *'
 pages=$(preview)
+"$UI" squab click 'push button' "$pages" # contents
+until_there 'list item' 'Cut tickets'
+key End Return
+until_says preview 'Patterns · page *'
+key Home
+until_says preview "$pages"
 key alt+s
 save_as 'Save as PDF' "$WORK/papers.pdf"
 until_there label '“papers.pdf” is saved.'
