@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "papers/free-room.h"
 
-/* Of a cell, mm; larger where there would be more of them across than this. */
-#define CELL_MM 2.5
-#define MOST_CELLS 240
+#define MOST_CELLS 90000
 
 /* A line is followed in steps of this part of a cell. */
 #define STEP 0.25
@@ -17,13 +15,13 @@ struct _SqFreeRoom
 };
 
 SqFreeRoom *
-sq_free_room_new (SqBox box)
+sq_free_room_new (SqBox box, double cell_mm)
 {
   SqFreeRoom *room = g_new0 (SqFreeRoom, 1);
   SqVector size = sq_sub (box.max, box.min);
 
   room->box = box;
-  room->cell_mm = fmax (CELL_MM, fmax (size.x, size.y) / MOST_CELLS);
+  room->cell_mm = fmax (cell_mm, sqrt (fmax (size.x, 0) * fmax (size.y, 0) / MOST_CELLS));
   room->columns = (guint) fmax (size.x / room->cell_mm, 0);
   room->rows = (guint) fmax (size.y / room->cell_mm, 0);
   room->blocked = g_new0 (guint8, room->columns * room->rows + 1);

@@ -7,8 +7,9 @@
 
 typedef struct _SqFreeRoom SqFreeRoom;
 
-/* All of @box, mm, is free. */
-SqFreeRoom *sq_free_room_new (SqBox box);
+/* All of @box, mm, is free. Its cells are @cell_mm wide and high, more where there would be too many of
+ * them. */
+SqFreeRoom *sq_free_room_new (SqBox box, double cell_mm);
 void sq_free_room_free (SqFreeRoom *room);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqFreeRoom, sq_free_room_free)
 

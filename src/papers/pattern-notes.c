@@ -10,8 +10,16 @@
 #define MOST_EM_MM 4.4
 #define LEAST_EM_MM 2.3
 
-/* Number and name beside the other words, in em of these. */
-#define NAME_EM 2.1
+/* Ways to set the words: how many notes stand in a line, and how large number and name are beside them, in
+ * em of these. */
+static const struct
+{
+  guint notes;
+  double name_em;
+} settings[] = { { 1, 2.1 }, { 2, 2.1 }, { 3, 1.8 }, { 6, 1.4 } };
+
+/* Room is looked for in cells so large, then, where the words would come out small, in smaller ones. */
+static const double cells_mm[] = { 2.5, 0.8 };
 
 /* Free round the words, in em. */
 #define PAD_EM 0.6
@@ -44,7 +52,8 @@ typedef struct
 /* Words in lines, with the arrows right of them. */
 typedef struct
 {
-  char *name;       /* NULL: none */
+  char *name;
+  double name_em;
   GPtrArray *lines; /* of texts */
   Arrow arrows[MOST_ARROWS];
   guint n_arrows;
@@ -111,10 +120,13 @@ add_arrow (Block *block, SqPatternPose pose, SqVector to, const char *word)
   block->arrows[block->n_arrows++] = (Arrow){ atan2 (on_page.y, on_page.x), word };
 }
 
-/* @n_notes of @notes, in @n_lines lines of about as many. */
+/* @n_notes of @notes, in lines of about as many. */
 static void
-set_lines (Block *block, const GPtrArray *notes, guint n_notes, guint n_lines)
+set_lines (Block *block, const GPtrArray *notes, guint n_notes, guint setting)
 {
+  guint n_lines = (n_notes + settings[setting].notes - 1) / settings[setting].notes;
+
+  block->name_em = settings[setting].name_em;
   g_ptr_array_set_size (block->lines, 0);
   for (guint line = 0; line < n_lines; line++)
     {
@@ -131,7 +143,7 @@ set_lines (Block *block, const GPtrArray *notes, guint n_notes, guint n_lines)
 static double
 line_width_em (const Block *block)
 {
-  double width = NAME_EM * sq_text_width_em (block->name, TRUE);
+  double width = block->name_em * sq_text_width_em (block->name, TRUE);
 
   for (guint i = 0; i < block->lines->len; i++)
     width = fmax (width, sq_text_width_em (g_ptr_array_index (block->lines, i), i == 0));
@@ -141,7 +153,7 @@ line_width_em (const Block *block)
 static double
 height_em (const Block *block)
 {
-  double height = SQ_LEADING_EM * (NAME_EM + block->lines->len);
+  double height = SQ_LEADING_EM * (block->name_em + block->lines->len);
 
   return block->n_arrows > 0 ? fmax (height, SQ_LEADING_EM + 2) : height;
 }
@@ -203,7 +215,7 @@ wordy_box (const SqPattern *pattern, const SqPatternPart *part, const SqPatternS
 }
 
 static SqFreeRoom *
-room_on (const SqPattern *pattern, const SqPatternPart *part, guint sheet)
+room_on (const SqPattern *pattern, const SqPatternPart *part, guint sheet, double cell_mm)
 {
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
   const GPtrArray *rings = sq_pattern_rings (piece->piece, pattern->choice.lines);
@@ -218,9 +230,9 @@ room_on (const SqPattern *pattern, const SqPatternPart *part, guint sheet)
       g_autoptr (SqPath) ring = sq_pattern_path_posed (part->pose, g_ptr_array_index (rings, i));
       g_ptr_array_add (posed, on_page (ring, part->at));
     }
-  SqFreeRoom *room = sq_free_room_new (wordy_box (pattern, part,
-                                                  sq_pattern_sheet (pattern->sheets, sheet),
-                                                  sq_path_box (g_ptr_array_index (posed, 0))));
+  SqBox box = wordy_box (pattern, part, sq_pattern_sheet (pattern->sheets, sheet),
+                         sq_path_box (g_ptr_array_index (posed, 0)));
+  SqFreeRoom *room = sq_free_room_new (box, cell_mm);
   for (guint i = 0; i < lines->len; i++)
     {
       g_autoptr (SqPath) line = on_page (sq_pattern_line (lines, i)->path, part->at);
@@ -311,11 +323,12 @@ set_block (SqSceneBuilder *builder, const Block *block, const Spot *spot)
   Frame frame = { { 0, 0 }, fmin (spot->em_mm, MOST_EM_MM), spot->is_turned ? M_PI / 2 : 0 };
   SqVector half = sq_turned (sq_scale (size, frame.em_mm / 2), frame.turn_rad);
   double top = height_em (block)
-               - (height_em (block) - SQ_LEADING_EM * (NAME_EM + block->lines->len)) / 2;
+               - (height_em (block) - SQ_LEADING_EM * (block->name_em + block->lines->len)) / 2;
 
   frame.at = sq_sub (sq_between (spot->box.min, spot->box.max, 0.5), half);
-  set_text (builder, &frame, block->name, 0, top - NAME_EM * SQ_LEADING_EM / 2, NAME_EM, TRUE);
-  top -= NAME_EM * SQ_LEADING_EM;
+  set_text (builder, &frame, block->name, 0, top - block->name_em * SQ_LEADING_EM / 2,
+            block->name_em, TRUE);
+  top -= block->name_em * SQ_LEADING_EM;
   for (guint i = 0; i < block->lines->len; i++, top -= SQ_LEADING_EM)
     set_text (builder, &frame, g_ptr_array_index (block->lines, i), 0, top - SQ_LEADING_EM / 2, 1,
               i == 0);
@@ -354,6 +367,34 @@ part_on (const SqPattern *pattern, guint index, guint sheet)
   return NULL;
 }
 
+/* Where the words of a piece may go: on sheets from @first to @last. */
+typedef struct
+{
+  const SqPattern *pattern;
+  guint piece;
+  const SqPatternPart *patch; /* only on this; NULL: on whatever lies there of the piece */
+  guint first, last;
+  const GArray *taken; /* of SqBox: not there; NULL: nothing */
+} Places;
+
+static GPtrArray *
+make_rooms (const Places *places, double cell_mm)
+{
+  GPtrArray *rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
+
+  for (guint i = places->first; i <= places->last; i++)
+    {
+      const SqPatternPart *part = places->patch != NULL
+                                      ? places->patch
+                                      : part_on (places->pattern, places->piece, i);
+      SqFreeRoom *room = room_on (places->pattern, part, i, cell_mm);
+      for (guint k = 0; places->taken != NULL && k < places->taken->len; k++)
+        sq_free_room_block_box (room, g_array_index (places->taken, SqBox, k));
+      g_ptr_array_add (rooms, room);
+    }
+  return rooms;
+}
+
 /* The best spot for @block in any of @rooms, the first of which is that of sheet @first. */
 static Spot
 find_spot (const Block *block, const GPtrArray *rooms, guint first)
@@ -365,29 +406,27 @@ find_spot (const Block *block, const GPtrArray *rooms, guint first)
   return spot;
 }
 
-/* All that there is to say if it can be read, in as many lines as make it largest; else less of it. */
+/* All that there is to say if it can be read, set so that it comes out largest; else less of it. */
 static Spot
 lay_block (Block *block, const GPtrArray *notes, const GPtrArray *rooms, guint first)
 {
-  const guint shares[] = { 1, 2, 3, 6 };
   Spot best = { .em_mm = 0 };
-  guint best_lines = 0;
+  guint best_setting = 0;
 
   for (guint n = notes->len; n > 0; n--)
     {
-      for (guint i = 0; i < G_N_ELEMENTS (shares) && best.em_mm < MOST_EM_MM; i++)
+      for (guint i = 0; i < G_N_ELEMENTS (settings) && best.em_mm < MOST_EM_MM; i++)
         {
-          guint n_lines = (n + shares[i] - 1) / shares[i];
-          set_lines (block, notes, n, n_lines);
+          set_lines (block, notes, n, i);
           Spot spot = find_spot (block, rooms, first);
           if (spot.em_mm <= best.em_mm)
             continue;
           best = spot;
-          best_lines = n_lines;
+          best_setting = i;
         }
       if (best.em_mm >= LEAST_EM_MM || n == 1)
         {
-          set_lines (block, notes, n, best_lines);
+          set_lines (block, notes, n, best_setting);
           break;
         }
       best.em_mm = 0;
@@ -408,29 +447,43 @@ add_arrows (Block *block, const SqPattern *pattern, const SqPatternPiece *piece,
     add_arrow (block, pose, sq_turned (sq_point (1, 0), up), sq_words_pattern_up ());
 }
 
-/* Sets @notes, name and arrows of @part's piece, and its grain, where there is most room for them in
- * @rooms. On which sheet. */
-static guint
-set_notes (const SqPattern *pattern, const SqPatternPart *part, const GPtrArray *notes,
-           const GPtrArray *rooms, guint first, SqSceneBuilder *to)
+/* Sets @block at @spot, and the grain where there is most room left on that sheet. */
+static void
+set_all (const Block *block, const Spot *spot, SqFreeRoom *room, double grain_rad,
+         SqSceneBuilder *to)
 {
+  sq_free_room_block_box (room, grown (set_block (to, block, spot), 1));
+  set_grain (to, room, grain_rad);
+}
+
+/* Sets @notes, name and arrows of a piece posed like @part. On which sheet. */
+static guint
+set_notes (const Places *places, const SqPatternPart *part, const GPtrArray *notes,
+           SqSceneBuilder *to)
+{
+  const SqPattern *pattern = places->pattern;
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
   Block block = { .name = sq_words_pattern_name (pattern->plan, piece->entry),
                   .lines = g_ptr_array_new_with_free_func (g_free) };
-  SqVector grain = sq_turned (sq_point (1, 0), piece->piece->grain_rad);
+  SqVector grain = sq_pattern_posed (part->pose,
+                                     sq_turned (sq_point (1, 0), piece->piece->grain_rad));
+  Spot spot = { .em_mm = 0, .sheet = places->first };
 
   add_arrows (&block, pattern, piece, part->pose);
-  Spot spot = lay_block (&block, notes, rooms, first);
-  if (spot.em_mm > 0)
+  for (guint i = 0; i < G_N_ELEMENTS (cells_mm); i++)
     {
-      SqFreeRoom *room = g_ptr_array_index (rooms, spot.sheet - first);
-      sq_free_room_block_box (room, grown (set_block (to, &block, &spot), 1));
-      grain = sq_pattern_posed (part->pose, grain);
-      set_grain (to, room, atan2 (grain.y, grain.x));
+      g_autoptr (GPtrArray) rooms = make_rooms (places, cells_mm[i]);
+      spot = lay_block (&block, notes, rooms, places->first);
+      if (spot.em_mm < MOST_EM_MM && i + 1 < G_N_ELEMENTS (cells_mm))
+        continue;
+      if (spot.em_mm > 0)
+        set_all (&block, &spot, g_ptr_array_index (rooms, spot.sheet - places->first),
+                 atan2 (grain.y, grain.x), to);
+      break;
     }
   g_ptr_array_unref (block.lines);
   g_free (block.name);
-  return spot.em_mm > 0 ? spot.sheet : first;
+  return spot.em_mm > 0 ? spot.sheet : places->first;
 }
 
 static GPtrArray *
@@ -445,14 +498,13 @@ static SqPatternNotes
 make_notes (const SqPattern *pattern, guint index)
 {
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, index);
-  g_autoptr (GPtrArray) rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
   g_autoptr (GPtrArray) notes = notes_of (pattern, piece);
   SqSceneBuilder *builder = sq_scene_builder_new ();
+  const Places places = {
+    pattern, index, NULL, piece->first, MIN (piece->last, piece->first + MOST_SHEETS - 1), NULL
+  };
+  guint sheet = set_notes (&places, part_on (pattern, index, piece->first), notes, builder);
 
-  for (guint i = piece->first; i <= piece->last && i < piece->first + MOST_SHEETS; i++)
-    g_ptr_array_add (rooms, room_on (pattern, part_on (pattern, index, i), i));
-  guint sheet = set_notes (pattern, part_on (pattern, index, piece->first), notes, rooms,
-                           piece->first, builder);
   return (SqPatternNotes){ sq_scene_builder_end (builder), sheet };
 }
 
@@ -461,7 +513,6 @@ sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, gui
                         const GArray *taken, SqSceneBuilder *to)
 {
   const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
-  g_autoptr (GPtrArray) rooms = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_free_room_free);
   g_autoptr (GPtrArray) notes = notes_of (pattern, piece);
   g_autoptr (GArray) diagonals = sq_corner_diagonals (piece->corners);
 
@@ -475,11 +526,8 @@ sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, gui
         g_ptr_array_insert (notes, 1,
                             sq_words_corner_distance (across.a, across.b, mm, &pattern->style));
     }
-  SqFreeRoom *room = room_on (pattern, part, sheet);
-  for (guint i = 0; i < taken->len; i++)
-    sq_free_room_block_box (room, g_array_index (taken, SqBox, i));
-  g_ptr_array_add (rooms, room);
-  set_notes (pattern, part, notes, rooms, sheet, to);
+  const Places places = { pattern, part->piece, part, sheet, sheet, taken };
+  set_notes (&places, part, notes, to);
 }
 
 SqScene *
