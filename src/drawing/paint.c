@@ -406,6 +406,22 @@ add_attribute (PangoAttrList *list, PangoAttribute *attribute, gsize start, gsiz
   pango_attr_list_insert (list, attribute);
 }
 
+/* Bytes of the space between a whole number and a fraction that begins at @at; 0: there is none. */
+static gsize
+space_before (const char *text, const char *at)
+{
+  static const char *const spaces[] = { " ", "\xc2\xa0" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (spaces); i++)
+    {
+      gsize n = strlen (spaces[i]);
+      if (at > text + n && memcmp (at - n, spaces[i], n) == 0
+          && g_ascii_isdigit (at[-(gssize) n - 1]))
+        return n;
+    }
+  return 0;
+}
+
 void
 sq_paint_set_fractions (PangoAttrList *list, const char *text, double em)
 {
@@ -423,9 +439,9 @@ sq_paint_set_fractions (PangoAttrList *list, const char *text, double em)
       add_attribute (list, pango_attr_rise_new ((int) (0.27 * em * PANGO_SCALE)), a, b);
       add_attribute (list, pango_attr_scale_new (SQ_FRACTION_EM), b + 3, c);
       /* nearer to its whole number */
-      if (from > text + 1 && from[-1] == ' ' && g_ascii_isdigit (from[-2]))
+      if (space_before (text, from) > 0)
         add_attribute (list, pango_attr_letter_spacing_new ((int) (-0.14 * em * PANGO_SCALE)),
-                       a - 1, a);
+                       a - space_before (text, from), a);
       slash = to;
     }
 }

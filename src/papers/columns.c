@@ -32,7 +32,7 @@ typedef struct
 typedef struct
 {
   GArray *lines; /* of Line */
-  gboolean with_next;
+  SqGroupKind kind;
 } Group;
 
 struct _SqColumns
@@ -119,9 +119,9 @@ last_line (const SqColumns *columns)
 }
 
 void
-sq_columns_group (SqColumns *columns, gboolean with_next)
+sq_columns_group (SqColumns *columns, SqGroupKind kind)
 {
-  Group group = { g_array_new (FALSE, FALSE, sizeof (Line)), with_next };
+  Group group = { g_array_new (FALSE, FALSE, sizeof (Line)), kind };
 
   g_array_set_clear_func (group.lines, clear_line);
   g_array_append_val (columns->groups, group);
@@ -211,6 +211,12 @@ whole_mm (const SqColumns *columns)
   return area.max.y - area.min.y - HEAD_MM;
 }
 
+static double
+gap_above_mm (const SqColumns *columns, guint i)
+{
+  return g_array_index (columns->groups, Group, i).kind == SQ_GROUP_CLOSE ? 0 : GROUP_GAP_MM;
+}
+
 /* What goes into one column with what is left of group @i from line @from on. */
 static double
 together_mm (const SqColumns *columns, guint i, guint from)
@@ -220,7 +226,7 @@ together_mm (const SqColumns *columns, guint i, guint from)
 
   if (from > 0)
     own_mm += g_array_index (group->lines, Line, 0).height_mm;
-  if (!group->with_next || i + 1 >= columns->groups->len)
+  if (group->kind != SQ_GROUP_LEADS || i + 1 >= columns->groups->len)
     return own_mm;
   double next_mm = rest_mm (lines_of (columns, i + 1), 0);
   return own_mm + GROUP_GAP_MM + (next_mm > whole_mm (columns) - own_mm ? LEAST_TORN_MM : next_mm);
@@ -230,7 +236,7 @@ together_mm (const SqColumns *columns, guint i, guint from)
 static double
 lead_mm (const SqColumns *columns, guint i)
 {
-  if (i == 0 || !g_array_index (columns->groups, Group, i - 1).with_next)
+  if (i == 0 || g_array_index (columns->groups, Group, i - 1).kind != SQ_GROUP_LEADS)
     return 0;
   return rest_mm (lines_of (columns, i - 1), 0) + GROUP_GAP_MM;
 }
@@ -270,7 +276,7 @@ set_column (const SqColumns *columns, Cursor at, const Region *region, gboolean 
   while (at.group < columns->groups->len)
     {
       const GArray *lines = lines_of (columns, at.group);
-      double gap_mm = used_mm > 0 ? GROUP_GAP_MM : 0;
+      double gap_mm = used_mm > 0 ? gap_above_mm (columns, at.group) : 0;
       guint end = tear (columns, at, region->height_mm - used_mm - gap_mm, region->tears);
       if (end == at.line)
         return at;
@@ -352,6 +358,7 @@ sq_columns_end (SqColumns *columns)
 {
   Cursor at = set_beside (columns);
 
+  sq_pages_gap (columns->pages, GROUP_GAP_MM);
   while (at.group < columns->groups->len)
     at = set_below (columns, at);
   g_array_unref (columns->groups);

@@ -17,9 +17,17 @@ void sq_columns_end (SqColumns *columns);
 /* How wide a column is. */
 double sq_columns_width_mm (const SqColumns *columns);
 
+/* How a group stands to the others. */
+typedef enum
+{
+  SQ_GROUP_ALONE,
+  SQ_GROUP_LEADS, /* the next one begins in the same column: a heading */
+  SQ_GROUP_CLOSE, /* follows the one before without a gap */
+} SqGroupKind;
+
 /* What comes now stays together in one column, if it goes into one at all; where it doesn't, it goes on
- * under its first line. @with_next: the next group begins in the same column. */
-void sq_columns_group (SqColumns *columns, gboolean with_next);
+ * under its first line. */
+void sq_columns_group (SqColumns *columns, SqGroupKind kind);
 /* A new line of the group, @height_mm high. */
 void sq_columns_line (SqColumns *columns, double height_mm);
 /* A text of that line, on its own stretch of it: from @left_mm of the column on, @width_mm wide. */

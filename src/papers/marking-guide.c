@@ -14,19 +14,21 @@
 #include "words/strip-words.h"
 
 /* What a column holds: letter, along, across, how the line goes on. */
-#define COLUMN_MM 80.0
+#define COLUMN_MM 78.0
 #define INDENT_MM 7.0
 #define LETTER_MM 7.0
-#define FIGURE_MM 21.0
+#define FIGURE_MM 19.5
 #define TICK_MM 3.6
 
 /* A strip's head with its drawing. */
 #define LEAST_STRIP_MM 130.0
 #define NAME_MM 6.0
 #define ROW_MM 5.3
+#define KEY_GAP_MM 1.4
 
 static const SqType name_type = { 4.0, TRUE, SQ_TONE_INK };
 static const SqType figure_type = { 4.0, FALSE, SQ_TONE_INK };
+static const SqType cut_type = { 3.7, FALSE, SQ_TONE_INK };
 static const SqType head_type = { 3.1, FALSE, SQ_TONE_DIM };
 static const SqType note_type = { 3.2, FALSE, SQ_TONE_INK };
 static const SqType strong_type = { 3.7, TRUE, SQ_TONE_INK };
@@ -47,7 +49,7 @@ typedef struct
 static void
 add_row (SqColumns *columns, char *const *cells, const SqType *letter, const SqType *figure)
 {
-  double note_mm = INDENT_MM + LETTER_MM + 2 * FIGURE_MM + 3;
+  double note_mm = INDENT_MM + LETTER_MM + 2 * FIGURE_MM + 2.5;
 
   sq_columns_line (columns, fmin (sq_type_height_mm (figure, 1), ROW_MM));
   sq_columns_text (columns, INDENT_MM, LETTER_MM, SQ_ALIGN_START, letter, cells[0]);
@@ -102,7 +104,7 @@ add_piece (SqColumns *columns, const Strip *strip, guint i)
   SqSheetTable points;
 
   sq_words_mark_points (&points, marking, i, &spec->style);
-  sq_columns_group (columns, FALSE);
+  sq_columns_group (columns, SQ_GROUP_ALONE);
   add_ticked (columns, &name_type, name, copy);
   add_texts (columns, &figure_type, sq_words_mark_ranges (marking, i, &spec->style));
   if (points.rows->len > 0)
@@ -116,7 +118,7 @@ add_piece (SqColumns *columns, const Strip *strip, guint i)
 static void
 add_heading (SqColumns *columns, const char *heading)
 {
-  sq_columns_group (columns, TRUE);
+  sq_columns_group (columns, SQ_GROUP_LEADS);
   sq_columns_paragraph (columns, 0, &strong_type, heading);
 }
 
@@ -147,11 +149,11 @@ add_key (SqColumns *columns, const SqPaperSpec *spec)
   g_autofree char *key = sq_words_marking_key (&spec->style);
   g_autoptr (GPtrArray) cautions = sq_words_cutting_cautions (spec->lays->plan);
 
-  sq_columns_group (columns, FALSE);
+  sq_columns_group (columns, SQ_GROUP_ALONE);
   sq_columns_paragraph (columns, 0, &note_type, key);
   for (guint i = 0; i < cautions->len; i++)
     {
-      sq_columns_group (columns, FALSE);
+      sq_columns_line (columns, KEY_GAP_MM);
       sq_columns_paragraph (columns, 0, &note_type, g_ptr_array_index (cautions, i));
     }
 }
@@ -163,11 +165,11 @@ add_straight_cuts (SqColumns *columns, const SqPaperSpec *spec, const SqMarking 
     return;
   add_heading (columns, sq_words_strips_first (spec->lays, marking));
   sq_columns_paragraph (columns, 0, &note_type, sq_words_strips_how (spec->lays, marking));
-  sq_columns_group (columns, FALSE);
   for (guint i = 0; i < marking->cuts->len; i++)
     {
       g_autofree char *text = sq_words_straight_cut (spec->lays, marking, i, &spec->style);
-      add_ticked (columns, &figure_type, text, "");
+      sq_columns_group (columns, i == 0 ? SQ_GROUP_ALONE : SQ_GROUP_CLOSE);
+      add_ticked (columns, &cut_type, text, "");
     }
 }
 

@@ -90,6 +90,31 @@ is_strip (const GPtrArray *boxes, SqBox all, gboolean across)
   return TRUE;
 }
 
+/* Whether what lies side by side between two cuts runs the other way: each a strip of its own. */
+static gboolean
+runs_other_way (const GPtrArray *boxes, gboolean across)
+{
+  const SqBox *first = &((SqMarkingBox *) g_ptr_array_index (boxes, 0))->box;
+
+  return to_of (first, across) - from_of (first, across)
+         > to_of (first, !across) - from_of (first, !across);
+}
+
+/* Parts what lies side by side on @cloth, cut off by cuts across or along. */
+static void
+part_strip (Parting *parting, GPtrArray *boxes, SqBox cloth, gboolean across)
+{
+  Section strip = { boxes, cloth };
+
+  g_ptr_array_sort_with_data (boxes, compare_from, GINT_TO_POINTER (!across));
+  for (guint i = 0; i < boxes->len; i++)
+    {
+      const SqMarkingBox *own = g_ptr_array_index (boxes, i);
+      add_cut (parting, &strip, !across, from_of (&own->box, !across));
+      add_cut (parting, &strip, !across, to_of (&own->box, !across));
+    }
+}
+
 static Parting best_parting (const Section *section, guint turns);
 
 /* What lies between two cuts, from box @from to before box @to: freed, or a section to go on with,
@@ -108,16 +133,18 @@ take_slab (Parting *parting, Parting *later, const Section *section, gboolean ac
       all = sq_box_union (all, own->box);
     }
   double from_mm = from_of (&all, across), to_mm = to_of (&all, across);
+  Section slab = { boxes, section->cloth };
+  *(across ? &slab.cloth.min.x : &slab.cloth.min.y) = from_mm;
+  *(across ? &slab.cloth.max.x : &slab.cloth.max.y) = to_mm;
   if (is_strip (boxes, all, across))
     {
       add_cut (parting, section, across, from_mm);
       add_cut (parting, section, across, to_mm);
       g_ptr_array_extend (parting->strips, boxes, NULL, NULL);
+      if (runs_other_way (boxes, across))
+        part_strip (later, boxes, slab.cloth, across);
       return;
     }
-  Section slab = { boxes, section->cloth };
-  *(across ? &slab.cloth.min.x : &slab.cloth.min.y) = from_mm;
-  *(across ? &slab.cloth.max.x : &slab.cloth.max.y) = to_mm;
   if (turns == 0 || boxes->len == section->boxes->len)
     return;
   Parting inner = best_parting (&slab, turns - 1);

@@ -10,6 +10,9 @@
 /* Lines that are no farther off lie along the cloth or across it. */
 #define LINE_MM 0.02
 
+/* What a seam takes of a strip at most: no line that ends so near to its edge needs a figure there. */
+#define MOST_SEAM_MM 26.0
+
 #define NO_BREAK_SPACE "\xc2\xa0"
 
 /* "12 3/8 : 4": along, across. */
@@ -264,6 +267,19 @@ compare_mm (gconstpointer a, gconstpointer b)
   return (x > y) - (x < y);
 }
 
+/* Whether a line goes over all of a straight rectangle, but for what is taken by its seams. */
+static gboolean
+goes_over (const SqMarkedPiece *piece, const SqInnerMark *mark, LineWay way)
+{
+  SqPoint a = g_array_index (mark->at, SqPoint, 0), b = g_array_index (mark->at, SqPoint, 1);
+  double long_mm = way == LINE_ACROSS ? fabs (b.y - a.y) : fabs (b.x - a.x);
+  SqVector size = sq_sub (piece->box.max, piece->box.min);
+  double most_mm = way == LINE_ACROSS ? size.y : size.x;
+
+  return piece->is_rectangle && long_mm > most_mm / 2 + LINE_MM
+         && long_mm >= most_mm - 2 * MOST_SEAM_MM;
+}
+
 /* Line @first and the others of its kind that go along or across from as far as it does to as far,
  * in one text; nothing where it was told with one before. */
 static void
@@ -292,6 +308,14 @@ add_parallels (GPtrArray *texts, const SqMarkedPiece *piece, guint first,
   g_array_sort (places, compare_mm);
   for (guint i = 0; i < places->len; i++)
     add_to_list (list, sq_words_figure (g_array_index (places, double, i), style));
+  if (goes_over (piece, mark, way))
+    {
+      /* TRANSLATORS: a line's name; how far along the cloth, or across, it is, and others like it. */
+      const char *pattern = way == LINE_ACROSS ? _ ("%s right across, along at: %s")
+                                               : _ ("%s right along, across at: %s");
+      g_ptr_array_add (texts, g_strdup_printf (pattern, line_name (mark->kind), list->str));
+      return;
+    }
   /* TRANSLATORS: a line's name; from – to across; how far along it is, and others like it. */
   const char *across = _ ("%s, across %s, along at: %s");
   /* TRANSLATORS: a line's name; from – to along; how far across it is, and others like it. */
@@ -354,10 +378,9 @@ circle_text (const SqPath *ring, const SqLengthStyle *style)
   return g_strdup_printf (_ ("Circle about %s, R %s"), centre, radius);
 }
 
-GPtrArray *
-sq_words_marks_inside (const SqMarking *marking, guint index, const SqLengthStyle *style)
+static GPtrArray *
+texts_of (const SqMarkedPiece *piece, const SqLengthStyle *style)
 {
-  const SqMarkedPiece *piece = sq_marked_piece (marking, index);
   GPtrArray *texts = g_ptr_array_new_with_free_func (g_free);
 
   guint n = 0;
@@ -375,5 +398,35 @@ sq_words_marks_inside (const SqMarking *marking, guint index, const SqLengthStyl
   add_notches (texts, piece, n, style);
   for (guint i = n; i < piece->marks->len; i++)
     add_line (texts, piece, i, style);
+  return texts;
+}
+
+static gboolean
+are_alike (const GPtrArray *a, const GPtrArray *b)
+{
+  if (a->len != b->len)
+    return FALSE;
+  for (guint i = 0; i < a->len; i++)
+    if (!g_str_equal (g_ptr_array_index (a, i), g_ptr_array_index (b, i)))
+      return FALSE;
+  return TRUE;
+}
+
+GPtrArray *
+sq_words_marks_inside (const SqMarking *marking, guint i, const SqLengthStyle *style)
+{
+  const SqMarkedPiece *piece = sq_marked_piece (marking, i);
+  GPtrArray *texts = texts_of (piece, style);
+
+  if (i == 0 || texts->len == 0 || !piece->is_rectangle
+      || !sq_marked_piece (marking, i - 1)->is_rectangle)
+    return texts;
+  g_autoptr (GPtrArray) before = texts_of (sq_marked_piece (marking, i - 1), style);
+  if (are_alike (texts, before))
+    {
+      g_ptr_array_set_size (texts, 0);
+      /* TRANSLATORS: they lie as they do on the piece before. */
+      g_ptr_array_add (texts, g_strdup (_ ("Notches and lines as before.")));
+    }
   return texts;
 }

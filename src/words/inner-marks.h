@@ -6,5 +6,6 @@
 
 /* Of piece @i: circles by their centres, its diagonals to check, notches side by side,
  * lines; figures each rounded once. Lists of
- * places begin at the cut end or the near edge. New array of texts, its own. */
+ * places begin at the cut end or the near edge. Where it is
+ * all the same as on the straight rectangle before, that is said instead. New array of texts, its own. */
 GPtrArray *sq_words_marks_inside (const SqMarking *marking, guint i, const SqLengthStyle *style);

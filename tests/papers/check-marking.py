@@ -187,6 +187,19 @@ def check(squab_cut, name, folder):
                   f'{worst:.3f} mm off at most')
 
 
+def with_remnant(name, folder):
+    """The job with a remnant of its first cloth, that has a flaw: its marks are on two strips."""
+    job = json.loads(pathlib.Path(name).read_text())
+    job['cloths'][0] |= {'stock': [{'id': 1, 'kind': 'remnant', 'length': 900, 'width': 800}],
+                         'flaws': [{'id': 1, 'stock': 1, 'x': 300, 'y': 20, 'length': 30,
+                                    'width': 25}]}
+    path = folder / f'remnant-{pathlib.Path(name).name}'
+    path.write_text(json.dumps(job))
+    return path
+
+
 with tempfile.TemporaryDirectory() as work:
     for sample in sys.argv[2:]:
         check(sys.argv[1], sample, pathlib.Path(work))
+        if 'bay-seat' in sample:
+            check(sys.argv[1], with_remnant(sample, pathlib.Path(work)), pathlib.Path(work))

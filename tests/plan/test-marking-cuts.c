@@ -93,6 +93,24 @@ test_in_part (void)
   g_assert_false (is_in_strip (boxes, 2) || is_in_strip (boxes, 4));
 }
 
+/* Boxings beside each other, all as long, are cut off together and then ripped one from the other. */
+static void
+test_equal (void)
+{
+  g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (SqMarkingBox));
+
+  add_box (boxes, 0, 0, 800, 60, TRUE);
+  add_box (boxes, 0, 70, 800, 130, TRUE);
+  add_box (boxes, 800, 0, 1500, 1000, FALSE);
+  g_autoptr (GArray) cuts = sq_marking_cuts (boxes, 1500, 1300, TRUE);
+
+  g_assert_cmpuint (cuts->len, ==, 4);
+  assert_cut (cuts, 0, TRUE, 800, 0, 1300);
+  assert_cut (cuts, 1, FALSE, 60, 0, 800);
+  assert_cut (cuts, 2, FALSE, 70, 0, 800);
+  assert_cut (cuts, 3, FALSE, 130, 0, 800);
+}
+
 /* Nothing right through where pieces stand in each other's way, and of unequal breadth no strip. */
 static void
 test_none (void)
@@ -176,6 +194,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/marking-cuts/across", test_across);
   g_test_add_func ("/plan/marking-cuts/along", test_along);
   g_test_add_func ("/plan/marking-cuts/in part", test_in_part);
+  g_test_add_func ("/plan/marking-cuts/equal", test_equal);
   g_test_add_func ("/plan/marking-cuts/none", test_none);
   g_test_add_func ("/plan/marking-cuts/random", test_random);
   return g_test_run ();

@@ -97,9 +97,10 @@ test_rectangle (void)
   static const char *const wanted[] = {
     "Notches near and far side, along: 3 · 7 1/2 (2)",
     "Notches right end, across: 4",
-    "Fold, across 2 – 6, along at: 2 3/8",
-    "Zip, along 1 – 19, across at: 5",
-    "Corner line, across 2 – 6, along at: 3 · 7 1/2",
+    "Fold right across, along at: 2 3/8",
+    "Zip right along, across at: 5",
+    "Corner line right across, along at: 3 · 7 1/2",
+    "Corner line, across 2 – 4, along at: 12",
     NULL,
   };
   g_autoptr (SqMarking) marking = marking_of (sq_path_new_rectangle (0, 2 * IN, 20 * IN, 6 * IN));
@@ -114,7 +115,16 @@ test_rectangle (void)
   add_line (marking, SQ_MARK_ZIP, 1, 5, 19, 5);
   add_line (marking, SQ_MARK_CORNER, 7.5, 2, 7.5, 6);
   add_line (marking, SQ_MARK_CORNER, 3, 2, 3, 6);
+  add_line (marking, SQ_MARK_CORNER, 12, 2, 12, 4);
   assert_texts (marking, wanted);
+
+  /* The same once more: nothing new is told. */
+  g_ptr_array_add (marking->pieces, g_ptr_array_index (marking->pieces, 0));
+  SqLengthStyle style = sq_length_style_default (SQ_UNIT_IN);
+  g_autoptr (GPtrArray) again = sq_words_marks_inside (marking, 1, &style);
+  g_assert_cmpuint (again->len, ==, 1);
+  g_assert_cmpstr (g_ptr_array_index (again, 0), ==, "Notches and lines as before.");
+  g_ptr_array_steal_index (marking->pieces, 1);
 }
 
 /* Sides are named by their points: a side along the cloth by one figure, one that slants by both. */
