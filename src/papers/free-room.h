@@ -13,7 +13,7 @@ SqFreeRoom *sq_free_room_new (SqBox box, double cell_mm);
 void sq_free_room_free (SqFreeRoom *room);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqFreeRoom, sq_free_room_free)
 
-/* Takes away what lies under a line, under a box. */
+/* Takes away what lies under a line, to a tenth of a cell; under a box. */
 void sq_free_room_block_path (SqFreeRoom *room, const SqPath *path);
 void sq_free_room_block_box (SqFreeRoom *room, SqBox box);
 /* Takes away what lies outside of @rings (of SqPath, outer and holes), whose lines are blocked

@@ -437,6 +437,8 @@ add_list (const Overview *o)
   const GArray *pieces = o->pattern->sheets->pieces;
   g_autoptr (GArray) cells = g_array_new (FALSE, FALSE, sizeof (Cell));
 
+  if (pieces->len == 0)
+    return;
   for (guint i = 0; i < pieces->len; i++)
     {
       Cell cell = make_cell (o, sq_pattern_piece (o->pattern->sheets, i));

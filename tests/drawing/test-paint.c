@@ -116,6 +116,38 @@ test_pens (void)
   g_assert_cmpuint (whole[2], <, 140);
 }
 
+/* The same line, but for @from_mm of its start; where that is 0, all of it. */
+static cairo_surface_t *
+paint_part (SqPen pen, double from_mm)
+{
+  SqView view = { .scale = 1, .origin = { 0, 100.5 } };
+  SqNode nodes[] = { { { 10 + from_mm, 0 }, 0, 0 }, { { 190, 0 }, 0, 0 } };
+  g_autoptr (SqPath) path = sq_path_new (nodes, 2, FALSE);
+  SqSceneBuilder *builder = sq_scene_builder_new ();
+
+  sq_scene_begin_stroke (builder, pen);
+  sq_scene_add_part (builder, path, from_mm);
+  g_autoptr (SqScene) scene = sq_scene_builder_end (builder);
+  return paint (scene, &view, sq_theme_light ());
+}
+
+/* A part of a line has its dashes where the whole has them, and a zip's slider only at its own start. */
+static void
+test_parts (void)
+{
+  const SqPen pens[] = { SQ_PEN_CUT, SQ_PEN_SEW, SQ_PEN_STAY, SQ_PEN_FOLD, SQ_PEN_ZIP };
+
+  for (guint i = 0; i < G_N_ELEMENTS (pens); i++)
+    {
+      cairo_surface_t *whole = paint_part (pens[i], 0), *part = paint_part (pens[i], 43);
+      for (int x = 60; x < SIZE; x++)
+        for (int y = 90; y < 110; y++)
+          g_assert_cmphex (pixel (whole, x, y), ==, pixel (part, x, y));
+      cairo_surface_destroy (whole);
+      cairo_surface_destroy (part);
+    }
+}
+
 /* On paper lines are as thick as in mm, whatever the context's unit. */
 static void
 test_paper_weight (void)
@@ -288,6 +320,7 @@ main (int argc, char **argv)
   g_test_add_func ("/drawing/paint/turned-over", test_turned_over);
   g_test_add_func ("/drawing/paint/arcs", test_arcs);
   g_test_add_func ("/drawing/paint/pens", test_pens);
+  g_test_add_func ("/drawing/paint/parts", test_parts);
   g_test_add_func ("/drawing/paint/paper-weight", test_paper_weight);
   g_test_add_func ("/drawing/paint/text-in-its-box", test_text_in_its_box);
   g_test_add_func ("/drawing/paint/fractions", test_fractions);
