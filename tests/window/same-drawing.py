@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""same-drawing.py A.pdf B.pdf: the same paths and letters at the same places, by `mutool draw -F
-trace`, but for rounding in the last figures and how a writer groups them."""
+"""same-drawing.py A.pdf B.pdf: the same paths and letters at the same places of pages of the same size,
+by `mutool draw -F trace`, but for rounding in the last figures and how a writer groups them."""
 import re
 import subprocess
 import sys
@@ -49,6 +49,8 @@ if len(a) != len(b):
 for number, (one, other) in enumerate(zip(a, b), 1):
     if len(one) != len(other):
         sys.exit(f'page {number}: {len(one)} and {len(other)} marks')
+    if max(abs(x - y) for x, y in zip(numbers(one[0]), numbers(other[0]))) > SLACK:
+        sys.exit(f'page {number}: {one[0]} and {other[0]}')
     for this, that in zip(one[1:], other[1:]):
         far = max(abs(this[1][i] - that[1][i]) for i in (0, 1))
         if this[0] != that[0] or far > SLACK:
