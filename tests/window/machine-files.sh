@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Files for plotters and cutting tables: each format byte for byte as squab-cut writes it, one file for
+# Files for other programs, for plotters and cutting tables: each format byte for byte as squab-cut writes it, one file for
 # each piece into a folder, nothing overwritten that was not asked about, what is chosen remembered.
 . "$STEPS"
 
@@ -37,6 +37,23 @@ warning='It goes beyond 32,767 plotter units (819 mm, 32 1/4 in), which older pl
 
 key ctrl+p
 until_there image Preview
+key alt+t
+save_as 'Save as a table' "$WORK/a.csv"
+saved a.csv
+same a.csv --csv
+"$UI" squab click 'push button' 'Table of where all lies…'
+save_as 'Save a table of where all lies' "$WORK/b.csv"
+saved b.csv
+same b.csv --of lay --csv
+key alt+x
+save_as 'Save as text' "$WORK/a.txt"
+saved a.txt
+"$SQUAB_CUT" "$WORK/job.squab" 2>/dev/null | cmp - "$WORK/a.txt" || fail 'not the text that squab-cut prints'
+key alt+j
+save_as 'Save everything computed' "$WORK/a.json"
+saved a.json
+same a.json --plan
+
 "$UI" squab click 'push button' 'For plotters and cutting tables'
 until_there 'combo box' Format
 key alt+f

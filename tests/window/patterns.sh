@@ -126,3 +126,17 @@ key ctrl+p
 until_says preview 'Cut list · page 1 of *'
 key alt+n
 until_there text Margin
+
+# A long page of a roll passes by before it is turned.
+choose Paper 10
+until_there text 'Width of the roll'
+sleep 0.5
+"$UI" squab click image Preview
+key End
+until_says preview 'Patterns · page *'
+last=$(preview)
+key Down Up
+until_says preview "$last"
+key Up
+sleep 0.3
+[ "$(preview)" != "$last" ] || fail 'the page is not turned at its end'
