@@ -37,6 +37,21 @@ sq_words_pattern_face (SqPieceRole role)
 
 /* --- on a piece ----------------------------------------------------------------------------- */
 
+/* Longer names would make all words on a piece small. */
+#define MOST_NAME 36
+
+/* @name, which is taken, or the start of it. */
+static char *
+short_name (char *name)
+{
+  g_autofree char *whole = name;
+
+  if (g_utf8_strlen (whole, -1) <= MOST_NAME)
+    return g_steal_pointer (&whole);
+  g_autofree char *start = g_utf8_substring (whole, 0, MOST_NAME - 1);
+  return g_strconcat (g_strchomp (start), "…", NULL);
+}
+
 static char *
 count_text (const SqPlan *plan, const SqCutEntry *line)
 {
@@ -45,7 +60,7 @@ count_text (const SqPlan *plan, const SqCutEntry *line)
 
   if (cloth == NULL)
     return g_steal_pointer (&count);
-  g_autofree char *name = sq_words_cloth (cloth);
+  g_autofree char *name = short_name (sq_words_cloth (cloth));
   return g_strconcat (count, " · ", name, NULL);
 }
 
@@ -72,7 +87,7 @@ sq_words_pattern_notes (const SqPlan *plan, guint entry, SqPatternLines lines, g
   const SqPiece *piece = sq_cover_piece (cover, line->piece);
   const char *face = sq_words_pattern_face (piece->role);
   g_autofree char *revision = sq_revision_name (plan->job->revision);
-  g_autofree char *title = sq_words_paper_title (plan->job);
+  g_autofree char *title = short_name (sq_words_paper_title (plan->job));
 
   g_ptr_array_add (notes, face != NULL
                               ? g_strconcat (face, " · ", sq_words_side_up (wrong_side), NULL)
@@ -80,7 +95,7 @@ sq_words_pattern_notes (const SqPlan *plan, guint entry, SqPatternLines lines, g
   g_ptr_array_add (notes, count_text (plan, line));
   add_lines_note (notes, piece, lines, style);
   if (plan->covers->len > 1)
-    g_ptr_array_add (notes, sq_words_cover (plan->job, cover));
+    g_ptr_array_add (notes, short_name (sq_words_cover (plan->job, cover)));
   else if (cover->mirrored)
     g_ptr_array_add (notes, g_strdup (_ ("mirrored")));
   if (own_mirror)

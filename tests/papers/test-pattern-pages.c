@@ -215,6 +215,27 @@ test_words (void)
   g_assert_true (says (both, "Blades, needles and saws"));
 }
 
+/* Names in several scripts, and one that never ends. */
+static void
+test_names (void)
+{
+  const char *names[] = { "窓辺の座布団", "מושב חלון", "مقعد النافذة",
+                          "A cushion for the bench that runs along all three sides of the old "
+                          "boat shed’s upper room, with a window in each of them" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      SqPatternChoice choice = choice_of (i % 2 == 0 ? SQ_SHEET_A4 : SQ_SHEET_A1, 0);
+      g_autofree char *text = many_cushions (2, names[i]);
+      g_autoptr (SqPaper) paper = pattern_of_text (text, &choice, FALSE);
+      check_pages (paper, "RIGHT SIDE UP");
+      check_names (paper);
+      g_assert_true (says (paper, "cut 1"));
+      g_autofree char *start = g_utf8_substring (names[i], 0, 8);
+      g_assert_true (says (paper, start));
+    }
+}
+
 /* --- squares -------------------------------------------------------------------------------- */
 
 /* Fine squares of exactly that side on @page. */
@@ -462,6 +483,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/pattern-pages/all-ways", test_all_ways);
   g_test_add_func ("/pattern-pages/words", test_words);
+  g_test_add_func ("/pattern-pages/names", test_names);
   g_test_add_func ("/pattern-pages/squares", test_squares);
   g_test_add_func ("/pattern-pages/corners", test_corners);
   g_test_add_func ("/pattern-pages/wrong-side", test_wrong_side);
