@@ -378,7 +378,8 @@ add_cell (const Overview *o, const Cell *cell, SqColumn column)
 {
   SqSceneBuilder *scene = sq_pages_scene (o->pages);
   g_autofree char *name = sq_words_pattern_name (o->pattern->plan, cell->piece->entry);
-  g_autofree char *pages = pages_text (o, cell->piece);
+  g_autofree char *on = pages_text (o, cell->piece);
+  g_autofree char *pages = sq_words_pattern_of_cushion (o->pattern->plan, cell->piece->entry, on);
 
   sq_set_line (scene, &column, SQ_ALIGN_START, &name_type, name);
   column.top_mm -= sq_type_height_mm (&name_type, 1);

@@ -280,6 +280,8 @@ take_names (const Page *page, char **name, char **pieces)
   *pieces = sq_words_pattern_together (names);
   if (piece->grid != NULL)
     {
+      g_autofree char *own = *pieces;
+      *pieces = sq_words_pattern_of_cushion (pattern->plan, piece->entry, own);
       g_autofree char *tile = sq_words_tile (first->column, first->row);
       *name = sq_words_tile_page (
           g_array_index (pattern->plan->cut_list, SqCutEntry, piece->entry).number, tile);

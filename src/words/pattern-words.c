@@ -27,6 +27,16 @@ sq_words_pattern_name (const SqPlan *plan, guint entry)
   return g_strdup_printf (_ ("%u %s"), line->number, name);
 }
 
+char *
+sq_words_pattern_of_cushion (const SqPlan *plan, guint entry, const char *text)
+{
+  if (plan->covers->len < 2)
+    return g_strdup (text);
+  g_autofree char *name = sq_words_cover (plan->job,
+                                          sq_plan_cover (plan, entry_of (plan, entry)->cushion));
+  return g_strconcat (text, " · ", name, NULL);
+}
+
 const char *
 sq_words_pattern_face (SqPieceRole role)
 {
@@ -210,10 +220,15 @@ sq_words_pattern_pieces (void)
   return _ ("PIECES");
 }
 
-/* Numbered in the order in which they come. */
+/* Numbered in the order in which they come, but for one alone. */
 static void
-add_step (GPtrArray *steps, const char *text)
+add_step (GPtrArray *steps, gboolean is_alone, const char *text)
 {
+  if (is_alone)
+    {
+      g_ptr_array_add (steps, g_strdup (text));
+      return;
+    }
   /* TRANSLATORS: the number of a step, and what to do. */
   g_ptr_array_add (steps, g_strdup_printf (_ ("%u. %s"), steps->len + 1, text));
 }
@@ -225,17 +240,20 @@ sq_words_pattern_steps (gboolean on_sheets, SqPatternLines lines)
 
   if (on_sheets)
     {
-      add_step (steps, _ ("Lay the sheets of a piece out as on its map."));
-      add_step (steps, _ ("Trim each sheet at its left and upper dashed line, where the map has a "
-                          "sheet beyond it."));
-      add_step (steps, _ ("Glue row by row, the trimmed edge on its neighbour, diamond on "
-                          "diamond."));
+      add_step (steps, !on_sheets, _ ("Lay the sheets of a piece out as on its map."));
+      add_step (steps, !on_sheets,
+                _ ("Trim each sheet at its left and upper dashed line, where the map has a "
+                   "sheet beyond it."));
+      add_step (steps, !on_sheets,
+                _ ("Glue row by row, the trimmed edge on its neighbour, diamond on "
+                   "diamond."));
     }
   if (lines == SQ_PATTERN_SEW)
-    add_step (steps, _ ("The strong line is the sew line: add the allowance that stands on the "
-                        "piece, then cut."));
+    add_step (steps, !on_sheets,
+              _ ("The strong line is the sew line: add the allowance that stands on the "
+                 "piece, then cut."));
   else
-    add_step (steps, _ ("Cut along the middle of the strong line."));
+    add_step (steps, !on_sheets, _ ("Cut along the middle of the strong line."));
   return steps;
 }
 

@@ -7,6 +7,8 @@
 
 /* "3 Front boxing": number and name of line @entry of the cut list. */
 char *sq_words_pattern_name (const SqPlan *plan, guint entry);
+/* @text, and of which cushion that line is, if there are several: "3 Front boxing · Hall bench". */
+char *sq_words_pattern_of_cushion (const SqPlan *plan, guint entry, const char *text);
 /* What else is written on a piece, what matters most first: which side is up, how many are cut of which
  * cloth, of which cushion, TOP or UNDERSIDE, hand (@own_mirror: the piece is its own mirror image), what
  * its lines are, whose it is. New array of its own texts. */
