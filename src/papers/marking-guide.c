@@ -16,8 +16,9 @@
 /* What a column holds: letter, along, across, how the line goes on. */
 #define COLUMN_MM 78.0
 #define INDENT_MM 7.0
-#define LETTER_MM 7.0
-#define FIGURE_MM 19.5
+#define LETTER_MM 6.5
+#define FIGURE_MM 15.0
+#define GAP_MM 2.5
 #define TICK_MM 3.6
 
 /* A strip's head with its drawing. */
@@ -45,18 +46,38 @@ typedef struct
 
 /* --- a piece --------------------------------------------------------------------------------- */
 
-/* A row of a table of points. */
-static void
-add_row (SqColumns *columns, char *const *cells, const SqType *letter, const SqType *figure)
+static double
+wide_mm (const char *text, const SqType *type)
 {
-  double note_mm = INDENT_MM + LETTER_MM + 2 * FIGURE_MM + 2.5;
+  return sq_text_width_em (text, type->bold) * type->em_mm + 0.1;
+}
+
+/* The figures of a column of @points, at least so wide. */
+static double
+figures_mm (const SqSheetTable *points, guint column)
+{
+  double most_mm = FIGURE_MM;
+
+  for (guint i = 0; i < points->rows->len; i++)
+    most_mm = fmax (most_mm, wide_mm (sq_sheet_cell (points, i, column), &figure_type));
+  return most_mm;
+}
+
+/* A row of @points: letter, along, across, and how the line goes on. */
+static void
+add_row (SqColumns *columns, const SqSheetTable *points, char *const *cells, const SqType *letter,
+         const SqType *figure)
+{
+  double along_mm = figures_mm (points, 1), across_mm = figures_mm (points, 2);
+  double left_mm = INDENT_MM + LETTER_MM;
 
   sq_columns_line (columns, fmin (sq_type_height_mm (figure, 1), ROW_MM));
   sq_columns_text (columns, INDENT_MM, LETTER_MM, SQ_ALIGN_START, letter, cells[0]);
-  sq_columns_text (columns, INDENT_MM + LETTER_MM, FIGURE_MM, SQ_ALIGN_END, figure, cells[1]);
-  sq_columns_text (columns, INDENT_MM + LETTER_MM + FIGURE_MM, FIGURE_MM, SQ_ALIGN_END, figure,
-                   cells[2]);
-  sq_columns_text (columns, note_mm, sq_columns_width_mm (columns) - note_mm, SQ_ALIGN_START,
+  sq_columns_text (columns, left_mm, along_mm, SQ_ALIGN_END, figure, cells[1]);
+  left_mm += along_mm + GAP_MM;
+  sq_columns_text (columns, left_mm, across_mm, SQ_ALIGN_END, figure, cells[2]);
+  left_mm += across_mm + GAP_MM;
+  sq_columns_text (columns, left_mm, sq_columns_width_mm (columns) - left_mm, SQ_ALIGN_START,
                    &note_type, cells[3]);
 }
 
@@ -73,7 +94,7 @@ static void
 add_ticked (SqColumns *columns, const SqType *type, const char *text, const char *right)
 {
   double width_mm = sq_columns_width_mm (columns) - INDENT_MM;
-  double right_mm = sq_text_width_em (right, FALSE) * figure_type.em_mm + 0.1;
+  double right_mm = wide_mm (right, &figure_type);
   double text_mm = right[0] != '\0' ? width_mm - right_mm - 3 : width_mm;
   g_autoptr (GPtrArray) lines = sq_wrapped (text, text_mm, type);
 
@@ -108,9 +129,9 @@ add_piece (SqColumns *columns, const Strip *strip, guint i)
   add_ticked (columns, &name_type, name, copy);
   add_texts (columns, &figure_type, sq_words_mark_ranges (marking, i, &spec->style));
   if (points.rows->len > 0)
-    add_row (columns, points.heads, &head_type, &head_type);
+    add_row (columns, &points, points.heads, &head_type, &head_type);
   for (guint k = 0; k < points.rows->len; k++)
-    add_row (columns, g_ptr_array_index (points.rows, k), &name_type, &figure_type);
+    add_row (columns, &points, g_ptr_array_index (points.rows, k), &name_type, &figure_type);
   add_texts (columns, &note_type, sq_words_marks_inside (marking, i, &spec->style));
   sq_sheet_table_clear (&points);
 }

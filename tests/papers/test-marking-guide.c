@@ -58,6 +58,7 @@ test_long_roll (void)
       g_autoptr (SqPaper) paper = paper_of_text (text, SQ_PAPER_MARKING, sheets[sheet]);
       assert_paper_is_clean (paper);
       g_assert_true (has_text (paper, "goes on at"));
+      g_assert_false (has_text (paper, "…"));
     }
 }
 
