@@ -13,6 +13,9 @@
 /* An arc is drawn with a string up to such a radius, else along a batten. */
 #define MOST_STRING_MM 1000.0
 
+/* What is shorter is quicker cut than ripped. */
+#define LEAST_RIP_MM 300.0
+
 #define N_LETTERS 26
 
 char *
@@ -88,19 +91,21 @@ sq_words_marking_before (const SqLays *lays, const SqMarking *marking, const SqL
 
 /* --- straight cuts --------------------------------------------------------------------------- */
 
+/* Whether a cut is ripped. */
 static gboolean
-tears (const SqLays *lays, const SqMarking *marking, gboolean across)
+tears (const SqLays *lays, const SqMarking *marking, const SqStraightCut *cut)
 {
   SqId cloth = sq_lays_cloth (lays, marking->cloth)->cloth;
 
-  return sq_cloth_tears (sq_plan_cloth (lays->plan, cloth), across);
+  return cut->to_mm - cut->from_mm >= LEAST_RIP_MM
+         && sq_cloth_tears (sq_plan_cloth (lays->plan, cloth), cut->is_across);
 }
 
 static gboolean
 any_tears (const SqLays *lays, const SqMarking *marking)
 {
   for (guint i = 0; i < marking->cuts->len; i++)
-    if (tears (lays, marking, sq_marking_cut (marking, i)->is_across))
+    if (tears (lays, marking, sq_marking_cut (marking, i)))
       return TRUE;
   return FALSE;
 }
@@ -150,7 +155,7 @@ sq_words_straight_cut (const SqLays *lays, const SqMarking *marking, guint i,
                        const SqLengthStyle *style)
 {
   const SqStraightCut *cut = sq_marking_cut (marking, i);
-  const char *pattern = cut_pattern (cut->is_across, tears (lays, marking, cut->is_across),
+  const char *pattern = cut_pattern (cut->is_across, tears (lays, marking, cut),
                                      cut->from_edge && cut->to_edge);
   g_autofree char *at = unbroken_figure (cut->at_mm, style);
   g_autofree char *from = unbroken_figure (cut->from_mm, style);

@@ -45,6 +45,9 @@ test_copies (void)
       g_autofree char *words = g_strdup_printf ("%u of 8", copy);
       g_assert_cmpuint (count_in_all (paper, words), >=, 3); /* top, underside, boxing */
     }
+  /* every top and underside has its points lettered, in the drawing and in the list */
+  g_assert_cmpuint (count_in_all (paper, "a"), ==, 2 * 16);
+  g_assert_cmpuint (count_in_all (paper, "d"), ==, 2 * 16);
   g_assert_cmpuint (count_in_all (paper, "STRIPS TO RIP OR CUT FIRST"), ==, 1);
 }
 

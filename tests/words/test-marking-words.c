@@ -68,8 +68,9 @@ test_cuts (void)
       const char *verb = i == 0 ? "Rip" : "Cut";
       g_array_set_size (marking->cuts, 0);
       const SqStraightCut cuts[] = { { TRUE, 101.6, 0, 1371.6, TRUE, TRUE },
-                                     { FALSE, 63.5, 101.6, 609.6, FALSE, TRUE } };
-      g_array_append_vals (marking->cuts, cuts, 2);
+                                     { FALSE, 63.5, 101.6, 609.6, FALSE, TRUE },
+                                     { FALSE, 63.5, 0, 254, TRUE, FALSE } };
+      g_array_append_vals (marking->cuts, cuts, G_N_ELEMENTS (cuts));
       g_autofree char *across = sq_words_straight_cut (lays, marking, 0, &style);
       g_autofree char *along = sq_words_straight_cut (lays, marking, 1, &style);
       g_autofree char *across_wanted = g_strdup_printf ("%s across at 4", verb);
@@ -78,6 +79,8 @@ test_cuts (void)
                                                        verb);
       g_assert_cmpstr (across, ==, across_wanted);
       g_assert_cmpstr (along, ==, along_wanted);
+      g_autofree char *a_short_one = sq_words_straight_cut (lays, marking, 2, &style);
+      g_assert_true (g_str_has_prefix (a_short_one, "Cut along at "));
       g_assert_cmpstr (sq_words_strips_first (lays, marking), ==,
                        i == 0 ? "STRIPS TO RIP OR CUT FIRST" : "STRIPS TO CUT FIRST");
       g_assert_true ((strstr (sq_words_strips_how (lays, marking), "Snip the edge") != NULL)
