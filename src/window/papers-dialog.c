@@ -8,6 +8,7 @@
 #include "window/edit-kept.h"
 #include "window/figures.h"
 #include "window/help.h"
+#include "window/look.h"
 #include "window/machine-files.h"
 #include "window/make-papers.h"
 #include "window/page-menu.h"
@@ -24,6 +25,9 @@
 
 /* Papers that a lay goes out of the house with. */
 #define KINDS_OF_LAYS (1u << SQ_PAPER_LAYOUT | 1u << SQ_PAPER_MARKING | 1u << SQ_PAPER_TICKETS)
+/* Than the window behind it (pixels). */
+#define SMALLER 80
+
 /* Papers of single pieces. */
 #define KINDS_OF_PIECES (1u << SQ_PAPER_LABELS | 1u << SQ_PAPER_PATTERN)
 
@@ -134,7 +138,7 @@ on_made (gpointer self, gpointer papers, gboolean is_over)
 static void
 show_refusal (SqPapersDialog *dialog, const char *why)
 {
-  gtk_label_set_text (GTK_LABEL (dialog->refusal), why != NULL ? why : "");
+  sq_look_set_label (GTK_LABEL (dialog->refusal), why != NULL ? why : "");
   gtk_widget_set_visible (dialog->refusal, why != NULL);
   gtk_widget_set_visible (GTK_WIDGET (dialog->preview), why == NULL);
 }
@@ -562,6 +566,17 @@ add_choices (SqPapersDialog *dialog)
                            G_CONNECT_SWAPPED);
 }
 
+/* Papers want to be looked at: nearly as large as the window behind. */
+static void
+set_size (SqPapersDialog *dialog, GtkWidget *parent)
+{
+  int width, height;
+  gtk_window_get_default_size (GTK_WINDOW (dialog), &width, &height);
+  gtk_window_set_default_size (GTK_WINDOW (dialog),
+                               MAX (width, gtk_widget_get_width (parent) - SMALLER),
+                               MAX (height, gtk_widget_get_height (parent) - SMALLER));
+}
+
 void
 sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
 {
@@ -570,6 +585,7 @@ sq_papers_dialog (GtkWindow *parent, SqDocument *document, SqLayFinder *finder)
   dialog->finder = g_object_ref (finder);
   dialog->today = sq_today ();
   add_choices (dialog);
+  set_size (dialog, GTK_WIDGET (parent));
   g_signal_connect_swapped (finder, "changed", G_CALLBACK (follow), dialog);
   sq_lay_finder_hold (finder); /* what is looked at, and printed, stays what it is */
   if (sq_lay_finder_is_stopped (finder))
