@@ -264,28 +264,49 @@ is_new (const SqPatternPart *parts, guint i)
   return TRUE;
 }
 
-/* What a sheet is called, and what is on it. */
-static void
-take_names (const Page *page, char **name, char **pieces)
+static guint
+number_of (const SqPattern *pattern, const SqPatternPart *part)
+{
+  return g_array_index (pattern->plan->cut_list, SqCutEntry, entry_of (pattern, part)).number;
+}
+
+/* What a tiled sheet is called; NULL for others. */
+static char *
+page_name (const Page *page)
+{
+  const SqPattern *pattern = page->pattern;
+  const SqPatternPart *part = sq_pattern_part (pattern->sheets, page->sheet->first_part);
+
+  if (sq_pattern_piece (pattern->sheets, part->piece)->grid == NULL)
+    return NULL;
+  g_autofree char *tile = sq_words_tile (part->column, part->row);
+  return sq_words_tile_page (number_of (pattern, part), tile);
+}
+
+/* What is on a sheet: its pieces' names, or of several, where these take more than @width_mm, numbers
+ * alone. */
+static char *
+pieces_text (const Page *page, double width_mm)
 {
   const SqPattern *pattern = page->pattern;
   g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
-  const SqPatternPart *first = sq_pattern_part (pattern->sheets, page->sheet->first_part);
-  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, first->piece);
+  g_autoptr (GPtrArray) numbers = g_ptr_array_new_with_free_func (g_free);
+  const SqPatternPart *parts = sq_pattern_part (pattern->sheets, page->sheet->first_part);
 
-  *name = NULL;
   for (guint i = 0; i < page->sheet->n_parts; i++)
-    if (is_new (first, i))
-      g_ptr_array_add (names, sq_words_pattern_name (pattern->plan, entry_of (pattern, &first[i])));
-  *pieces = sq_words_pattern_together (names);
-  if (piece->grid != NULL)
     {
-      g_autofree char *own = *pieces;
-      *pieces = sq_words_pattern_of_cushion (pattern->plan, piece->entry, own);
-      g_autofree char *tile = sq_words_tile (first->column, first->row);
-      *name = sq_words_tile_page (
-          g_array_index (pattern->plan->cut_list, SqCutEntry, piece->entry).number, tile);
+      if (!is_new (parts, i))
+        continue;
+      g_ptr_array_add (names, sq_words_pattern_name (pattern->plan, entry_of (pattern, &parts[i])));
+      g_ptr_array_add (numbers, g_strdup_printf ("%u", number_of (pattern, &parts[i])));
     }
+  if (names->len == 1)
+    return sq_words_pattern_of_cushion (pattern->plan, entry_of (pattern, parts),
+                                        g_ptr_array_index (names, 0));
+  g_autofree char *text = sq_words_pattern_together (names);
+  if (sq_text_width_em (text, TRUE) * name_type.em_mm > width_mm)
+    return sq_words_pattern_together (numbers);
+  return g_steal_pointer (&text);
 }
 
 static void
@@ -297,12 +318,11 @@ add_caption (Page *page)
   SqColumn column = { low.x, low.y + SQ_PATTERN_CAPTION_MM - CAPTION_GAP_MM, width_mm };
   const char *side_up = sq_words_side_up (pattern->wrong_side);
   double side_mm = sq_text_width_em (side_up, TRUE) * name_type.em_mm;
-  g_autofree char *name = NULL, *pieces = NULL;
+  g_autofree char *name = page_name (page);
   g_autofree char *state = sq_words_pattern_state (pattern->plan->job, pattern->date);
   g_autofree char *number = sq_words_page (pattern->n_before + page->index + 1,
                                            pattern->n_before + pattern->sheets->sheets->len);
 
-  take_names (page, &name, &pieces);
   sq_scene_begin_stroke (page->to, SQ_PEN_RULE);
   sq_scene_add_line (page->to, sq_point (low.x, column.top_mm + 0.6),
                      sq_point (low.x + width_mm, column.top_mm + 0.6));
@@ -315,6 +335,7 @@ add_caption (Page *page)
       column.left_mm += name_mm;
       column.width_mm -= name_mm;
     }
+  g_autofree char *pieces = pieces_text (page, column.width_mm);
   sq_set_line (page->to, &column, SQ_ALIGN_START, &name_type, pieces);
 
   double number_mm = sq_text_width_em (number, FALSE) * state_type.em_mm;
