@@ -112,6 +112,23 @@ test_names (void)
     }
 }
 
+/* Coated cloth is cut, and never with a hot knife. */
+static void
+test_vinyl (void)
+{
+  g_autoptr (SqPaper) paper = paper_of_text (
+      "{'format':'squab job','version':1,'units':'mm','cloths':[{'id':1,'name':'Jetty red','class':"
+      "'vinyl','width':1300}],'cushions':[{'id':1,'thickness':50,'outline':[{'id':1,'x':0,'y':0},"
+      "{'id':2,'x':600,'y':0},{'id':3,'x':600,'y':500},{'id':4,'x':0,'y':500}]}]}",
+      SQ_PAPER_MARKING, SQ_SHEET_A4);
+
+  assert_paper_is_clean (paper);
+  g_assert_true (has_text (paper, "STRIPS TO CUT FIRST"));
+  g_assert_true (has_text (paper, "do not rip them"));
+  g_assert_true (has_text (paper, "Never cut vinyl with a hot knife"));
+  g_assert_false (has_text (paper, "Rip "));
+}
+
 /* What could not be laid is told; a cloth with nothing on it says so. */
 static void
 test_unlaid (void)
@@ -170,6 +187,7 @@ main (int argc, char **argv)
   g_test_add_func ("/papers/marking-guide/lot", test_lot);
   g_test_add_func ("/papers/marking-guide/wrong side", test_wrong_side);
   g_test_add_func ("/papers/marking-guide/names", test_names);
+  g_test_add_func ("/papers/marking-guide/vinyl", test_vinyl);
   g_test_add_func ("/papers/marking-guide/unlaid", test_unlaid);
   g_test_add_func ("/papers/marking-guide/stock", test_stock);
   return g_test_run ();

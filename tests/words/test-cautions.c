@@ -45,6 +45,18 @@ test_vinyl (void)
   g_assert_false (warns_of (plan, "Hot cutting"));
 }
 
+/* Where cloth is marked and cut: of the blades, of heat, of nothing else. */
+static void
+test_cutting (void)
+{
+  g_autoptr (SqPlan) plan = hand_made_plan ();
+  g_autoptr (GPtrArray) cautions = sq_words_cutting_cautions (plan);
+
+  g_assert_cmpuint (cautions->len, ==, 2);
+  g_assert_true (g_str_has_prefix (g_ptr_array_index (cautions, 0), "Blades"));
+  g_assert_true (g_str_has_prefix (g_ptr_array_index (cautions, 1), "Hot cutting"));
+}
+
 static void
 test_afloat (void)
 {
@@ -62,6 +74,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/words/cautions/always", test_always);
   g_test_add_func ("/words/cautions/vinyl", test_vinyl);
+  g_test_add_func ("/words/cautions/cutting", test_cutting);
   g_test_add_func ("/words/cautions/afloat", test_afloat);
   return g_test_run ();
 }
