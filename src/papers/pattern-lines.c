@@ -127,11 +127,19 @@ clear_line (gpointer data)
 }
 
 GArray *
+sq_pattern_no_lines (void)
+{
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (SqPatternLine));
+
+  g_array_set_clear_func (lines, clear_line);
+  return lines;
+}
+
+GArray *
 sq_pattern_lines_new (const SqPiece *piece, SqPatternLines lines, SqPatternPose pose)
 {
-  Drawing d = { piece, lines, pose, g_array_new (FALSE, FALSE, sizeof (SqPatternLine)) };
+  Drawing d = { piece, lines, pose, sq_pattern_no_lines () };
 
-  g_array_set_clear_func (d.lines, clear_line);
   if (lines != SQ_PATTERN_CUT)
     add_runs (&d);
   add_marked (&d, SQ_MARK_FOLD, SQ_PEN_FOLD);

@@ -36,6 +36,8 @@ const GPtrArray *sq_pattern_rings (const SqPiece *piece, SqPatternLines lines);
  * sew lines only these are solid, and notches begin there, inward. New array of SqPatternLine, its
  * own. */
 GArray *sq_pattern_lines_new (const SqPiece *piece, SqPatternLines lines, SqPatternPose pose);
+/* None, to be added to. */
+GArray *sq_pattern_no_lines (void);
 SqBox sq_pattern_lines_box (const GArray *lines);
 #define sq_pattern_line(lines, i) (&g_array_index ((lines), SqPatternLine, (i)))
 

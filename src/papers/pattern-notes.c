@@ -355,18 +355,6 @@ set_grain (SqSceneBuilder *builder, SqFreeRoom *room, double grain_rad)
 
 /* --- all ---------------------------------------------------------------------------------------- */
 
-/* The part of piece @index that lies on @sheet. */
-static const SqPatternPart *
-part_on (const SqPattern *pattern, guint index, guint sheet)
-{
-  const SqPatternSheet *on = sq_pattern_sheet (pattern->sheets, sheet);
-
-  for (guint i = 0; i < on->n_parts; i++)
-    if (sq_pattern_part (pattern->sheets, on->first_part + i)->piece == index)
-      return sq_pattern_part (pattern->sheets, on->first_part + i);
-  return NULL;
-}
-
 /* Where the words of a piece may go: on sheets from @first to @last. */
 typedef struct
 {
@@ -386,7 +374,8 @@ make_rooms (const Places *places, double cell_mm)
     {
       const SqPatternPart *part = places->patch != NULL
                                       ? places->patch
-                                      : part_on (places->pattern, places->piece, i);
+                                      : sq_pattern_part_on (places->pattern->sheets, places->piece,
+                                                            i);
       SqFreeRoom *room = room_on (places->pattern, part, i, cell_mm);
       for (guint k = 0; places->taken != NULL && k < places->taken->len; k++)
         sq_free_room_block_box (room, g_array_index (places->taken, SqBox, k));
@@ -503,7 +492,8 @@ make_notes (const SqPattern *pattern, guint index)
   const Places places = {
     pattern, index, NULL, piece->first, MIN (piece->last, piece->first + MOST_SHEETS - 1), NULL
   };
-  guint sheet = set_notes (&places, part_on (pattern, index, piece->first), notes, builder);
+  guint sheet = set_notes (&places, sq_pattern_part_on (pattern->sheets, index, piece->first),
+                           notes, builder);
 
   return (SqPatternNotes){ sq_scene_builder_end (builder), sheet };
 }

@@ -161,11 +161,12 @@ scale_corners (Cell *cell, double width_mm)
   cell->height_mm = size.y * cell->scale + beside;
 }
 
-/* The piece's outline, small. New array of SqPath. */
+/* The outline of @piece, which lies on the cell's map, small. New array of SqPath. */
 static GPtrArray *
-small_outline (const Overview *o, const Cell *cell, SqPoint corner)
+small_outline (const Overview *o, const Cell *cell, const SqPatternPiece *piece, SqPoint corner)
 {
-  const GPtrArray *rings = sq_pattern_rings (cell->piece->piece, o->pattern->choice.lines);
+  const GPtrArray *rings = sq_pattern_rings (piece->piece, o->pattern->choice.lines);
+  SqVector to_grid = sq_sub (piece->offset, piece->grid->corner);
   GPtrArray *small = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
 
   for (guint i = 0; i < rings->len; i++)
@@ -175,9 +176,9 @@ small_outline (const Overview *o, const Cell *cell, SqPoint corner)
       g_autofree SqNode *nodes = g_memdup2 (sq_path_nodes (ring), n * sizeof (SqNode));
       for (guint k = 0; k < n; k++)
         {
-          SqPoint posed = sq_pattern_posed (cell->piece->pose, nodes[k].at);
-          nodes[k].at = sq_moved (corner, sq_sub (posed, cell->piece->grid->corner), cell->scale);
-          if (cell->piece->pose.mirrored)
+          SqPoint posed = sq_pattern_posed (piece->pose, nodes[k].at);
+          nodes[k].at = sq_moved (corner, sq_add (posed, to_grid), cell->scale);
+          if (piece->pose.mirrored)
             nodes[k].bulge = -nodes[k].bulge;
         }
       g_ptr_array_add (small, sq_path_new (nodes, n, TRUE));
@@ -306,6 +307,16 @@ add_corner_map (const Overview *o, const Cell *cell, SqPoint corner)
   sq_scene_add_nodes (scene, nodes, n, TRUE);
 }
 
+/* Strokes @rings, which it takes. */
+static void
+add_rings (SqSceneBuilder *scene, SqPen pen, GPtrArray *rings)
+{
+  sq_scene_begin_stroke (scene, pen);
+  for (guint i = 0; i < rings->len; i++)
+    sq_scene_add_path (scene, g_ptr_array_index (rings, i));
+  g_ptr_array_unref (rings);
+}
+
 static void
 add_map (const Overview *o, const Cell *cell, SqPoint corner)
 {
@@ -317,14 +328,18 @@ add_map (const Overview *o, const Cell *cell, SqPoint corner)
       add_corner_map (o, cell, corner);
       return;
     }
-  g_autoptr (GPtrArray) outline = small_outline (o, cell, corner);
+  g_autoptr (GPtrArray) outline = small_outline (o, cell, cell->piece, corner);
   if ((gsize) grid->columns * grid->rows <= MOST_TILES)
     for (guint row = 0; row < grid->rows; row++)
       for (guint column = 0; column < grid->columns; column++)
         add_tile (scene, cell, outline, corner, column, row);
-  sq_scene_begin_stroke (scene, SQ_PEN_CUT);
-  for (guint i = 0; i < outline->len; i++)
-    sq_scene_add_path (scene, g_ptr_array_index (outline, i));
+  for (guint i = 0; i < o->pattern->sheets->pieces->len; i++)
+    {
+      const SqPatternPiece *piece = sq_pattern_piece (o->pattern->sheets, i);
+      if (piece->grid == grid && piece != cell->piece)
+        add_rings (scene, SQ_PEN_LEADER, small_outline (o, cell, piece, corner));
+    }
+  add_rings (scene, SQ_PEN_CUT, g_steal_pointer (&outline));
 }
 
 /* --- the list ------------------------------------------------------------------------------- */
@@ -364,10 +379,9 @@ pages_text (const Overview *o, const SqPatternPiece *piece)
     return sq_words_pattern_corners_on (first, last);
   if (piece->grid == NULL)
     return sq_words_pattern_on_page (first);
-  const SqPatternPart *a = sq_pattern_part (sheets,
-                                            sq_pattern_sheet (sheets, piece->first)->first_part);
-  const SqPatternPart *b = sq_pattern_part (sheets,
-                                            sq_pattern_sheet (sheets, piece->last)->first_part);
+  guint index = (guint) (piece - sq_pattern_piece (sheets, 0));
+  const SqPatternPart *a = sq_pattern_part_on (sheets, index, piece->first);
+  const SqPatternPart *b = sq_pattern_part_on (sheets, index, piece->last);
   g_autofree char *first_tile = sq_words_tile (a->column, a->row);
   g_autofree char *last_tile = sq_words_tile (b->column, b->row);
   return sq_words_pattern_on_pages (first, last, first_tile, last_tile);

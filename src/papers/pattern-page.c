@@ -265,9 +265,11 @@ is_new (const SqPatternPart *parts, guint i)
 }
 
 static guint
-number_of (const SqPattern *pattern, const SqPatternPart *part)
+number_of (const SqPattern *pattern, guint piece)
 {
-  return g_array_index (pattern->plan->cut_list, SqCutEntry, entry_of (pattern, part)).number;
+  guint entry = sq_pattern_piece (pattern->sheets, piece)->entry;
+
+  return g_array_index (pattern->plan->cut_list, SqCutEntry, entry).number;
 }
 
 /* What a tiled sheet is called; NULL for others. */
@@ -280,7 +282,8 @@ page_name (const Page *page)
   if (sq_pattern_piece (pattern->sheets, part->piece)->grid == NULL)
     return NULL;
   g_autofree char *tile = sq_words_tile (part->column, part->row);
-  return sq_words_tile_page (number_of (pattern, part), tile);
+  const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, part->piece);
+  return sq_words_tile_page (number_of (pattern, piece->lead), tile);
 }
 
 /* What is on a sheet: its pieces' names, or of several, where these take more than @width_mm, numbers
@@ -298,7 +301,7 @@ pieces_text (const Page *page, double width_mm)
       if (!is_new (parts, i))
         continue;
       g_ptr_array_add (names, sq_words_pattern_name (pattern->plan, entry_of (pattern, &parts[i])));
-      g_ptr_array_add (numbers, g_strdup_printf ("%u", number_of (pattern, &parts[i])));
+      g_ptr_array_add (numbers, g_strdup_printf ("%u", number_of (pattern, parts[i].piece)));
     }
   if (names->len == 1)
     return sq_words_pattern_of_cushion (pattern->plan, entry_of (pattern, parts),
@@ -354,8 +357,7 @@ sq_pattern_page_scene (SqPattern *pattern, guint index)
 
   for (guint i = 0; i < page.sheet->n_parts; i++)
     add_lines (&page, &parts[i]);
-  for (guint i = 0; i < page.sheet->n_parts; i++)
-    add_edges (&page, &parts[i]);
+  add_edges (&page, parts); /* all on a sheet are divided alike */
   for (guint i = 0; i < page.sheet->n_parts; i++)
     add_notes (&page, &parts[i]);
   add_caption (&page);

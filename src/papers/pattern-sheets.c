@@ -2,6 +2,7 @@
 #include "papers/pattern-sheets.h"
 
 #include "papers/pattern-pack.h"
+#include "papers/pattern-tiles.h"
 
 /* A strong line is drawn whole where it is at the edge of what may be drawn on (mm). */
 #define INSET_MM 0.5
@@ -24,9 +25,8 @@ sq_pattern_paper_mm (const SqPatternChoice *choice, gboolean is_lying)
   return is_lying ? sq_point (size.y, size.x) : size;
 }
 
-/* What a pattern has of a sheet between margins and caption; of a roll at most. */
-static SqVector
-room_mm (const SqPatternChoice *choice, gboolean is_lying)
+SqVector
+sq_pattern_room_mm (const SqPatternChoice *choice, gboolean is_lying)
 {
   SqVector paper = sq_pattern_paper_mm (choice, is_lying);
 
@@ -75,7 +75,7 @@ goes_in (SqVector size, SqVector room)
 static SqVector
 packing_room_mm (const Division *d)
 {
-  return sq_sub (room_mm (d->choice, FALSE), sq_point (2 * INSET_MM, 2 * INSET_MM));
+  return sq_sub (sq_pattern_room_mm (d->choice, FALSE), sq_point (2 * INSET_MM, 2 * INSET_MM));
 }
 
 /* The cut rings of a piece, mirrored if the pattern is: also where only sew lines are drawn, there is
@@ -226,100 +226,74 @@ add_packed (Division *d, const GArray *items, const GArray *packed, guint from, 
 
 /* --- what is divided ---------------------------------------------------------------------------- */
 
-/* A way to divide a piece. */
-typedef struct
+/* Whether piece @index shows on a sheet of its grid; alone it does on all that are used. */
+static gboolean
+shows (const Division *d, guint index, SqBox window, gboolean is_alone)
 {
-  gboolean is_lying, is_turned;
-  SqPatternGrid *grid;
-  GArray *lines;
-} Tiling;
+  const SqPatternPiece *piece = sq_pattern_piece (d->sheets, index);
+  SqBox own = sq_pattern_lines_box (piece->lines);
 
+  own = (SqBox){ sq_add (own.min, piece->offset), sq_add (own.max, piece->offset) };
+  return is_alone || sq_box_meets (own, window, 0);
+}
+
+/* The sheet at a place of the grid that @pieces (of guint) share. */
 static void
-clear_tiling (Tiling *tiling)
+add_tile (Division *d, const GArray *pieces, const SqPatternGrid *grid, guint column, guint row)
 {
-  sq_pattern_grid_free (tiling->grid);
-  g_array_unref (tiling->lines);
-}
+  const SqPatternPiece *lead = sq_pattern_piece (d->sheets, g_array_index (pieces, guint, 0));
+  SqPatternSheet sheet = new_sheet (d, lead->is_lying, grid->window_mm.y);
+  SqBox window = sq_pattern_grid_window (grid, column, row);
 
-/* On a roll, bands are as long as the piece, or equal parts of it. */
-static double
-band_mm (const Division *d, double length_mm, double most_mm)
-{
-  double overlap_mm = d->choice->overlap_mm;
-  guint n = sq_pattern_grid_count (length_mm, most_mm, overlap_mm);
-
-  return (length_mm + 2 * INSET_MM + (n - 1) * overlap_mm) / n;
-}
-
-static Tiling
-tile (const Division *d, const SqPiece *piece, gboolean is_lying, gboolean is_turned)
-{
-  SqVector window = room_mm (d->choice, is_lying);
-  SqPatternPose pose = { d->spec->wrong_side, is_turned ? 1 : 0 };
-  Tiling tiling = { is_lying, is_turned, NULL,
-                    sq_pattern_lines_new (piece, d->choice->lines, pose) };
-
-  if (d->choice->roll_mm > 0)
-    window.y = band_mm (d, size_of (sq_pattern_lines_box (tiling.lines)).y, window.y);
-  tiling.grid = sq_pattern_grid_new (tiling.lines, window, d->choice->overlap_mm);
-  return tiling;
-}
-
-/* What counts is the number of sheets; of a roll the paper. */
-static double
-cost (const Division *d, const Tiling *tiling)
-{
-  return tiling->grid->n_used * (d->choice->roll_mm > 0 ? tiling->grid->window_mm.y : 1);
-}
-
-/* Upright before lying, as it lies before turned, where the others take no less. */
-static Tiling
-best_tiling (const Division *d, const SqPiece *piece)
-{
-  Tiling best = tile (d, piece, FALSE, FALSE);
-
-  for (guint way = 1; way < 4; way++)
+  for (guint i = 0; i < pieces->len; i++)
     {
-      if ((way & 1) != 0 && d->choice->roll_mm > 0)
+      guint index = g_array_index (pieces, guint, i);
+      SqPatternPiece *piece = sq_pattern_piece (d->sheets, index);
+      if (!shows (d, index, window, pieces->len == 1))
         continue;
-      Tiling other = tile (d, piece, (way & 1) != 0, (way & 2) != 0);
-      if (cost (d, &other) < cost (d, &best) - 1e-6)
-        {
-          Tiling worse = best;
-          best = other;
-          other = worse;
-        }
-      clear_tiling (&other);
+      SqPatternPart part = { .piece = index,
+                             .pose = piece->pose,
+                             .at = sq_add (sq_sub (sheet.box.min, window.min), piece->offset),
+                             .column = column,
+                             .row = row };
+      g_array_append_val (d->sheets->parts, part);
+      if (!piece->is_placed)
+        piece->first = d->sheets->sheets->len;
+      piece->is_placed = TRUE;
+      piece->last = d->sheets->sheets->len;
     }
-  return best;
+  add_sheet (d, &sheet);
 }
 
 static void
-add_tiles (Division *d, guint index)
+add_tiles (Division *d, const GArray *pieces)
 {
-  SqPatternPiece *piece = sq_pattern_piece (d->sheets, index);
-  Tiling tiling = best_tiling (d, piece->piece);
-  const SqPatternGrid *grid = tiling.grid;
+  const SqPatternGrid *grid = sq_pattern_piece (d->sheets, g_array_index (pieces, guint, 0))->grid;
 
-  g_clear_pointer (&piece->corners, sq_pattern_corners_free);
-  piece->lines = tiling.lines;
-  piece->grid = tiling.grid;
-  piece->is_lying = tiling.is_lying;
-  piece->pose = (SqPatternPose){ d->spec->wrong_side, tiling.is_turned ? 1 : 0 };
-  piece->first = d->sheets->sheets->len;
   for (guint row = 0; row < grid->rows; row++)
     for (guint column = 0; column < grid->columns; column++)
-      {
-        if (!sq_pattern_grid_has (grid, (gint) column, (gint) row))
-          continue;
-        SqPatternSheet sheet = new_sheet (d, tiling.is_lying, grid->window_mm.y);
-        SqBox window = sq_pattern_grid_window (grid, column, row);
-        SqPatternPart part = { index,  piece->pose, sq_sub (sheet.box.min, window.min),
-                               column, row,         0 };
-        g_array_append_val (d->sheets->parts, part);
-        add_sheet (d, &sheet);
-      }
-  piece->last = d->sheets->sheets->len - 1;
+      if (sq_pattern_grid_has (grid, (gint) column, (gint) row))
+        add_tile (d, pieces, grid, column, row);
+}
+
+/* Piece @index, alone or with the row it begins. */
+static void
+divide (Division *d, guint index, const GPtrArray *rows)
+{
+  g_autoptr (GArray) alone = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const SqPatternRow *row = g_ptr_array_index (rows, i);
+      if (g_array_index (row->pieces, guint, 0) != index)
+        continue;
+      sq_pattern_divide_row (d->sheets, d->spec, row);
+      add_tiles (d, row->pieces);
+      return;
+    }
+  g_array_append_val (alone, index);
+  sq_pattern_divide (d->sheets, d->spec, index);
+  add_tiles (d, alone);
 }
 
 /* --- all ---------------------------------------------------------------------------------------- */
@@ -330,7 +304,6 @@ clear_piece (gpointer data)
   SqPatternPiece *piece = data;
 
   g_clear_pointer (&piece->lines, g_array_unref);
-  g_clear_pointer (&piece->grid, sq_pattern_grid_free);
   g_clear_pointer (&piece->corners, sq_pattern_corners_free);
 }
 
@@ -381,20 +354,48 @@ add_packed_of (Division *d, guint index, const GArray *items, const GArray *pack
     }
 }
 
-/* In the order of the list: a sheet of several pieces comes where its first one does. */
+/* The rows of what is not packed; on a roll everything that would go into one is. */
+static GPtrArray *
+find_rows (const Division *d, const GArray *items)
+{
+  g_autofree gboolean *is_wanted = g_new (gboolean, d->sheets->pieces->len + 1);
+
+  for (guint i = 0; i < d->sheets->pieces->len; i++)
+    is_wanted[i] = d->choice->roll_mm <= 0;
+  for (guint i = 0; i < items->len; i++)
+    is_wanted[g_array_index (items, Item, i).piece] = FALSE;
+  return sq_pattern_rows (d->sheets, d->spec, is_wanted);
+}
+
+/* In the order of the list: sheets of several pieces come where their first one does. */
 static void
 add_sheets (Division *d)
 {
   g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (Item));
   g_autoptr (GArray) packed = pack (d, items);
+  g_autoptr (GPtrArray) rows = find_rows (d, items);
   g_autofree gboolean *done = g_new0 (gboolean, packed->len + 1);
 
   for (guint i = 0; i < d->sheets->pieces->len; i++)
     {
+      SqPatternPiece *piece = sq_pattern_piece (d->sheets, i);
       add_packed_of (d, i, items, packed, done);
-      if (!sq_pattern_piece (d->sheets, i)->is_placed)
-        add_tiles (d, i);
+      if (piece->is_placed)
+        continue;
+      g_clear_pointer (&piece->corners, sq_pattern_corners_free);
+      divide (d, i, rows);
     }
+}
+
+const SqPatternPart *
+sq_pattern_part_on (const SqPatternSheets *sheets, guint piece, guint sheet)
+{
+  const SqPatternSheet *on = sq_pattern_sheet (sheets, sheet);
+
+  for (guint i = 0; i < on->n_parts; i++)
+    if (sq_pattern_part (sheets, on->first_part + i)->piece == piece)
+      return sq_pattern_part (sheets, on->first_part + i);
+  return NULL;
 }
 
 SqBox
@@ -417,6 +418,7 @@ sq_pattern_sheets_new (const SqPaperSpec *spec)
 
   sheets->pieces = g_array_new (FALSE, FALSE, sizeof (SqPatternPiece));
   g_array_set_clear_func (sheets->pieces, clear_piece);
+  sheets->grids = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_pattern_grid_free);
   sheets->parts = g_array_new (FALSE, FALSE, sizeof (SqPatternPart));
   sheets->sheets = g_array_new (FALSE, FALSE, sizeof (SqPatternSheet));
   add_pieces (&d);
@@ -428,6 +430,7 @@ void
 sq_pattern_sheets_free (SqPatternSheets *sheets)
 {
   g_array_unref (sheets->pieces);
+  g_ptr_array_unref (sheets->grids);
   g_array_unref (sheets->parts);
   g_array_unref (sheets->sheets);
   g_free (sheets);

@@ -19,7 +19,9 @@ typedef struct
   const SqPiece *piece;      /* borrowed from the plan */
   SqPatternPose pose;        /* of a tiled one */
   GArray *lines;             /* of SqPatternLine, so posed; NULL: it lies whole on a sheet */
-  SqPatternGrid *grid;       /* NULL likewise */
+  const SqPatternGrid *grid; /* NULL likewise; borrowed; pieces of one row share it */
+  SqVector offset;           /* from the posed piece to its grid */
+  guint lead;                /* the first of the row, whose number its sheets bear */
   SqPatternCorners *corners; /* what is drawn of it; NULL: all */
   gboolean is_lying;         /* its sheets lie on their long side */
   gboolean is_placed;
@@ -45,9 +47,10 @@ typedef struct
 
 typedef struct
 {
-  GArray *pieces; /* of SqPatternPiece, in the order of the cut list */
-  GArray *parts;  /* of SqPatternPart, sheet by sheet */
-  GArray *sheets; /* of SqPatternSheet */
+  GArray *pieces;   /* of SqPatternPiece, in the order of the cut list */
+  GPtrArray *grids; /* of SqPatternGrid */
+  GArray *parts;    /* of SqPatternPart, sheet by sheet */
+  GArray *sheets;   /* of SqPatternSheet */
 } SqPatternSheets;
 
 SqPatternSheets *sq_pattern_sheets_new (const SqPaperSpec *spec);
@@ -56,6 +59,13 @@ void sq_pattern_sheets_free (SqPatternSheets *sheets);
 #define sq_pattern_piece(all, i) (&g_array_index ((all)->pieces, SqPatternPiece, (i)))
 #define sq_pattern_part(all, i) (&g_array_index ((all)->parts, SqPatternPart, (i)))
 #define sq_pattern_sheet(all, i) (&g_array_index ((all)->sheets, SqPatternSheet, (i)))
+
+/* What a pattern has of a sheet between margins and caption; of a roll at most. */
+SqVector sq_pattern_room_mm (const SqPatternChoice *choice, gboolean is_lying);
+
+/* What lies of @piece on @sheet, of one of which only corners are drawn the first; NULL: nothing.
+ * Borrowed. */
+const SqPatternPart *sq_pattern_part_on (const SqPatternSheets *sheets, guint piece, guint sheet);
 
 /* What of its piece @part shows on @sheet, where the piece lies as it is posed. */
 SqBox sq_pattern_window (const SqPatternSheets *sheets, const SqPatternPart *part,

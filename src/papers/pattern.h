@@ -3,7 +3,8 @@
  *
  * How the sheets of a piece fit together. A sheet shows a window of the piece in its box, which is
  * what margins and the caption at its foot leave; the piece's point p lies on the page at
- * posed (p) + part.at. The windows of neighbours have the overlap in common (0: they touch). On the
+ * posed (p) + part.at. Long narrow pieces may lie below each other in one row of sheets, named after
+ * the first of them, and are put together as one. The windows of neighbours have the overlap in common (0: they touch). On the
  * middle line of what two neighbours have in common lie their match marks: n = 2, or one for every
  * 600 mm begun of the window's side, at (i + 1/2) / n of its length; so the same marks lie at the
  * same places of the piece on both sheets. A mark is a diamond of half-diagonal 4 mm with a cross in

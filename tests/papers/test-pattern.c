@@ -73,10 +73,11 @@ add_drawn (const SqScene *scene, SqPen pen, SqVector back, SqBox box, double *le
     }
 }
 
-/* The share of a sheet: neighbours part what they have in common along its middle. */
+/* The share of a sheet, of @piece as posed: neighbours part what they have in common along its middle. */
 static SqBox
-share (const SqPatternGrid *grid, guint column, guint row)
+share (const SqPatternPiece *piece, guint column, guint row)
 {
+  const SqPatternGrid *grid = piece->grid;
   SqBox box = sq_pattern_grid_window (grid, column, row);
   double half = (grid->window_mm.x - grid->step_mm.x) / 2;
 
@@ -84,7 +85,7 @@ share (const SqPatternGrid *grid, guint column, guint row)
   box.max.x -= column + 1 < grid->columns ? half : 0;
   box.max.y -= row > 0 ? half : 0;
   box.min.y += row + 1 < grid->rows ? half : 0;
-  return box;
+  return (SqBox){ sq_sub (box.min, piece->offset), sq_sub (box.max, piece->offset) };
 }
 
 static double
@@ -122,13 +123,17 @@ check_tiled (const SqPaper *paper, const SqPattern *pattern, const SqPatternPiec
                                      &whole_mm2);
   double folds_mm = folded_mm (piece->piece, pattern->choice.lines);
 
+  guint index = (guint) (piece - sq_pattern_piece (pattern->sheets, 0));
   for (guint i = piece->first; i <= piece->last; i++)
     {
-      const SqPatternSheet *sheet = sq_pattern_sheet (pattern->sheets, i);
-      const SqPatternPart *part = sq_pattern_part (pattern->sheets, sheet->first_part);
+      const SqPatternPart *part = sq_pattern_part_on (pattern->sheets, index, i);
+      SqBox own = share (piece, part->column, part->row);
+      /* others of its row are above and below */
+      SqBox extent = sq_pattern_lines_box (piece->lines);
+      own.min.y = fmax (own.min.y, extent.min.y - 1);
+      own.max.y = fmin (own.max.y, extent.max.y + 1);
       g_autoptr (SqScene) scene = sq_paper_page_scene (paper, pattern->n_before + i);
-      add_drawn (scene, pen, sq_scale (part->at, -1), share (piece->grid, part->column, part->row),
-                 &length_mm, &area_mm2);
+      add_drawn (scene, pen, sq_scale (part->at, -1), own, &length_mm, &area_mm2);
     }
   g_assert_cmpfloat_with_epsilon (length_mm, whole_mm - folds_mm, TRUE_MM);
   /* mirrored rings run the other way round */
@@ -176,38 +181,59 @@ has_line (const GArray *lines, SqBox box)
   return FALSE;
 }
 
+/* Whether a piece that shares @grid has a line in @box of it. */
+static gboolean
+is_drawn_on (const SqPattern *pattern, const SqPatternGrid *grid, SqBox box)
+{
+  for (guint i = 0; i < pattern->sheets->pieces->len; i++)
+    {
+      const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, i);
+      SqBox own = { sq_sub (box.min, piece->offset), sq_sub (box.max, piece->offset) };
+      if (piece->grid == grid && has_line (piece->lines, own))
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* None that is left out has a line; one without any is there only to join others. */
 static void
-check_left_out (const SqPatternPiece *piece)
+check_left_out (const SqPattern *pattern, const SqPatternPiece *piece)
 {
   const SqPatternGrid *grid = piece->grid;
-  guint n_used = 0;
+  guint n_used = 0, n_sheets = 0;
 
   for (guint row = 0; row < grid->rows; row++)
     for (guint column = 0; column < grid->columns; column++)
       {
         gboolean is_used = sq_pattern_grid_has (grid, (gint) column, (gint) row);
-        gboolean is_drawn = has_line (piece->lines, sq_pattern_grid_window (grid, column, row));
+        gboolean is_drawn = is_drawn_on (pattern, grid, sq_pattern_grid_window (grid, column, row));
         g_assert_true (is_used || !is_drawn);
         if (piece->piece->cut->len == 1)
           g_assert_true (is_drawn || !is_used);
         n_used += is_used;
       }
+  for (guint i = 0; i < pattern->sheets->sheets->len; i++)
+    {
+      const SqPatternSheet *sheet = sq_pattern_sheet (pattern->sheets, i);
+      const SqPatternPart *first = sq_pattern_part (pattern->sheets, sheet->first_part);
+      n_sheets += sq_pattern_piece (pattern->sheets, first->piece)->grid == grid;
+    }
   g_assert_cmpuint (n_used, ==, grid->n_used);
-  g_assert_cmpuint (n_used, ==, piece->last - piece->first + 1);
+  g_assert_cmpuint (n_used, ==, n_sheets);
 }
 
 /* --- match marks ---------------------------------------------------------------------------- */
 
-/* The sheet of @piece at a place of its grid. */
+/* The sheet at a place of @grid. */
 static guint
-sheet_at (const SqPattern *pattern, const SqPatternPiece *piece, guint column, guint row)
+sheet_at (const SqPattern *pattern, const SqPatternGrid *grid, guint column, guint row)
 {
-  for (guint i = piece->first; i <= piece->last; i++)
+  for (guint i = 0; i < pattern->sheets->sheets->len; i++)
     {
       const SqPatternPart *part = sq_pattern_part (
           pattern->sheets, sq_pattern_sheet (pattern->sheets, i)->first_part);
-      if (part->column == column && part->row == row)
+      if (sq_pattern_piece (pattern->sheets, part->piece)->grid == grid && part->column == column
+          && part->row == row)
         return i;
     }
   g_assert_not_reached ();
@@ -223,13 +249,14 @@ compare_points (gconstpointer a, gconstpointer b)
   return fabs (p->y - q->y) <= SAME_MM ? 0 : p->y < q->y ? -1 : 1;
 }
 
-/* The nodes of all fine lines of sheet @index in @box, both of the piece as posed. */
+/* The nodes of all fine lines of sheet @index in @box, both of the piece's grid. */
 static GArray *
 marks_in (const SqPaper *paper, const SqPattern *pattern, guint index, SqBox box)
 {
   GArray *points = g_array_new (FALSE, FALSE, sizeof (SqPoint));
   const SqPatternSheet *sheet = sq_pattern_sheet (pattern->sheets, index);
   const SqPatternPart *part = sq_pattern_part (pattern->sheets, sheet->first_part);
+  SqVector to_page = sq_sub (part->at, sq_pattern_piece (pattern->sheets, part->piece)->offset);
   g_autoptr (SqScene) scene = sq_paper_page_scene (paper, pattern->n_before + index);
 
   for (guint i = 0; i < sq_scene_n_items (scene); i++)
@@ -241,7 +268,7 @@ marks_in (const SqPaper *paper, const SqPattern *pattern, guint index, SqBox box
           const SqSceneLine *line = sq_scene_line (scene, item->first_line + k);
           for (guint n = 0; n < line->n; n++)
             {
-              SqPoint at = sq_sub (sq_scene_nodes (scene, line)[n].at, part->at);
+              SqPoint at = sq_sub (sq_scene_nodes (scene, line)[n].at, to_page);
               if (sq_box_meets (box, (SqBox){ at, at }, SAME_MM))
                 g_array_append_val (points, at);
             }
@@ -271,9 +298,10 @@ check_neighbours (const SqPaper *paper, const SqPattern *pattern, const SqPatter
   both.max.x -= rows * ends_mm + columns * inside_mm;
   both.min.y += columns * ends_mm + rows * inside_mm;
   both.max.y -= columns * ends_mm + rows * inside_mm;
-  g_autoptr (GArray) here = marks_in (paper, pattern, sheet_at (pattern, piece, column, row), both);
+  g_autoptr (GArray) here = marks_in (paper, pattern, sheet_at (pattern, piece->grid, column, row),
+                                      both);
   g_autoptr (GArray) there = marks_in (
-      paper, pattern, sheet_at (pattern, piece, column + columns, row + rows), both);
+      paper, pattern, sheet_at (pattern, piece->grid, column + columns, row + rows), both);
 
   g_assert_cmpuint (here->len, >=, overlap_mm >= 2 * SQ_MATCH_MARK_MM ? 16 : 8);
   g_assert_cmpuint (here->len, ==, there->len);
@@ -315,7 +343,7 @@ check_paper (const SqLays *lays, const Way *way, gboolean with_marks)
       if (piece->grid == NULL)
         continue;
       check_tiled (paper, pattern, piece);
-      check_left_out (piece);
+      check_left_out (pattern, piece);
       if (with_marks)
         check_marks (paper, pattern, piece);
     }
@@ -397,6 +425,34 @@ test_fewest (void)
   g_assert_cmpuint (top->grid->columns * top->grid->rows, ==, 8);
 }
 
+/* A bench 1800 long, on A1: its top, 525 deep, boxing of 2800 and zip strips of 1800 lie below each other on
+ * upright sheets, 841 high, and take six of 574; alone, on lying ones, 3, 4, 3 and 3. */
+static void
+test_row (void)
+{
+  const Way way = { SQ_SHEET_A1, 0, 10, SQ_PATTERN_BOTH, FALSE, FALSE };
+  g_autoptr (SqLays) lays = lays_of_text (
+      "{'format':'squab job','version':1,'cushions':[{'id':1,'thickness':76.2,'build':'boxed',"
+      "'outline':[{'id':1,'x':0,'y':0,'front':true},{'id':2,'x':1800,'y':0},{'id':3,'x':1800,"
+      "'y':500},{'id':4,'x':0,'y':500}]}]}");
+  SqPaperSpec spec = spec_of (lays, &way);
+  g_autoptr (SqPaper) paper = sq_paper_new (SQ_PAPER_PATTERN, &spec);
+  const SqPattern *pattern = paper->source;
+  const SqPatternPiece *top = sq_pattern_piece (pattern->sheets, 0);
+  guint n = 0;
+
+  for (guint i = 0; i < pattern->sheets->pieces->len; i++)
+    {
+      const SqPatternPiece *piece = sq_pattern_piece (pattern->sheets, i);
+      g_assert_true (piece->grid == sq_pattern_piece (pattern->sheets, piece->lead)->grid);
+      n += piece->lead == 0;
+    }
+  g_assert_cmpuint (n, ==, 4);
+  g_assert_cmpuint (top->grid->rows, ==, 1);
+  g_assert_cmpuint (top->grid->n_used, ==, 6);
+  check_paper (lays, &way, TRUE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -404,5 +460,6 @@ main (int argc, char **argv)
   g_test_add_func ("/pattern/samples", test_samples);
   g_test_add_func ("/pattern/hole", test_hole);
   g_test_add_func ("/pattern/fewest", test_fewest);
+  g_test_add_func ("/pattern/row", test_row);
   return g_test_run ();
 }
