@@ -206,7 +206,7 @@ def main():
         check_roll(squab_cut, folder, bench)
         for job in jobs:
             check_sample(squab_cut, folder, job)
-    sys.exit('\n'.join(problems))
+    sys.exit('\n'.join(problems) or 0)
 
 
 main()
