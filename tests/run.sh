@@ -86,7 +86,7 @@ bash data/install-packages.sh build tests
 
 stage 'build and tests without the window'
 without_gtk build core -Dwerror=true -Dwindow=disabled
-check core --no-suite lint --no-suite laws
+check core --no-suite lint --no-suite laws --no-suite outside
 if ldd $trees/core/src/command/squab-cut | grep -i gtk; then
   echo 'squab-cut links GTK'
   exit 1
@@ -121,7 +121,8 @@ export G_SLICE=always-malloc ASAN_OPTIONS=detect_leaks=1 \
   UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
 
 stage 'units and laws with sanitizers'
-SQUAB_LAWS=2500 check asan --no-suite lint --no-suite drawing --no-suite window --timeout-multiplier 10
+SQUAB_LAWS=2500 check asan --no-suite lint --no-suite drawing --no-suite window --no-suite outside \
+  --timeout-multiplier 10
 
 stage 'drawing and window with sanitizers'
 # Slow, but the only way to see which leaks are the libraries' own.

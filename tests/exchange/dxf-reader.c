@@ -14,10 +14,13 @@ clear_group (gpointer group)
 static char *
 read_line (const char **text)
 {
-  const char *end = strstr (*text, "\r\n");
+  const char *end = *text;
   char *line;
 
-  g_assert_nonnull (end);
+  /* not strstr(), for which a sanitizer measures all that is left, line after line */
+  while (*end != '\r' && *end != '\0')
+    end++;
+  g_assert_true (g_str_has_prefix (end, "\r\n"));
   line = g_strndup (*text, (gsize) (end - *text));
   g_assert_true (g_str_is_ascii (line));
   for (const char *c = line; *c != '\0'; c++)
