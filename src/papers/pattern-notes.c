@@ -39,6 +39,7 @@ static const double cells_mm[] = { 2.5, 0.8 };
 
 /* So many sheets of a piece are looked at. */
 #define MOST_SHEETS 24
+#define MOST_CLOSE 3
 
 /* An arrow and what stands below it. */
 typedef struct
@@ -445,6 +446,16 @@ set_all (const Block *block, const Spot *spot, SqFreeRoom *room, double grain_ra
   set_grain (to, room, grain_rad);
 }
 
+/* Only where the best spot was, or at the first sheets where there was none: smaller cells take time. */
+static void
+look_closer (Places *places, const Spot *spot)
+{
+  if (spot->em_mm > 0)
+    places->first = places->last = spot->sheet;
+  else
+    places->last = MIN (places->last, places->first + MOST_CLOSE - 1);
+}
+
 /* Sets @notes, name and arrows of a piece posed like @part. On which sheet. */
 static guint
 set_notes (const Places *places, const SqPatternPart *part, const GPtrArray *notes,
@@ -457,16 +468,20 @@ set_notes (const Places *places, const SqPatternPart *part, const GPtrArray *not
   SqVector grain = sq_pattern_posed (part->pose,
                                      sq_turned (sq_point (1, 0), piece->piece->grain_rad));
   Spot spot = { .em_mm = 0, .sheet = places->first };
+  Places looked = *places;
 
   add_arrows (&block, pattern, piece, part->pose);
   for (guint i = 0; i < G_N_ELEMENTS (cells_mm); i++)
     {
-      g_autoptr (GPtrArray) rooms = make_rooms (places, cells_mm[i]);
-      spot = lay_block (&block, notes, rooms, places->first);
+      g_autoptr (GPtrArray) rooms = make_rooms (&looked, cells_mm[i]);
+      spot = lay_block (&block, notes, rooms, looked.first);
       if (spot.em_mm < MOST_EM_MM && i + 1 < G_N_ELEMENTS (cells_mm))
-        continue;
+        {
+          look_closer (&looked, &spot);
+          continue;
+        }
       if (spot.em_mm > 0)
-        set_all (&block, &spot, g_ptr_array_index (rooms, spot.sheet - places->first),
+        set_all (&block, &spot, g_ptr_array_index (rooms, spot.sheet - looked.first),
                  atan2 (grain.y, grain.x), to);
       break;
     }

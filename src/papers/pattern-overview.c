@@ -161,13 +161,13 @@ scale_corners (Cell *cell, double width_mm)
   cell->height_mm = size.y * cell->scale + beside;
 }
 
-/* The outline of @piece, which lies on the cell's map, small. New array of SqPath. */
-static GPtrArray *
-small_outline (const Overview *o, const Cell *cell, const SqPatternPiece *piece, SqPoint corner)
+/* Adds the outline of @piece, which lies on the cell's map, small. */
+static void
+add_small (GPtrArray *small, const Overview *o, const Cell *cell, const SqPatternPiece *piece,
+           SqPoint corner)
 {
   const GPtrArray *rings = sq_pattern_rings (piece->piece, o->pattern->choice.lines);
   SqVector to_grid = sq_sub (piece->offset, piece->grid->corner);
-  GPtrArray *small = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
 
   for (guint i = 0; i < rings->len; i++)
     {
@@ -183,6 +183,18 @@ small_outline (const Overview *o, const Cell *cell, const SqPatternPiece *piece,
         }
       g_ptr_array_add (small, sq_path_new (nodes, n, TRUE));
     }
+}
+
+/* The outlines of all that lies on the cell's sheets. New array of SqPath. */
+static GPtrArray *
+small_outlines (const Overview *o, const Cell *cell, SqPoint corner)
+{
+  const SqPatternSheets *sheets = o->pattern->sheets;
+  GPtrArray *small = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_path_unref);
+
+  for (guint i = 0; i < sheets->pieces->len; i++)
+    if (sq_pattern_piece (sheets, i)->grid == cell->piece->grid)
+      add_small (small, o, cell, sq_pattern_piece (sheets, i), corner);
   return small;
 }
 
@@ -203,18 +215,18 @@ static void
 add_tile_name (SqSceneBuilder *scene, SqBox tile, const GPtrArray *outline, double em_mm,
                const char *name)
 {
-  static const SqPoint places[] = { { 0.5, 0.5 }, { 0, 1 },   { 1, 1 },   { 0, 0 },  { 1, 0 },
-                                    { 0.5, 1 },   { 0.5, 0 }, { 0, 0.5 }, { 1, 0.5 } };
+  static const double shares[] = { 0.5, 0.25, 0.75, 0, 1 };
+  const guint n = G_N_ELEMENTS (shares);
   SqVector half = sq_point (sq_text_width_em (name, FALSE) * em_mm / 2,
                             SQ_TEXT_HEIGHT_EM * em_mm / 2);
   SqVector inside = sq_add (half, sq_point (NAME_PAD_MM, NAME_PAD_MM / 2));
   SqBox room = { sq_add (tile.min, inside), sq_sub (tile.max, inside) };
   SqPoint at = sq_between (tile.min, tile.max, 0.5);
 
-  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+  for (guint i = 0; i < n * n; i++)
     {
-      SqPoint place = { room.min.x + places[i].x * (room.max.x - room.min.x),
-                        room.min.y + places[i].y * (room.max.y - room.min.y) };
+      SqPoint place = { room.min.x + shares[i % n] * (room.max.x - room.min.x),
+                        room.min.y + shares[i / n] * (room.max.y - room.min.y) };
       if (is_on_outline (outline, (SqBox){ sq_sub (place, half), sq_add (place, half) }))
         continue;
       at = place;
@@ -307,16 +319,6 @@ add_corner_map (const Overview *o, const Cell *cell, SqPoint corner)
   sq_scene_add_nodes (scene, nodes, n, TRUE);
 }
 
-/* Strokes @rings, which it takes. */
-static void
-add_rings (SqSceneBuilder *scene, SqPen pen, GPtrArray *rings)
-{
-  sq_scene_begin_stroke (scene, pen);
-  for (guint i = 0; i < rings->len; i++)
-    sq_scene_add_path (scene, g_ptr_array_index (rings, i));
-  g_ptr_array_unref (rings);
-}
-
 static void
 add_map (const Overview *o, const Cell *cell, SqPoint corner)
 {
@@ -328,18 +330,14 @@ add_map (const Overview *o, const Cell *cell, SqPoint corner)
       add_corner_map (o, cell, corner);
       return;
     }
-  g_autoptr (GPtrArray) outline = small_outline (o, cell, cell->piece, corner);
+  g_autoptr (GPtrArray) outline = small_outlines (o, cell, corner);
   if ((gsize) grid->columns * grid->rows <= MOST_TILES)
     for (guint row = 0; row < grid->rows; row++)
       for (guint column = 0; column < grid->columns; column++)
         add_tile (scene, cell, outline, corner, column, row);
-  for (guint i = 0; i < o->pattern->sheets->pieces->len; i++)
-    {
-      const SqPatternPiece *piece = sq_pattern_piece (o->pattern->sheets, i);
-      if (piece->grid == grid && piece != cell->piece)
-        add_rings (scene, SQ_PEN_LEADER, small_outline (o, cell, piece, corner));
-    }
-  add_rings (scene, SQ_PEN_CUT, g_steal_pointer (&outline));
+  sq_scene_begin_stroke (scene, SQ_PEN_CUT);
+  for (guint i = 0; i < outline->len; i++)
+    sq_scene_add_path (scene, g_ptr_array_index (outline, i));
 }
 
 /* --- the list ------------------------------------------------------------------------------- */
@@ -351,7 +349,8 @@ make_cell (const Overview *o, const SqPatternPiece *piece)
 
   if (piece->corners != NULL)
     scale_corners (&cell, fmin (CELL_MM, area_width_mm (o)));
-  if (piece->grid == NULL || piece->grid->n_used < 2)
+  if (piece->grid == NULL || piece->grid->n_used < 2
+      || piece != sq_pattern_piece (o->pattern->sheets, piece->lead))
     return cell;
   scale_map (&cell, fmin (CELL_MM, area_width_mm (o)), MAP_MOST_MM);
   if (tile_em_mm (&cell) >= TILE_LEAST_EM_MM)
@@ -384,7 +383,13 @@ pages_text (const Overview *o, const SqPatternPiece *piece)
   const SqPatternPart *b = sq_pattern_part_on (sheets, index, piece->last);
   g_autofree char *first_tile = sq_words_tile (a->column, a->row);
   g_autofree char *last_tile = sq_words_tile (b->column, b->row);
-  return sq_words_pattern_on_pages (first, last, first_tile, last_tile);
+  char *text = sq_words_pattern_on_pages (first, last, first_tile, last_tile);
+  if (piece->lead == index)
+    return text;
+  g_autofree char *own = text;
+  guint entry = sq_pattern_piece (sheets, piece->lead)->entry;
+  return sq_words_pattern_with (
+      own, g_array_index (o->pattern->plan->cut_list, SqCutEntry, entry).number);
 }
 
 static void

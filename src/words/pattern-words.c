@@ -280,6 +280,13 @@ sq_words_pattern_on_pages (guint first, guint last, const char *first_tile, cons
 }
 
 char *
+sq_words_pattern_with (const char *on_pages, guint number)
+{
+  /* TRANSLATORS: which pages a piece is on, and the number of another that is on the same sheets. */
+  return g_strdup_printf (_ ("%s, with %u"), on_pages, number);
+}
+
+char *
 sq_words_pattern_corners_on (guint first, guint last)
 {
   if (first == last)

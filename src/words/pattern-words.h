@@ -49,6 +49,8 @@ const char *sq_words_pattern_side (gboolean wrong_side);
 char *sq_words_pattern_on_page (guint page);
 char *sq_words_pattern_on_pages (guint first, guint last, const char *first_tile,
                                  const char *last_tile);
+/* The same for a piece that lies on the sheets of another: "pages 5–12: A1 to C3, with 2". */
+char *sq_words_pattern_with (const char *on_pages, guint number);
 /* "corners only: page 5", "corners only: pages 5–6". */
 char *sq_words_pattern_corners_on (guint first, guint last);
 /* How corners become a piece. Static. */
