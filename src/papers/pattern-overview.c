@@ -215,7 +215,7 @@ static void
 add_tile_name (SqSceneBuilder *scene, SqBox tile, const GPtrArray *outline, double em_mm,
                const char *name)
 {
-  static const double shares[] = { 0.5, 0.25, 0.75, 0, 1 };
+  static const double shares[] = { 0.5, 0.25, 0.75, 0.12, 0.88, 0, 1 };
   const guint n = G_N_ELEMENTS (shares);
   SqVector half = sq_point (sq_text_width_em (name, FALSE) * em_mm / 2,
                             SQ_TEXT_HEIGHT_EM * em_mm / 2);
@@ -396,9 +396,9 @@ static void
 add_cell (const Overview *o, const Cell *cell, SqColumn column)
 {
   SqSceneBuilder *scene = sq_pages_scene (o->pages);
-  g_autofree char *name = sq_words_pattern_name (o->pattern->plan, cell->piece->entry);
-  g_autofree char *on = pages_text (o, cell->piece);
-  g_autofree char *pages = sq_words_pattern_of_cushion (o->pattern->plan, cell->piece->entry, on);
+  g_autofree char *piece = sq_words_pattern_name (o->pattern->plan, cell->piece->entry);
+  g_autofree char *name = sq_words_pattern_of_cushion (o->pattern->plan, cell->piece->entry, piece);
+  g_autofree char *pages = pages_text (o, cell->piece);
 
   sq_set_line (scene, &column, SQ_ALIGN_START, &name_type, name);
   column.top_mm -= sq_type_height_mm (&name_type, 1);
