@@ -17,8 +17,9 @@
 #define LINE_HEIGHT 1.7
 /* Some letters are higher than capitals. */
 #define ASCENDER 1.2
-/* Of the cloth beside and above it, what a text takes at most. */
+/* Of the cloth beside and above it, what a text takes at most; in a strip the rest is the grain's. */
 #define TEXT_SHARE 0.8
+#define STRIP_TEXT_SHARE 0.58
 
 /* Of the longest chord along the grain, the part that its arrow takes, beside what is written about
  * the middle. */
@@ -232,21 +233,30 @@ height_at (const SqPiece *piece, SqPoint at)
   return 0;
 }
 
+/* A strip has no height for lines below each other. */
+static gboolean
+is_strip (const SqPiece *piece)
+{
+  SqBox box = sq_path_box (sq_piece_cut (piece, 0));
+
+  return box.max.y - box.min.y < 8 * LINE_HEIGHT * MOST_TEXT_MM;
+}
+
 /* The lines of @words, one below the other about the middle of the piece's longest chord from left
- * to right above @least_mm, as large as there is room. */
+ * to right above @least_mm, of strips in its first half, as large as there is room. */
 static void
 add_block (const Filling *f, char *const *words, double least_mm)
 {
   SqSegment chord = longest_chord (f->piece, sq_point (1, 0), least_mm);
-  SqPoint middle = sq_between (chord.from, chord.to, 0.5);
+  double share = is_strip (f->piece) ? STRIP_TEXT_SHARE : TEXT_SHARE;
+  SqPoint middle = sq_between (chord.from, chord.to, is_strip (f->piece) ? share / 2 + 0.02 : 0.5);
   guint n = g_strv_length ((char **) words);
   double widest = 1;
 
   for (guint i = 0; i < n; i++)
     widest = fmax (widest, width_of (words[i]));
-  double height_mm = TEXT_SHARE
-                     * fmin (sq_distance (chord.from, chord.to) / widest,
-                             height_at (f->piece, middle) / (n * LINE_HEIGHT));
+  double height_mm = fmin (share * sq_distance (chord.from, chord.to) / widest,
+                           TEXT_SHARE * height_at (f->piece, middle) / (n * LINE_HEIGHT));
   height_mm = CLAMP (height_mm, LEAST_TEXT_MM, MOST_TEXT_MM);
   if (f->choice->wrong_side)
     middle.x = -middle.x;
@@ -256,15 +266,6 @@ add_block (const Filling *f, char *const *words, double least_mm)
                                ((n - 1) / 2.0 - i) * LINE_HEIGHT * height_mm - height_mm / 2);
       sq_cut_texts_add (f->shape->texts, sq_add (middle, off), height_mm, g_strdup (words[i]));
     }
-}
-
-/* A strip has no height for lines below each other. */
-static gboolean
-is_strip (const SqPiece *piece)
-{
-  SqBox box = sq_path_box (sq_piece_cut (piece, 0));
-
-  return box.max.y - box.min.y < 8 * LINE_HEIGHT * MOST_TEXT_MM;
 }
 
 static gboolean

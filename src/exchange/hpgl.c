@@ -3,7 +3,7 @@
 
 #include "base/number.h"
 
-#define FLATTEN_MM (0.5 / SQ_HPGL_PER_MM)
+#define FLATTEN_MM (0.25 / SQ_HPGL_PER_MM)
 
 /* Points of one command: some devices take in no more than a line at a time. */
 #define POINTS_A_COMMAND 16

@@ -13,8 +13,8 @@
  * marks, 5 for texts. Edges of cloth are marks: no knife follows them. */
 guint sq_hpgl_pen (SqCutLayer layer);
 
-/* @drawing as HP-GL, each point rounded to a unit from where it is, arcs as lines that lie within half a
- * unit of them. What belongs to no piece comes first, then the pieces one after the other, the nearest
+/* @drawing as HP-GL, each point rounded to a unit from where it is, arcs as lines that lie within a
+ * quarter of one, so that all that is drawn is within a unit. What belongs to no piece comes first, then the pieces one after the other, the nearest
  * next, and so its lines: a ring is begun at its nearest node, a line at its nearer end. Of each piece its
  * texts and marks come first, then sew lines, notches and what is cut inside, and the outer cut line last:
  * a knife must not free a piece before all else of it is done.

@@ -19,7 +19,7 @@ from svg_drawing import Drawing
 
 PER_MM = 40
 UNIT_MM = 0.025
-LINE_MM = UNIT_MM * 1.25  # half a unit each way for rounding, half for arcs
+LINE_MM = UNIT_MM  # 0.71 for rounding half a unit each way, a quarter for arcs
 MIDDLE_MM = UNIT_MM * 0.75  # by as much may the middle of a line be off
 MOST_UNITS = 32767  # what a device that counts in 16 bits takes: 819.175 mm
 CUT, SEW, NOTCH, MARK, TEXT = 1, 2, 3, 4, 5
