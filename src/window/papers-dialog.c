@@ -1,62 +1,28 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/papers-dialog.h"
+#include "window/papers-dialog-private.h"
 
-#include "base/error.h"
-#include "exchange/file-names.h"
 #include "exchange/today.h"
-#include "window/dialogs.h"
-#include "window/edit-kept.h"
 #include "window/figures.h"
 #include "window/help.h"
 #include "window/look.h"
-#include "window/machine-files.h"
 #include "window/make-papers.h"
 #include "window/page-menu.h"
-#include "window/paper-choices.h"
-#include "window/paper-files.h"
-#include "window/paper-preview.h"
-#include "window/print-papers.h"
-#include "window/save-machine-files.h"
-#include "window/saving.h"
 #include "window/value-group.h"
-#include "words/paper-words.h"
 
 #include <glib/gi18n.h>
 
-/* Papers that a lay goes out of the house with. */
-#define KINDS_OF_LAYS (1u << SQ_PAPER_LAYOUT | 1u << SQ_PAPER_MARKING | 1u << SQ_PAPER_TICKETS)
 /* Than the window behind it (pixels). */
 #define SMALLER 80
 
 /* Papers of single pieces. */
 #define KINDS_OF_PIECES (1u << SQ_PAPER_LABELS | 1u << SQ_PAPER_PATTERN)
 
-struct _SqPapersDialog
-{
-  GtkWindow parent;
-  SqDocument *document;
-  SqLayFinder *finder;
-  char *today;
-  SqLays *lays;         /* what the papers are made of; NULL: none yet */
-  SqKeptSpec *kept;     /* how; NULL: they can't be made so */
-  GPtrArray *papers;    /* that are ready; NULL: none yet … */
-  SqBackground *making; /* … and the rest is on its way; NULL: that is all */
-  SqPaperChoices *choices;
-  SqMachineFiles *machines;
-  SqSaving *saving;
-  GtkWidget *side, *foot, *refusal, *page, *back, *forth, *message, *print, *pdf, *csv, *text;
-  GtkWidget *positions, *json, *note;
-  SqPaperPreview *preview;
-};
-
 G_DEFINE_TYPE (SqPapersDialog, sq_papers_dialog, GTK_TYPE_WINDOW)
 
 /* --- what it shows --------------------------------------------------------------------------- */
 
-/* What became of what was saved or printed last, in the foot; and what the maker has to know of it above
- * (NULL: nothing). */
-static void
-say (SqPapersDialog *dialog, const char *text, const char *note)
+void
+sq_papers_dialog_say (SqPapersDialog *dialog, const char *text, const char *note)
 {
   gtk_label_set_text (GTK_LABEL (dialog->message), text);
   gtk_label_set_text (GTK_LABEL (dialog->note), note != NULL ? note : "");
@@ -75,9 +41,8 @@ show_page (SqPapersDialog *dialog)
   gtk_widget_set_sensitive (dialog->forth, i + 1 < n);
 }
 
-/* Whether all papers that are wanted are made, and there are any. */
-static gboolean
-has_papers (SqPapersDialog *dialog)
+gboolean
+sq_papers_dialog_is_ready (SqPapersDialog *dialog)
 {
   return sq_lay_finder_is_current (dialog->finder) && dialog->making == NULL
          && dialog->papers != NULL && dialog->papers->len > 0;
@@ -89,8 +54,8 @@ show_ways_out (SqPapersDialog *dialog)
 {
   gboolean is_current = sq_lay_finder_is_current (dialog->finder);
   gboolean is_free = !sq_saving_is_busy (dialog->saving);
-  gtk_widget_set_sensitive (dialog->print, has_papers (dialog) && is_free);
-  gtk_widget_set_sensitive (dialog->pdf, has_papers (dialog) && is_free);
+  gtk_widget_set_sensitive (dialog->print, sq_papers_dialog_is_ready (dialog) && is_free);
+  gtk_widget_set_sensitive (dialog->pdf, sq_papers_dialog_is_ready (dialog) && is_free);
   gtk_widget_set_sensitive (dialog->csv, is_current && is_free);
   gtk_widget_set_sensitive (dialog->text, is_current && is_free);
   gtk_widget_set_sensitive (dialog->positions, is_current && is_free);
@@ -207,242 +172,6 @@ on_forth (SqPapersDialog *dialog)
   sq_paper_preview_turn (dialog->preview, 1);
 }
 
-/* --- taking away: files ---------------------------------------------------------------------- */
-
-/* A lay that is out of the house stays with the job. */
-static void
-keep_lays (SqPapersDialog *dialog, const GPtrArray *papers, const SqLays *lays)
-{
-  guint kinds = 0;
-  for (guint i = 0; i < papers->len; i++)
-    kinds |= 1u << ((const SqPaper *) g_ptr_array_index (papers, i))->kind;
-  if (kinds & KINDS_OF_LAYS)
-    sq_edit_keep_lays (dialog->document, lays);
-}
-
-static void
-on_saved (gpointer owner, gpointer data, const GError *error)
-{
-  SqPapersDialog *dialog = owner;
-  const SqPaperFile *file = data;
-  g_autofree char *shown = g_filename_display_basename (file->path);
-  g_autoptr (GFile) place = g_file_new_for_path (file->path);
-  if (g_error_matches (error, SQ_ERROR, SQ_ERROR_CANCELLED))
-    say (dialog, _ ("Stopped. Nothing was saved."), NULL);
-  else if (error != NULL)
-    sq_dialog_failed (GTK_WINDOW (dialog), place, TRUE, error);
-  else
-    {
-      /* Translators: a file's name. */
-      g_autofree char *text = g_strdup_printf (_ ("“%s” is saved."), shown);
-      say (dialog, text, NULL);
-      if (file->papers != NULL)
-        keep_lays (dialog, file->papers, file->kept->lays);
-    }
-}
-
-static SqKeptSpec *
-new_spec_of_all (SqPapersDialog *dialog)
-{
-  SqPaperSpec spec = sq_paper_spec (dialog->lays, sq_figures_decimal (), dialog->today);
-  return sq_kept_spec_new (&spec);
-}
-
-static void
-on_file (GtkWindow *window, GFile *place, gpointer data)
-{
-  SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
-  SqPaperFileKind kind = (SqPaperFileKind) GPOINTER_TO_INT (data);
-  g_autoptr (GError) error = NULL;
-  if (place == NULL || dialog->lays == NULL || sq_saving_is_busy (dialog->saving)
-      || (kind == SQ_FILE_PDF && !has_papers (dialog)))
-    return;
-  /* A table tells of the whole job, papers as they were chosen. */
-  SqKeptSpec *kept = kind == SQ_FILE_PDF ? g_atomic_rc_box_acquire (dialog->kept)
-                                         : new_spec_of_all (dialog);
-  SqPaperFile *file = sq_paper_file_new (kind, place, kind == SQ_FILE_PDF ? dialog->papers : NULL,
-                                         kept, &error);
-  sq_kept_spec_unref (kept);
-  say (dialog, "", NULL);
-  if (file != NULL)
-    sq_saving_begin (dialog->saving, sq_paper_file_write, file, (GDestroyNotify) sq_paper_file_free,
-                     on_saved, G_OBJECT (dialog));
-  else
-    sq_dialog_failed (window, place, TRUE, error);
-}
-
-static void
-ask_file (SqPapersDialog *dialog, SqPaperFileKind kind)
-{
-  const char *suffix = sq_paper_file_suffix (kind);
-  g_autofree char *safe = sq_file_name (sq_document_get_title (dialog->document), _ ("Cushions"));
-  g_autofree char *name = g_strconcat (safe, suffix, NULL);
-  sq_dialog_export (GTK_WINDOW (dialog), sq_paper_file_title (kind), sq_paper_file_sort (kind),
-                    suffix, name, on_file, GINT_TO_POINTER (kind));
-}
-
-static void
-on_many_to_save (GtkWindow *window, SqAnswer answer, gpointer data)
-{
-  (void) data;
-  if (answer == SQ_ANSWER_SAVE)
-    ask_file (SQ_PAPERS_DIALOG (window), SQ_FILE_PDF);
-}
-
-static void
-on_pdf (SqPapersDialog *dialog)
-{
-  guint n = sq_papers_n_pages (dialog->papers);
-  if (n > SQ_PAPERS_MANY)
-    sq_dialog_many_pages (GTK_WINDOW (dialog), n, _ ("_Save them all"), on_many_to_save, NULL);
-  else
-    ask_file (dialog, SQ_FILE_PDF);
-}
-
-static void
-on_csv (SqPapersDialog *dialog)
-{
-  ask_file (dialog, SQ_FILE_TABLE);
-}
-
-static void
-on_text (SqPapersDialog *dialog)
-{
-  ask_file (dialog, SQ_FILE_TEXT);
-}
-
-static void
-on_positions (SqPapersDialog *dialog)
-{
-  ask_file (dialog, SQ_FILE_POSITIONS);
-}
-
-static void
-on_json (SqPapersDialog *dialog)
-{
-  ask_file (dialog, SQ_FILE_JSON);
-}
-
-/* --- taking away: files for machines --------------------------------------------------------- */
-
-static void
-on_machine_files_saved (GtkWindow *window, guint n, const char *first, const char *folder,
-                        gboolean is_large)
-{
-  SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
-  SqMachineChoice choice = sq_machine_files_choice (dialog->machines);
-  g_autofree char *shown = g_filename_display_name (first);
-  g_autofree char *where = g_filename_display_basename (folder);
-  /* Translators: how many files, and a folder's name. */
-  g_autofree char *text = choice.apart
-                              ? g_strdup_printf (ngettext ("%u file is saved in “%s”.",
-                                                           "%u files are saved in “%s”.", n),
-                                                 n, where)
-                              : g_strdup_printf (_ ("“%s” is saved."), shown);
-  say (dialog, text,
-       is_large
-           ? _ ("It goes beyond 32,767 plotter units (819 mm, 32 1/4 in), which older plotters "
-                "can’t draw. If yours stops there, save the pieces one by "
-                "one.")
-           : NULL);
-  if (choice.of == SQ_CUT_LAYS)
-    sq_edit_keep_lays (dialog->document, dialog->lays);
-}
-
-static void
-on_machine_files (SqPapersDialog *dialog)
-{
-  const SqJob *job = sq_document_get_job (dialog->document);
-  SqMachineChoice choice = sq_machine_files_choice (dialog->machines);
-  g_autoptr (GArray) entries = NULL;
-  g_autoptr (GError) error = NULL;
-  say (dialog, "", NULL);
-  if (sq_paper_choices_entries (dialog->choices, dialog->lays->plan, &entries, &error))
-    sq_save_machine_files (GTK_WINDOW (dialog), dialog->saving, &choice, dialog->lays,
-                           job->papers.wrong_side, entries,
-                           sq_document_get_title (dialog->document), on_machine_files_saved);
-  else
-    say (dialog, "", error->message);
-}
-
-/* --- taking away: print ---------------------------------------------------------------------- */
-
-/* What is being printed, and who wanted it. */
-typedef struct
-{
-  SqPapersDialog *dialog;
-  GPtrArray *papers;
-  SqLays *lays;
-} Printing;
-
-static void
-printing_free (gpointer data)
-{
-  Printing *printing = data;
-  g_object_unref (printing->dialog);
-  g_ptr_array_unref (printing->papers);
-  sq_lays_unref (printing->lays);
-  g_free (printing);
-}
-
-static void
-on_printed (gboolean is_printed, const GError *error, gpointer data)
-{
-  const Printing *printing = data;
-  SqPapersDialog *dialog = printing->dialog;
-  g_autofree char *text = NULL;
-  if (dialog->document == NULL)
-    return;
-  if (error != NULL)
-    text = g_strdup_printf (_ ("Nothing was printed: %s"), error->message);
-  else if (is_printed)
-    {
-      keep_lays (dialog, printing->papers, printing->lays);
-      text = g_strdup (_ ("Handed to the printer."));
-    }
-  say (dialog, text != NULL ? text : "", NULL);
-}
-
-static void
-print (SqPapersDialog *dialog, GPtrArray *papers)
-{
-  Printing *printing = g_new (Printing, 1);
-  *printing = (Printing){ g_object_ref (dialog), g_ptr_array_ref (papers),
-                          sq_lays_ref (dialog->lays) };
-  sq_print_papers (GTK_WINDOW (dialog), papers, sq_document_get_title (dialog->document),
-                   on_printed, printing, printing_free);
-}
-
-static void
-on_many_to_print (GtkWindow *window, SqAnswer answer, gpointer data)
-{
-  SqPapersDialog *dialog = SQ_PAPERS_DIALOG (window);
-  (void) data;
-  if (answer == SQ_ANSWER_SAVE && has_papers (dialog))
-    print (dialog, dialog->papers);
-}
-
-static void
-on_print (SqPapersDialog *dialog)
-{
-  guint n = sq_papers_n_pages (dialog->papers);
-  if (n > SQ_PAPERS_MANY)
-    sq_dialog_many_pages (GTK_WINDOW (dialog), n, _ ("_Print them all"), on_many_to_print, NULL);
-  else
-    print (dialog, dialog->papers);
-}
-
-/* Of patterns as they are chosen, if they can be made so. */
-static void
-on_test_page (SqPapersDialog *dialog)
-{
-  if (dialog->kept == NULL || !sq_lay_finder_is_current (dialog->finder))
-    return;
-  g_autoptr (GPtrArray) papers = g_ptr_array_new_with_free_func ((GDestroyNotify) sq_paper_unref);
-  g_ptr_array_add (papers, sq_test_page_new (&dialog->kept->spec));
-  print (dialog, papers);
-}
-
 /* --- the window ------------------------------------------------------------------------------ */
 
 /* Of the paper that is looked at. */
@@ -521,12 +250,12 @@ sq_papers_dialog_class_init (SqPapersDialogClass *class)
   BIND (preview);
   CALL (on_back);
   CALL (on_forth);
-  CALL (on_print);
-  CALL (on_pdf);
-  CALL (on_csv);
-  CALL (on_text);
-  CALL (on_positions);
-  CALL (on_json);
+  CALL (sq_papers_dialog_print);
+  CALL (sq_papers_dialog_save_pdf);
+  CALL (sq_papers_dialog_save_table);
+  CALL (sq_papers_dialog_save_text);
+  CALL (sq_papers_dialog_save_positions);
+  CALL (sq_papers_dialog_save_json);
   CALL (show_page);
 }
 
@@ -560,10 +289,10 @@ add_choices (SqPapersDialog *dialog)
   gtk_box_insert_child_after (GTK_BOX (dialog->side), group, choices);
   g_signal_connect_object (choices, "changed", G_CALLBACK (on_chosen_otherwise), dialog,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (choices, "test-page", G_CALLBACK (on_test_page), dialog,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (machines, "save", G_CALLBACK (on_machine_files), dialog,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (choices, "test-page", G_CALLBACK (sq_papers_dialog_print_test_page),
+                           dialog, G_CONNECT_SWAPPED);
+  g_signal_connect_object (machines, "save", G_CALLBACK (sq_papers_dialog_save_machine_files),
+                           dialog, G_CONNECT_SWAPPED);
 }
 
 /* Papers want to be looked at: nearly as large as the window behind. */
