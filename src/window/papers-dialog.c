@@ -35,7 +35,9 @@ show_page (SqPapersDialog *dialog)
   guint n = sq_paper_preview_n_pages (dialog->preview);
   guint i = sq_paper_preview_page (dialog->preview);
   g_autofree char *text = sq_paper_preview_words (dialog->preview);
-  gtk_menu_button_set_label (GTK_MENU_BUTTON (dialog->page), text);
+  gboolean waits = n == 0 && dialog->finder != NULL && !sq_lay_finder_is_current (dialog->finder);
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (dialog->page),
+                             waits ? _ ("The pieces are being laid…") : text);
   gtk_widget_set_sensitive (dialog->page, n > 0);
   gtk_widget_set_sensitive (dialog->back, i > 0);
   gtk_widget_set_sensitive (dialog->forth, i + 1 < n);
@@ -149,6 +151,7 @@ follow (SqPapersDialog *dialog)
       sq_paper_choices_show_revised (dialog->choices, is_revised (lays));
       make (dialog);
     }
+  show_page (dialog);
   show_ways_out (dialog);
 }
 
