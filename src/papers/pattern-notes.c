@@ -514,6 +514,22 @@ make_notes (const SqPattern *pattern, guint index)
 }
 
 void
+sq_pattern_add_name (const SqPattern *pattern, const SqPatternPart *part, guint sheet,
+                     SqSceneBuilder *to)
+{
+  const Places places = { pattern, part->piece, part, sheet, sheet, NULL };
+  g_autoptr (GPtrArray) rooms = make_rooms (&places, cells_mm[0]);
+  guint entry = sq_pattern_piece (pattern->sheets, part->piece)->entry;
+  g_autofree char *name = sq_words_pattern_name (pattern->plan, entry);
+  g_autoptr (GPtrArray) none = g_ptr_array_new ();
+  const Block block = { .name = name, .name_em = 1, .lines = none };
+  Spot spot = find_spot (&block, rooms, sheet);
+
+  if (spot.em_mm >= LEAST_EM_MM)
+    set_block (to, &block, &spot);
+}
+
+void
 sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, guint sheet,
                         const GArray *taken, SqSceneBuilder *to)
 {

@@ -13,6 +13,9 @@ typedef struct
 
 /* Those of piece @index of @pattern. New reference to their scene. */
 SqScene *sq_pattern_notes (SqPattern *pattern, guint index, guint *sheet);
+/* Adds number and name alone of @part's piece to @to, where there is room for them on @sheet. */
+void sq_pattern_add_name (const SqPattern *pattern, const SqPatternPart *part, guint sheet,
+                          SqSceneBuilder *to);
 /* Adds those of a patch of corners, which lies on @sheet, to @to: what is on the piece, and the
  * diagonals; not where @taken (of SqBox) is. */
 void sq_pattern_patch_notes (const SqPattern *pattern, const SqPatternPart *part, guint sheet,

@@ -100,6 +100,8 @@ add_notes (Page *page, const SqPatternPart *part)
   g_autoptr (SqScene) notes = sq_pattern_notes (page->pattern, part->piece, &sheet);
   if (sheet == page->index)
     sq_scene_add_scene (page->to, notes, sq_point (0, 0), 1);
+  else if (page->sheet->n_parts > 1) /* the caption doesn't tell which is which */
+    sq_pattern_add_name (page->pattern, part, page->index, page->to);
 }
 
 /* --- edges where another sheet follows -------------------------------------------------------- */
