@@ -222,6 +222,7 @@ add_cloth (List *list, const SqSheetCloth *cloth)
   buy_type.bold = TRUE;
   sq_pages_gap (list->pages, 6);
   sq_pages_heading (list->pages, name, 62);
+  sq_pages_bookmark (list->pages, name);
   sq_pages_set_running (list->pages, name);
   if (cloth->about[0] != '\0')
     sq_pages_paragraph (list->pages, &sq_type_text, cloth->about);

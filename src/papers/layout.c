@@ -191,6 +191,7 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, guint index)
   sq_pages_set_running (pages, NULL);
   sq_pages_break (pages);
   sq_pages_heading (pages, heading, 40);
+  sq_pages_bookmark (pages, name);
   sq_pages_set_running (pages, heading);
   sq_pages_paragraph (pages, &bold, buy);
   if (reckoned[0] != '\0')
@@ -219,6 +220,7 @@ add_plies (SqPages *pages, const SqPaperSpec *spec, guint index)
   sq_pages_set_running (pages, NULL);
   sq_pages_break (pages);
   sq_pages_heading (pages, heading, 40);
+  sq_pages_bookmark (pages, heading);
   sq_pages_set_running (pages, heading);
   sq_pages_paragraph (pages, &bold, plies);
   sq_pages_paragraph (pages, &sq_type_small, reckoned);

@@ -244,11 +244,11 @@ add_strip (SqPages *pages, const SqPaperSpec *spec, const SqSpreads *spreads, gu
 /* --- a cloth --------------------------------------------------------------------------------- */
 
 static void
-begin_cloth (SqPages *pages, const char *heading)
+begin_cloth (SqPages *pages, const char *name, const char *heading)
 {
   sq_pages_set_running (pages, NULL);
   sq_pages_break (pages);
-  sq_pages_bookmark (pages, heading);
+  sq_pages_bookmark (pages, name);
   sq_pages_heading (pages, heading, 40);
   sq_pages_set_running (pages, heading);
 }
@@ -300,7 +300,7 @@ add_cloth (SqPages *pages, const SqPaperSpec *spec, const SqSpreads *spreads, gu
   g_autofree char *heading = lot ? sq_words_marking_of_plies (name) : sq_words_marking_of (name);
   g_autofree char *unused = sq_words_unused_stock (spec->lays, cloth);
 
-  begin_cloth (pages, heading);
+  begin_cloth (pages, name, heading);
   if (lot)
     add_plies (pages, spec, cloth->plies);
   else

@@ -125,9 +125,10 @@ void
 sq_pages_bookmark (SqPages *pages, const char *text)
 {
   gpointer *bookmark = &g_ptr_array_index (pages->bookmarks, pages->bookmarks->len - 1);
+  char *before = *bookmark;
 
-  if (*bookmark == NULL)
-    *bookmark = g_strdup (text);
+  *bookmark = before != NULL ? g_strjoin ("\n", before, text, NULL) : g_strdup (text);
+  g_free (before);
 }
 
 void

@@ -33,8 +33,7 @@ void sq_pages_gap (SqPages *pages, double height_mm);
 /* What follows begins on a new page, unless this one is empty. */
 void sq_pages_break (SqPages *pages);
 
-/* The page now is where @text, an entry of the outline, leads; the first one of a page counts.
- * Copied. */
+/* The page now is where @text, a line, leads in the outline. Copied. */
 void sq_pages_bookmark (SqPages *pages, const char *text);
 
 /* What goes on: heads the pages that come while it lasts ("Harbour stripe, continued"). NULL: none.

@@ -24,6 +24,7 @@ SIZE_WITHIN_MM = 0.1
 DATE = '2026-03-02'
 # Less than printers can't reach, and no drawing should want (mm).
 BARE_EDGE_MM = 4
+KINDS = ['Cut list', 'Layout', 'Marking guide', 'Cut tickets', 'Labels', 'Patterns']
 WITH_FOOT = ['cut-list', 'layout', 'marking', 'tickets']
 LINE_WITHIN_PT = 2
 # Of a piece: its number is large at the left; right of its drawing stand how many are to be cut and,
@@ -321,6 +322,8 @@ def check_pages(squab_cut, path, paper, folder, what, how):
     for number, (size, words) in enumerate(pages, 1):
         check_words(job, number, size, words)
     check_headings(job, pages)
+    if what == '--everything':
+        check_outline(job, pdf, n_pages)
 
 
 def check_papers(squab_cut, path, paper, folder, whats):
@@ -338,6 +341,18 @@ def check_papers(squab_cut, path, paper, folder, whats):
                                    for word in (f'--{kind}', folder / f'{kind}.pdf')))
     for kind in WITH_FOOT:
         check_foots(f'{job}: {kind}', read_pages(folder / f'{kind}.pdf'))
+
+
+def check_outline(job, pdf, n_pages):
+    """All kinds of papers, in their order, each before what is in it."""
+    lines = run('mutool', 'show', pdf, 'outline').decode().splitlines()
+    entries = [re.fullmatch(r'[|+-](\t+)"(.*)"\t#page=(\d+)\b.*', line).groups() for line in lines]
+    kinds = [text for tabs, text, _ in entries if len(tabs) == 1]
+    if kinds != KINDS:
+        say(job, f'the outline has {kinds}')
+    places = [int(page) for _, _, page in entries]
+    if places != sorted(places) or not 1 <= places[-1] <= n_pages:
+        say(job, f'the outline leads to pages {places}')
 
 
 def check_headings(job, pages):
