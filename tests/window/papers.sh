@@ -85,3 +85,21 @@ for _ in $(seq 50); do [ ! -s "$WORK/output.pdf" ] || break; sleep 0.1; done
 until_there label 'Handed to the printer.'
 /usr/bin/python3 "$(dirname "$STEPS")/same-drawing.py" "$WORK/output.pdf" "$WORK/cut.pdf" ||
   fail 'what is printed is another drawing'
+
+# A title that no file can be called: the name that is offered is one that can.
+key Escape
+until_gone image Preview
+key ctrl+j
+until_there text Title
+"$UI" squab click text Title
+key ctrl+a
+type_text 'Pier/7: "A"'
+key ctrl+Return
+key ctrl+p
+until_says preview "$pages"
+key alt+s
+waitwin 'Save as PDF' >/dev/null
+sleep 0.5
+key Return
+until_there label '“Pier-7- -A-.pdf” is saved.'
+[ -s "$WORK/Pier-7- -A-.pdf" ] || fail 'it is somewhere else'
