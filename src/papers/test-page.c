@@ -10,6 +10,8 @@
 /* What a ruler takes. */
 #define RULER_MM 12.0
 #define FIGURE_EM_MM 2.8
+/* At its end, for its unit, whose middle is nearer to it. */
+#define UNIT_MM 9.0
 
 /* Between what stands on the page. */
 #define GAP_MM 6.0
@@ -24,16 +26,24 @@ typedef struct
 } Ruler;
 
 static void
+add_text (const Ruler *ruler, double at_mm, double in_mm, const char *text)
+{
+  sq_scene_add_text (
+      ruler->to,
+      &(SqText){ .at = sq_moved (sq_moved (ruler->from, ruler->along, at_mm), ruler->in, in_mm),
+                 .em_mm = FIGURE_EM_MM,
+                 .width_mm = sq_text_width_em (text, FALSE) * FIGURE_EM_MM,
+                 .text = text });
+}
+
+/* But where the unit stands. */
+static void
 add_figure (const Ruler *ruler, double at_mm, double in_mm, guint value)
 {
   g_autofree char *text = g_strdup_printf ("%u", value);
-  SqPoint at = sq_moved (sq_moved (ruler->from, ruler->along, at_mm), ruler->in, in_mm);
-  double width_mm = sq_text_width_em (text, FALSE) * FIGURE_EM_MM;
 
-  if (at_mm + width_mm < ruler->length_mm)
-    sq_scene_add_text (
-        ruler->to,
-        &(SqText){ .at = at, .em_mm = FIGURE_EM_MM, .width_mm = width_mm, .text = text });
+  if (at_mm < ruler->length_mm - UNIT_MM)
+    add_text (ruler, at_mm, in_mm, text);
 }
 
 /* Marks @step_mm apart; the i-th is as long as @marks of the largest of @every that divides i. */
@@ -62,6 +72,7 @@ add_mm_ruler (const Ruler *ruler)
   add_marks (ruler, 1, every, marks_mm, G_N_ELEMENTS (every));
   for (guint i = 1; i * 10.0 <= ruler->length_mm; i++)
     add_figure (ruler, i * 10.0, 8.5, i * 10);
+  add_text (ruler, ruler->length_mm - 3, 8.5, sq_words_ruler_mm ());
 }
 
 static void
@@ -72,7 +83,8 @@ add_inch_ruler (const Ruler *ruler)
 
   add_marks (ruler, SQ_MM_PER_INCH / 16, every, marks_mm, G_N_ELEMENTS (every));
   for (guint i = 1; i * SQ_MM_PER_INCH <= ruler->length_mm; i++)
-    add_figure (ruler, i * SQ_MM_PER_INCH, 6, i);
+    add_figure (ruler, i * SQ_MM_PER_INCH, 6.5, i);
+  add_text (ruler, ruler->length_mm - 3, 6.5, sq_words_ruler_inch ());
 }
 
 /* Below each other if the page is upright, which it is as long as it has room. */

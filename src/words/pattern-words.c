@@ -323,3 +323,15 @@ sq_words_test_page_if (void)
       "scaling or borderless printing, and switch it off. Then print this page again: patterns "
       "are only as true as it is.");
 }
+
+const char *
+sq_words_ruler_mm (void)
+{
+  return _ ("mm");
+}
+
+const char *
+sq_words_ruler_inch (void)
+{
+  return _ ("in");
+}

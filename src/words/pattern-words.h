@@ -61,3 +61,6 @@ const char *sq_words_pattern_left_out (void);
 /* Of the test page. Static. */
 const char *sq_words_test_page (void);
 const char *sq_words_test_page_if (void);
+/* What rulers are in. */
+const char *sq_words_ruler_mm (void);
+const char *sq_words_ruler_inch (void);
