@@ -200,3 +200,20 @@ sq_path_in_box (const SqPath *path, SqBox box)
   g_array_unref (clip.nodes);
   return clip.parts;
 }
+
+gboolean
+sq_path_meets_box (const SqPath *path, SqBox box)
+{
+  SqStretch stretches[SQ_MOST_STRETCHES];
+
+  if (!sq_box_meets (sq_path_box (path), box, SQ_COINCIDE_MM))
+    return FALSE;
+  for (guint i = 0; i < sq_path_n_segments (path); i++)
+    {
+      SqSegment s = sq_path_segment (path, i);
+      if (sq_box_meets (sq_segment_box (&s), box, SQ_COINCIDE_MM)
+          && sq_segment_in_box (&s, box, stretches) > 0)
+        return TRUE;
+    }
+  return FALSE;
+}

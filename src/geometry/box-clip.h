@@ -28,3 +28,5 @@ typedef struct
  * their tags; a ring that lies there whole is its one part. New array of SqPathPart, the paths its
  * own. */
 GArray *sq_path_in_box (const SqPath *path, SqBox box);
+/* Whether there are any. */
+gboolean sq_path_meets_box (const SqPath *path, SqBox box);

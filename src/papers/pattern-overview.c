@@ -202,11 +202,8 @@ static gboolean
 is_on_outline (const GPtrArray *outline, SqBox box)
 {
   for (guint i = 0; i < outline->len; i++)
-    {
-      g_autoptr (GArray) parts = sq_path_in_box (g_ptr_array_index (outline, i), box);
-      if (parts->len > 0)
-        return TRUE;
-    }
+    if (sq_path_meets_box (g_ptr_array_index (outline, i), box))
+      return TRUE;
   return FALSE;
 }
 

@@ -160,14 +160,8 @@ static gboolean
 is_free (const Page *page, SqBox box)
 {
   for (guint i = 0; i < page->drawn->len; i++)
-    {
-      const SqPath *path = g_ptr_array_index (page->drawn, i);
-      if (!sq_box_meets (sq_path_box (path), box, 0))
-        continue;
-      g_autoptr (GArray) parts = sq_path_in_box (path, box);
-      if (parts->len > 0)
-        return FALSE;
-    }
+    if (sq_path_meets_box (g_ptr_array_index (page->drawn, i), box))
+      return FALSE;
   return TRUE;
 }
 

@@ -92,6 +92,7 @@ test_random (void)
       g_autoptr (GArray) parts = sq_path_in_box (ring, box);
       double length_mm = 0;
 
+      g_assert_true (sq_path_meets_box (ring, box) == (parts->len > 0));
       for (guint i = 0; i < parts->len; i++)
         {
           const SqPathPart *part = part_of (parts, i);
