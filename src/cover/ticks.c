@@ -29,7 +29,7 @@ sq_mark_ticks (const SqPiece *piece, const SqMark *mark, SqSegment *ticks)
   SqVector out = sq_turned (sq_point (1, 0), mark->angle_rad);
   guint count = mark->kind == SQ_MARK_CLIP ? 1 : CLAMP (mark->count, 1, SQ_MOST_TICKS), n = 0;
 
-  if (mark->kind != SQ_MARK_NOTCH && mark->kind != SQ_MARK_CLIP)
+  if ((mark->kind != SQ_MARK_NOTCH && mark->kind != SQ_MARK_CLIP) || mark->depth_mm <= 0)
     return 0;
   for (guint i = 0; i < count; i++)
     {

@@ -12,5 +12,5 @@
 
 /* The ticks of @mark, a notch or clip of @piece, into @ticks (room for SQ_MOST_TICKS), in piece
  * coordinates: each from the cut line inward by the mark's depth. How many there are; 0 for marks of
- * other kinds. */
+ * other kinds, and where there is no allowance to cut into. */
 guint sq_mark_ticks (const SqPiece *piece, const SqMark *mark, SqSegment *ticks);

@@ -5,7 +5,7 @@ const LawEntry laws[] = {
   { "seams", law_seams },         { "notches", law_notches }, { "cut-lines", law_cut_lines },
   { "folding", law_folding },     { "areas", law_areas },     { "boxing", law_boxing },
   { "mirroring", law_mirroring }, { "turning", law_turning }, { "before", law_before },
-  { "saving", law_saving },       { "lays", law_lays },
+  { "saving", law_saving },       { "lays", law_lays },       { "marking", law_marking },
 };
 const guint n_laws = G_N_ELEMENTS (laws);
 

@@ -42,6 +42,10 @@ char *law_saving (const LawCase *c);
  * the cut list has them. */
 char *law_lays (const LawCase *c);
 
+/* What is read from the figures of the marking guide is the cut line to 1/32 in, whichever way a piece
+ * lies; ticks of notches begin at the cut line. */
+char *law_marking (const LawCase *c);
+
 typedef struct
 {
   const char *name;
