@@ -268,6 +268,19 @@ add_block (const Filling *f, char *const *words, double least_mm)
     }
 }
 
+/* The first of @texts that goes into a strip, or the last. */
+static const char *
+fitting (const SqPiece *piece, const char *const *texts)
+{
+  SqSegment chord = longest_chord (piece, sq_point (1, 0), -INFINITY);
+  double room_mm = STRIP_TEXT_SHARE * sq_distance (chord.from, chord.to);
+  guint i = 0;
+
+  while (texts[i + 1] != NULL && width_of (texts[i]) * LEAST_TEXT_MM > room_mm)
+    i++;
+  return texts[i];
+}
+
 static gboolean
 has_front (const SqPiece *piece)
 {
@@ -306,13 +319,18 @@ add_texts (const Filling *f, const SqPlan *plan, const SqCutEntry *entry)
 
   if (!(f->choice->lines & SQ_LINES_TEXT))
     return;
-  if (has_front (f->piece))
+  if (is_strip (f->piece))
+    {
+      const char *texts[] = { all, numbered, number, NULL };
+      add_block (f, (char *[]){ (char *) fitting (f->piece, texts), NULL }, -INFINITY);
+    }
+  else if (has_front (f->piece))
     {
       add_front (f, low_mm);
       add_block (f, lines, low_mm + (4 + g_strv_length (lines) * LINE_HEIGHT / 2) * MOST_TEXT_MM);
     }
   else
-    add_block (f, is_strip (f->piece) ? (char *[]){ all, NULL } : lines, -INFINITY);
+    add_block (f, lines, -INFINITY);
 }
 
 /* --- a shape -------------------------------------------------------------------------------- */
