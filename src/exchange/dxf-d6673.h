@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Pieces as ASTM D6673 has them in a DXF file. Internal to the room.
  *
- * Sources: the table of layers at fabricesalvaire.github.io/Patro, "DXF ASTM File Format" (after
- * D6673-10, withdrawn 2019); github.com/ksons/astm-parser, whose 33 files tell what programs really
- * write; "ePattern ASTM Standard" at dorthehansen.com.
+ * Sources: the table of layers in "DXF ASTM File Format", a public documentation after D6673-10
+ * (withdrawn 2019); github.com/ksons/astm-parser, whose 33 files tell what is really written. That
+ * a notch's z is its depth is told second-hand in a public note on the standard.
  *
  *   1 cut line, and what names a piece     8 folds, zips, corners, stay stitches: not cut
  *   2 points where a line turns           11 holes

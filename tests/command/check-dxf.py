@@ -23,7 +23,7 @@ WITHIN_MM = 0.01
 PLACE_MM = 0.02  # chords of D6673 are up to 0.01 mm off
 PLAIN_LAYERS = {'CUT', 'CUT-INSIDE', 'SEW', 'NOTCH', 'FOLD', 'ZIP', 'CORNER', 'STAY', 'GRAIN', 'TEXT',
                 'CLOTH'}
-# fabricesalvaire.github.io/Patro, "DXF ASTM File Format"
+# "DXF ASTM File Format", a public documentation after D6673-10
 D6673_TYPES = {'1': {'POLYLINE', 'TEXT'}, '2': {'POINT'}, '3': {'POINT'}, '4': {'POINT'},
                '7': {'LINE'}, '8': {'LINE', 'POLYLINE'}, '11': {'POLYLINE'}, '14': {'POLYLINE'},
                '15': {'TEXT'}}

@@ -252,7 +252,7 @@ test_plain_layers (void)
     }
 }
 
-/* Numbers only, layer 0 unused: fabricesalvaire.github.io/Patro, "DXF ASTM File Format". */
+/* Numbers only, layer 0 unused: "DXF ASTM File Format", a public documentation after D6673-10. */
 static void
 test_numbered_layers (void)
 {
@@ -308,8 +308,8 @@ test_block (void)
   g_assert_cmpuint (count_in_block (groups, "2_STRIP", "LINE", "7"), ==, 1);
 }
 
-/* It begins at the cut line, whichever way its line runs; its depth is z: "ePattern ASTM Standard"
- * at dorthehansen.com. */
+/* It begins at the cut line, whichever way its line runs; its depth is z, as a public note on the
+ * standard has it. */
 static void
 test_notch (void)
 {
