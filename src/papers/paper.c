@@ -161,6 +161,8 @@ check_pattern (const SqPaperSpec *spec, GError **error)
   double width_mm = choice->roll_mm > 0 ? choice->roll_mm : sq_sheet_size_mm (choice->sheet).x;
   double taken_mm = 2 * choice->margin_mm + choice->overlap_mm;
 
+  if (width_mm > SQ_PATTERN_WIDEST_MM)
+    return refuse (sq_words_roll_too_wide (width_mm, SQ_PATTERN_WIDEST_MM, &spec->style), error);
   return width_mm - taken_mm >= SQ_PATTERN_LEAST_MM
          || refuse (sq_words_no_room_for_pattern (width_mm, choice->margin_mm, choice->overlap_mm,
                                                   &spec->style),

@@ -72,6 +72,8 @@ SqPaperSpec sq_paper_spec (const SqLays *lays, char decimal, const char *date);
 gboolean sq_paper_spec_check (const SqPaperSpec *spec, guint kinds, GError **error);
 /* What a page of a pattern needs beside its margins, and how large a label has to be to be read. */
 #define SQ_PATTERN_LEAST_MM 110.0 /* the check squares, 4 in of them, with their words */
+#define SQ_PATTERN_WIDEST_MM                                                                       \
+  5000.0 /* a PDF's page goes to 14,400 units of 1/72 in, ISO 32000-1 C.2 */
 #define SQ_LABEL_LEAST_WIDTH_MM 35.0
 #define SQ_LABEL_LEAST_HEIGHT_MM 18.0
 /* Of one label on an upright @sheet, mm. Not above 0: there is no room for it. */

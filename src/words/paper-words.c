@@ -67,6 +67,17 @@ sq_words_no_room_for_pattern (double paper_mm, double margin_mm, double overlap_
 }
 
 char *
+sq_words_roll_too_wide (double roll_mm, double most_mm, const SqLengthStyle *style)
+{
+  g_autofree char *roll = sq_words_length (roll_mm, style);
+  g_autofree char *most = sq_words_length (most_mm, style);
+
+  /* TRANSLATORS: two lengths. */
+  return g_strdup_printf (_ ("No page can be as wide as a roll of %s: take one of %s at most."),
+                          roll, most);
+}
+
+char *
 sq_words_no_room_for_labels (double width_mm, double height_mm, const SqLengthStyle *style)
 {
   g_autofree char *width = sq_words_length (fmax (width_mm, 0), style);

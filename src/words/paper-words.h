@@ -16,6 +16,8 @@ const char *sq_words_stopped (void);
 /* That a pattern has no room on paper of that width; that labels come out too small to be read. */
 char *sq_words_no_room_for_pattern (double paper_mm, double margin_mm, double overlap_mm,
                                     const SqLengthStyle *style);
+/* That no page is as wide as that roll, but only @most_mm. */
+char *sq_words_roll_too_wide (double roll_mm, double most_mm, const SqLengthStyle *style);
 char *sq_words_no_room_for_labels (double width_mm, double height_mm, const SqLengthStyle *style);
 /* What a file for machines is called within: "Harbour bench · revision A · RIGHT SIDE UP". */
 char *sq_words_cut_file_title (const SqJob *job, gboolean wrong_side);

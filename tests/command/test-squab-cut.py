@@ -396,6 +396,7 @@ class ManyPages(Case):
             self.assertNotIn('\u2044', done.stderr)
             self.assertFalse((self.folder / 'a.pdf').exists())
         self.assert_not_done(self.run_it(self.job, '--labels', 'a.pdf', '--label-sheet', '9x40'))
+        self.assert_not_done(self.run_it(self.job, '--pattern', 'a.pdf', '--paper', 'roll:6m'), 'as wide as')
 
 
 class Papers(Case):

@@ -96,7 +96,8 @@ test_two_on_a_page (void)
 
   g_assert_cmpuint (lays->cloths->len, ==, 2);
   g_assert_cmpuint (paper->pages->len, ==, 1);
-  g_assert_cmpstr (sq_paper_page (paper, 0)->bookmark, ==, "Harbour stripe, lay 1 of 1");
+  g_assert_cmpstr (sq_paper_page (paper, 0)->bookmark, ==,
+                   "Harbour stripe, lay 1 of 1\nSlate canvas, lay 1 of 1");
 }
 
 /* A table that is longer than a page goes on under its heads, and a lay that is too long to be drawn is
