@@ -8,6 +8,7 @@
 #include "words/text-table.h"
 
 #include <glib/gi18n.h>
+#include <glib/gstdio.h>
 #include <stdio.h>
 
 static SqCutChoice
@@ -71,13 +72,22 @@ put_into_folder (const SqOptions *options, SqOut out, const SqLays *lays, const 
   return TRUE;
 }
 
+/* Whether @path is a folder; one that ends in a slash is made where it is not there. */
+static gboolean
+is_folder (const char *path)
+{
+  if (g_str_has_suffix (path, G_DIR_SEPARATOR_S))
+    g_mkdir (path, 0777); /* if that fails, writing into it tells why */
+  return g_str_has_suffix (path, G_DIR_SEPARATOR_S) || g_file_test (path, G_FILE_TEST_IS_DIR);
+}
+
 gboolean
 sq_command_files (const SqOptions *options, SqOut out, const SqLays *lays, gboolean wrong_side,
                   const GArray *entries, GError **error)
 {
   SqCutChoice choice = choice_of (options, out, wrong_side, entries);
 
-  if (g_file_test (options->outs[out], G_FILE_TEST_IS_DIR))
+  if (is_folder (options->outs[out]))
     return put_into_folder (options, out, lays, &choice, error);
   g_autoptr (SqCutDrawing) drawing = sq_cut_drawing_new (lays, &choice);
   return put_drawing (options, out, drawing, options->outs[out], error);

@@ -141,6 +141,7 @@ check_outs (const SqOptions *options, GError **error)
   for (guint a = 0; a < SQ_N_OUTS; a++)
     for (guint b = a + 1; b < SQ_N_OUTS; b++)
       if (options->outs[a] != NULL && g_strcmp0 (options->outs[a], options->outs[b]) == 0
+          && !g_str_has_suffix (options->outs[a], G_DIR_SEPARATOR_S)
           && !g_file_test (options->outs[a], G_FILE_TEST_IS_DIR))
         {
           g_autofree char *shown = g_filename_display_name (options->outs[a]);

@@ -356,6 +356,12 @@ class Machines(Case):
         self.assertTrue(any('Stern-port' in name for name in names['pieces']))
         self.assertTrue(any('窓辺の座布団' in name for name in names['pieces']))
 
+    def test_new_folder(self):
+        done = self.run_it(self.job, '--svg', 'new/', '--dxf', 'new/')
+        self.assertEqual((done.returncode, done.stdout), (0, ''), done.stderr)
+        self.assertEqual(len(list((self.folder / 'new').iterdir())), 8)
+        self.assert_not_done(self.run_it(self.job, '--svg', 'none/new/'), 'none/new')
+
     def test_large_for_a_plotter(self):
         self.job = self.file('long.squab', job(square(900)))
         done = self.run_it(self.job, '--hpgl', 'a')
