@@ -8,7 +8,6 @@
 #include "words/text-table.h"
 
 #include <glib/gi18n.h>
-#include <glib/gstdio.h>
 #include <stdio.h>
 
 static SqCutChoice
@@ -77,7 +76,7 @@ static gboolean
 is_folder (const char *path)
 {
   if (g_str_has_suffix (path, G_DIR_SEPARATOR_S))
-    g_mkdir (path, 0777); /* if that fails, writing into it tells why */
+    g_mkdir_with_parents (path, 0777); /* if that fails, writing into it tells why */
   return g_str_has_suffix (path, G_DIR_SEPARATOR_S) || g_file_test (path, G_FILE_TEST_IS_DIR);
 }
 

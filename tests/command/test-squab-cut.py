@@ -360,7 +360,7 @@ class Machines(Case):
         done = self.run_it(self.job, '--svg', 'new/', '--dxf', 'new/')
         self.assertEqual((done.returncode, done.stdout), (0, ''), done.stderr)
         self.assertEqual(len(list((self.folder / 'new').iterdir())), 8)
-        self.assert_not_done(self.run_it(self.job, '--svg', 'none/new/'), 'none/new')
+        self.assert_not_done(self.run_it(self.job, '--svg', '/proc/none/'), '/proc/none')
 
     def test_large_for_a_plotter(self):
         self.job = self.file('long.squab', job(square(900)))
