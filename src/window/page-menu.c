@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/page-menu.h"
 
+#include "window/text-row.h"
 #include "words/paper-words.h"
 
 #include <glib/gi18n.h>
@@ -92,17 +93,6 @@ on_show (SqPageMenu *menu)
 /* --- rows ------------------------------------------------------------------------------------ */
 
 static void
-on_setup (GtkSignalListItemFactory *factory, GtkListItem *row)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  (void) factory;
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 44);
-  gtk_list_item_set_child (row, label);
-}
-
-static void
 on_bind (GtkSignalListItemFactory *factory, GtkListItem *row, SqPageMenu *menu)
 {
   GtkWidget *label = gtk_list_item_get_child (row);
@@ -158,7 +148,7 @@ sq_page_menu_init (SqPageMenu *menu)
   menu->leads = g_array_new (FALSE, FALSE, sizeof (Lead));
   menu->words = gtk_string_list_new (NULL);
   menu->chosen = gtk_single_selection_new (G_LIST_MODEL (menu->words));
-  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
+  g_signal_connect (factory, "setup", G_CALLBACK (sq_text_row_setup), NULL);
   g_signal_connect_object (factory, "bind", G_CALLBACK (on_bind), menu, 0);
   menu->list = gtk_list_view_new (GTK_SELECTION_MODEL (g_object_ref (menu->chosen)), factory);
   gtk_list_view_set_single_click_activate (GTK_LIST_VIEW (menu->list), TRUE);

@@ -137,15 +137,23 @@ on_roll (SqPatternChoices *choices, double mm)
     sq_value_row_say (choices->roll, _ ("It has to be more than nothing."));
 }
 
+/* @pattern with a length that was typed into @row, if it is one. */
+static void
+edit_length (SqPatternChoices *choices, const SqPatternChoice *pattern, SqValueRow *row, double mm,
+             guint32 bit)
+{
+  if (mm >= 0)
+    edit (choices, pattern, bit, TRUE);
+  else
+    sq_value_row_say (row, _ ("It can’t be less than nothing."));
+}
+
 static void
 on_margin (SqPatternChoices *choices, double mm)
 {
   SqPatternChoice pattern = now (choices);
   pattern.margin_mm = mm;
-  if (mm >= 0)
-    edit (choices, &pattern, SQ_GIVEN_PATTERN_MARGIN, TRUE);
-  else
-    sq_value_row_say (choices->margin, _ ("It can’t be less than nothing."));
+  edit_length (choices, &pattern, choices->margin, mm, SQ_GIVEN_PATTERN_MARGIN);
 }
 
 static void
@@ -160,10 +168,7 @@ on_overlap (SqPatternChoices *choices, double mm)
 {
   SqPatternChoice pattern = now (choices);
   pattern.overlap_mm = mm;
-  if (mm >= 0)
-    edit (choices, &pattern, SQ_GIVEN_PATTERN_OVERLAP, TRUE);
-  else
-    sq_value_row_say (choices->overlap, _ ("It can’t be less than nothing."));
+  edit_length (choices, &pattern, choices->overlap, mm, SQ_GIVEN_PATTERN_OVERLAP);
 }
 
 static void

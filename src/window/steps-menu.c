@@ -2,6 +2,7 @@
 #include "window/steps-menu.h"
 
 #include "window/look.h"
+#include "window/text-row.h"
 
 #include <glib/gi18n.h>
 
@@ -56,17 +57,6 @@ on_show (SqStepsMenu *menu)
 
 /* --- rows ---------------------------------------------------------------------------------- */
 
-static void
-on_setup (GtkSignalListItemFactory *factory, GtkListItem *row)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  (void) factory;
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 44);
-  gtk_list_item_set_child (row, label);
-}
-
 /* Steps that were undone are there to be done again, dimly. */
 static void
 on_bind (GtkSignalListItemFactory *factory, GtkListItem *row, SqStepsMenu *menu)
@@ -117,7 +107,7 @@ sq_steps_menu_init (SqStepsMenu *menu)
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   menu->words = gtk_string_list_new (NULL);
   menu->chosen = gtk_single_selection_new (G_LIST_MODEL (menu->words));
-  g_signal_connect (factory, "setup", G_CALLBACK (on_setup), NULL);
+  g_signal_connect (factory, "setup", G_CALLBACK (sq_text_row_setup), NULL);
   g_signal_connect_object (factory, "bind", G_CALLBACK (on_bind), menu, 0);
   menu->list = gtk_list_view_new (GTK_SELECTION_MODEL (g_object_ref (menu->chosen)), factory);
   gtk_list_view_set_single_click_activate (GTK_LIST_VIEW (menu->list), TRUE);

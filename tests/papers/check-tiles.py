@@ -33,7 +33,7 @@ PIXEL_EVERY_MM = 40
 # Of ink: how far to both sides of the line, and along it, it is looked for; nothing else may be near.
 ACROSS_MM, ALONG_MM, CLEAR_MM = 1.1, 1.5, 2.5
 SHEETS = [('a4', '10'), ('letter', '0'), ('a3', '25')]
-WIDE = 'roll:1100mm'
+WIDE = 'roll:2400mm' # wide enough for every sample
 
 warnings.filterwarnings('ignore', category=shapely.errors.ShapelyDeprecationWarning)
 problems = []
